@@ -1,0 +1,1 @@
+"""The plan canvas: view, layers, hit testing and gestures."""

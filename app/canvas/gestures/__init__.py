@@ -1,0 +1,1 @@
+"""What the hand does on the canvas, as generators that know no toolkit."""

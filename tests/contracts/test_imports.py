@@ -1,0 +1,13 @@
+"""Imports only go down the floors; the contracts stand in pyproject.toml."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+
+
+def test_import_contracts_hold():
+    command = [str(Path(sys.executable).with_name("lint-imports")), "--no-cache"]
+    result = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
+    assert result.returncode == 0, result.stdout + result.stderr

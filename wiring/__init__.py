@@ -1,0 +1,1 @@
+"""The whole model of a layout's wiring: document, circuit, studies, findings, drawings, sheets. No Qt."""

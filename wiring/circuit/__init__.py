@@ -1,0 +1,1 @@
+"""From plan and positions to figures: networkx graph, branch arrays, Newton, readings."""

@@ -1,0 +1,1 @@
+"""Circuit drawings, plan views and the signs of parts, as pictures."""

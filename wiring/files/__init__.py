@@ -1,0 +1,1 @@
+"""The file on disk: format, check, encode, decode, upgrades, atomic store, rescue copy."""

@@ -1,0 +1,52 @@
+"""The whole document of one layout, as one frozen value."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Any
+
+import msgspec
+
+from wiring.plan.names import PanelId, PartId, SceneId, TerminalRef, WireId
+from wiring.plan.panel import Panel
+from wiring.plan.part import Part
+from wiring.plan.scene import Scene, UsePattern
+from wiring.plan.wire import Wire
+
+Line = tuple[tuple[float, float], ...]
+
+
+class Habits(msgspec.Struct, frozen=True, omit_defaults=True):
+    """What the builder does everywhere unless a part or wire says otherwise."""
+
+    units: str = "metric"  # or "us": how lengths are shown
+    wire_size: str = "22 AWG"
+    slack_m: float = 0.10  # spare length per wire end, for stripping and reach
+    ambient_c: float = 20.0
+    drop_limit: float = 0.10  # NEM 604: at most a tenth of the source voltage lost on the wires
+    dim_lightness: float = 50.0  # CIE 1976 lightness, of 100 when fresh, below which a lamp counts as too dim
+    fascia: str = "bottom"  # which edge of the plan the builder stands at
+    paper: str = "A4"  # or "Letter"
+
+
+class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
+    """A plan. Mappings are keyed by id and kept in the order things were made."""
+
+    title: str = "Untitled plan"
+    author: str = ""
+    habits: Habits = Habits()
+    use: UsePattern = UsePattern()  # for parts that lie in no scene
+    board: Line = ()  # outline of the benchwork, mm
+    tracks: tuple[Line, ...] = ()
+    scenes: Mapping[SceneId, Scene] = MappingProxyType({})
+    panels: Mapping[PanelId, Panel] = MappingProxyType({})
+    parts: Mapping[PartId, Part] = MappingProxyType({})
+    wires: Mapping[WireId, Wire] = MappingProxyType({})
+    next_number: int = 1  # ids are never given twice
+
+    def with_changes(self, **fields: Any) -> "Plan":  # noqa: ANN401 - msgspec checks the field names
+        """Return a plan that differs in those fields only and shares the rest."""
+        return msgspec.structs.replace(self, **fields)
+
+    def wires_at(self, ref: TerminalRef) -> tuple[Wire, ...]:
+        """Return the wires that end on a terminal, in plan order."""
+        return tuple(w for w in self.wires.values() if ref in (w.start, w.end))

@@ -1,0 +1,24 @@
+"""A named area of the layout with its own use pattern."""
+
+import msgspec
+
+from wiring.plan.names import SceneId
+
+
+class UsePattern(msgspec.Struct, frozen=True, omit_defaults=True):
+    """How a scene is used: hours lit per session, sessions a month."""
+
+    hours_per_session: float = 3.0
+    sessions_per_month: float = 4.0
+
+
+class Scene(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
+    """A scene: a rectangle on the plan in millimetres, and how often it is lit."""
+
+    id: SceneId
+    name: str
+    x_mm: float = 0.0
+    y_mm: float = 0.0
+    width_mm: float = 0.0
+    height_mm: float = 0.0
+    use: UsePattern = UsePattern()

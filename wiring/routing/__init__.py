@@ -1,0 +1,1 @@
+"""How long wires are, by the way they run."""

@@ -1,0 +1,1 @@
+"""What is printed and taken under the layout: lists, safety notes, and the set of pages."""

@@ -1,0 +1,39 @@
+"""The forecast for one battery under its use pattern."""
+
+from datetime import date
+from typing import NamedTuple
+
+from wiring.plan.names import PartId
+
+
+class Span(NamedTuple):
+    """Low, typical and high value of one quantity: cells, grades and temperatures differ."""
+
+    low: float
+    typical: float
+    high: float
+
+
+class Curve(NamedTuple):
+    """The typical course of a discharge, one row a sample."""
+
+    hours: tuple[float, ...]  # hours lit so far
+    days: tuple[float, ...]  # days since the battery was fitted
+    volts: tuple[float, ...]  # at the battery's terminals under load
+    lightness: tuple[
+        float, ...
+    ]  # CIE 1976, of 100 when fresh, of the faintest lamp; empty when nothing shines
+
+
+class Outlook(NamedTuple):
+    """How long a battery lasts, and why it ends."""
+
+    battery: PartId
+    hours: Span
+    sessions: Span
+    days: Span
+    swap_on: date | None  # from the fitting date, typical; None when no fitting date is known
+    first_load_a: float  # current it gives when fresh
+    end_reason: str  # one plain sentence
+    words: str  # "about 40 sessions; swap around August"
+    curve: Curve
