@@ -1,0 +1,1 @@
+"""The strip below the plan that says what is wrong or weak."""

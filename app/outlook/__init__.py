@@ -1,0 +1,1 @@
+"""The battery view: how volts and light fall over the hours, and when to swap."""

@@ -1,0 +1,1 @@
+"""The sheets on screen, on paper and in files."""

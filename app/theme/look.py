@@ -1,0 +1,61 @@
+"""Which look the editor wears, light or dark, and the one signal that says it changed."""
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QApplication, QStyleFactory
+
+from app.data_files import data_folder
+from app.theme.fonts import load_fonts, screen_font
+from app.theme.stylesheet import stylesheet
+from app.theme.surfaces import THEMES, Surfaces, is_dark, palette, surfaces
+from wiring.pictures.theme import Theme
+
+
+class Look(QObject):
+    """Wears one theme and dresses the whole application in it."""
+
+    changed = Signal(object)  # Theme
+
+    def __init__(self, name: str = "light", parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.name = name if name in THEMES else "light"
+
+    @property
+    def theme(self) -> Theme:
+        """Colours by role, as pictures use them."""
+        return THEMES[self.name]
+
+    @property
+    def surfaces(self) -> Surfaces:
+        """Colours of the window itself."""
+        return surfaces(self.theme)
+
+    @property
+    def dark(self) -> bool:
+        """Whether the dark look is worn."""
+        return is_dark(self.theme)
+
+    def dress(self, application: QApplication) -> None:
+        """Give the application its style, type, palette and stylesheet."""
+        load_fonts()
+        application.setStyle(QStyleFactory.create("Fusion"))
+        application.setFont(screen_font())
+        self._colour(application)
+
+    def wear(self, name: str) -> None:
+        """Change to the look of that name, "light" or "dark"."""
+        if name == self.name or name not in THEMES:
+            return
+        self.name = name
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            self._colour(application)
+        self.changed.emit(self.theme)
+
+    def toggle(self) -> None:
+        """Change from light to dark or back."""
+        self.wear("light" if self.dark else "dark")
+
+    def _colour(self, application: QApplication) -> None:
+        arrow = data_folder("icons") / f"arrow-{self.name}.svg"
+        application.setPalette(palette(self.theme))
+        application.setStyleSheet(stylesheet(self.theme, arrow.as_posix()))

@@ -1,0 +1,90 @@
+"""The few rules a palette cannot say; widgets are found by their object name or a `look` property."""
+
+from app.theme.surfaces import surfaces
+from wiring.pictures.theme import Theme
+
+_RULES = """
+QWidget {{ font-size: 13px; }}
+QToolTip {{ background: {ink}; color: {side}; border: 0; padding: 5px 8px; }}
+QLabel[look="quiet"], QLabel[look="caption"] {{ color: {quiet}; }}
+QLabel[look="caption"] {{ font-size: 12px; }}
+QLabel[look="heading"] {{ font-size: 12px; font-weight: 600; color: {quiet}; }}
+QLabel[look="title"] {{ font-size: 16px; font-weight: 600; }}
+QLabel[look="wrong"] {{ color: {danger}; font-size: 12px; }}
+QLabel[look="big"] {{ font-size: 22px; font-weight: 600; }}
+
+#header, #strip {{ background: {header}; }}
+#header {{ border-bottom: 1px solid {hair}; }}
+#strip {{ border-top: 1px solid {hair}; }}
+#tray {{ background: {side}; border-right: 1px solid {hair}; }}
+#inspector {{ background: {side}; border-left: 1px solid {hair}; }}
+#pageBar {{ background: {paper}; border-bottom: 1px solid {hair}; }}
+#page {{ background: {paper}; }}
+
+QMenuBar {{ background: transparent; border: 0; padding: 0; }}
+QMenuBar::item {{ padding: 6px 10px; border-radius: 5px; background: transparent; }}
+QMenuBar::item:selected {{ background: {hover}; }}
+QMenu {{ background: {field}; border: 1px solid {hair}; padding: 6px; }}
+QMenu::item {{ padding: 6px 24px 6px 26px; border-radius: 5px; }}
+QMenu::item:selected {{ background: {chosen}; color: {ink}; }}
+QMenu::item:disabled {{ color: {quiet}; }}
+QMenu::separator {{ height: 1px; background: {hair}; margin: 6px 8px; }}
+
+QToolButton, QPushButton {{ border: 1px solid transparent; border-radius: 6px; padding: 5px 8px; }}
+QToolButton {{ background: transparent; }}
+QToolButton:hover {{ background: {hover}; }}
+QToolButton:pressed {{ background: {pressed}; }}
+QToolButton:checked {{ background: {chosen}; }}
+QToolButton:focus, QPushButton:focus {{ border-color: {copper}; }}
+QPushButton {{ background: {field}; border-color: {hair}; padding: 6px 14px; }}
+QPushButton:hover {{ background: {hover}; }}
+QPushButton:pressed {{ background: {pressed}; }}
+QPushButton[look="main"] {{ background: {copper}; color: {on_copper}; border-color: {copper};
+    font-weight: 600; }}
+QPushButton[look="main"]:focus {{ border: 2px solid {ink}; padding: 5px 13px; }}
+QPushButton[look="plain"] {{ background: transparent; border-color: transparent; color: {copper};
+    padding: 4px 6px; text-align: left; }}
+QPushButton[look="plain"]:hover {{ background: {hover}; }}
+QPushButton[look="plain"]:focus {{ border-color: {copper}; }}
+
+QLineEdit, QComboBox, QPlainTextEdit, QDateEdit {{ background: {field}; border: 1px solid {hair};
+    border-bottom: 1px solid {edge}; border-radius: 5px; padding: 4px 7px; min-height: 18px;
+    selection-background-color: {copper}; selection-color: {on_copper}; }}
+QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QDateEdit:focus {{ border: 1px solid {copper}; }}
+QLineEdit[wrong="true"] {{ border: 1px solid {danger}; }}
+QLineEdit#planTitle {{ background: transparent; border: 1px solid transparent; font-weight: 600; }}
+QLineEdit#planTitle:hover {{ background: {hover}; }}
+QLineEdit#planTitle:focus {{ background: {field}; border-color: {copper}; }}
+QComboBox::drop-down {{ border: 0; width: 20px; }}
+QComboBox::down-arrow {{ image: url({arrow}); width: 11px; height: 11px; }}
+QComboBox QAbstractItemView {{ background: {field}; border: 1px solid {hair}; padding: 4px; outline: 0;
+    selection-background-color: {chosen}; selection-color: {ink}; }}
+
+QListView, QTreeView, QTableView {{ background: transparent; border: 0; outline: 0; }}
+QListView::item {{ border-radius: 6px; }}
+QTableView {{ gridline-color: {hair}; selection-background-color: {chosen}; selection-color: {ink}; }}
+QHeaderView::section {{ background: transparent; color: {quiet}; border: 0; border-bottom: 1px solid {hair};
+    padding: 5px 8px; font-weight: 600; }}
+QTableView QTableCornerButton::section {{ background: transparent; border: 0; }}
+QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: 0; }}
+QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
+QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
+QScrollBar::handle {{ background: {hair}; border-radius: 4px; margin: 1px;
+    min-width: 28px; min-height: 28px; }}
+QScrollBar::handle:hover {{ background: {edge}; }}
+QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+QSplitter::handle {{ background: {hair}; }}
+QSplitter::handle:hover {{ background: {copper}; }}
+QCheckBox {{ spacing: 8px; }}
+QCheckBox:focus {{ color: {copper}; }}
+#notice {{ background: {notice}; border-bottom: 1px solid {hair}; }}
+QFrame[look="rule"] {{ background: {hair}; border: 0; max-height: 1px; min-height: 1px; }}
+QFrame[look="upright"] {{ background: {hair}; border: 0; max-width: 1px; min-width: 1px; }}
+"""
+
+
+def stylesheet(theme: Theme, arrow_path: str) -> str:
+    """Return the application's stylesheet for a theme; `arrow_path` is the picture of a list's arrow."""
+    s = surfaces(theme)
+    return _RULES.format(**s._asdict(), arrow=arrow_path, notice=s.chosen)

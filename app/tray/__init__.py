@@ -1,0 +1,1 @@
+"""The left-hand side: parts ordered by what the builder wants to do."""

@@ -1,0 +1,1 @@
+"""The window: what stands where, its actions, and opening and saving."""
