@@ -1,0 +1,70 @@
+"""How long the whole-layout demo takes from an edit to refreshed figures.
+
+Run by hand: `python tests/benchmarks/live_edit.py`. Prints one `name = number` a line, medians of many edits on the
+largest demo. The edits are the ones a hand makes: a lamp is dragged, a wire gets another size, a switch is thrown.
+"""
+
+import statistics
+import time
+from pathlib import Path
+
+from wiring.catalogue.shelf import builtin_kinds
+from wiring.circuit.solve import solve
+from wiring.edits.move import move
+from wiring.edits.set_wire import set_wire
+from wiring.files.store import load
+from wiring.findings.situation import examine
+from wiring.plan.positions import in_use
+
+DEMO = Path(__file__).resolve().parents[2] / "demo_layouts" / "harbour.underboard"
+REPEATS = 21
+
+
+def timed_ms(act) -> float:
+    start = time.perf_counter()
+    act()
+    return (time.perf_counter() - start) * 1000
+
+
+def main() -> None:
+    kinds = builtin_kinds()
+    plan = load(DEMO)
+    positions = in_use(plan, kinds)
+    lamps = [p.id for p in plan.parts.values() if kinds[p.kind].purpose == "light"]
+    cold = timed_ms(lambda: solve(plan, kinds, positions))
+    moved, resized, thrown, examined = [], [], [], []
+    wires = list(plan.wires)
+    switches = [
+        p for p in positions if {n.name for n in kinds[plan.parts[p].kind].positions} == {"off", "on"}
+    ]
+    for n in range(REPEATS):
+
+        def drag(n=n):
+            nonlocal plan
+            plan = move([lamps[n * 5]], 5.0, 0.0).apply(plan)
+            solve(plan, kinds, positions)
+
+        def thicken(n=n):
+            nonlocal plan
+            plan = set_wire([wires[n * 7]], size="1.0 mm²" if n % 2 else "18 AWG").apply(plan)
+            solve(plan, kinds, positions)
+
+        def throw(n=n):
+            one = switches[n % len(switches)]
+            solve(plan, kinds, positions | {one: "off" if n // len(switches) % 2 == 0 else "on"})
+
+        moved.append(timed_ms(drag))
+        resized.append(timed_ms(thicken))
+        thrown.append(timed_ms(throw))
+        examined.append(timed_ms(lambda: examine(plan, kinds, positions, outlooks=False)))
+    print(f"parts = {len(plan.parts)}")
+    print(f"wires = {len(plan.wires)}")
+    print(f"cold_solve_ms = {cold:.1f}")
+    print(f"move_to_figures_ms = {statistics.median(moved):.1f}")
+    print(f"resize_to_figures_ms = {statistics.median(resized):.1f}")
+    print(f"throw_to_figures_ms = {statistics.median(thrown):.1f}")
+    print(f"figures_and_findings_ms = {statistics.median(examined):.1f}")
+
+
+if __name__ == "__main__":
+    main()
