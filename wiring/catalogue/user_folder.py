@@ -1,0 +1,10 @@
+"""Where a user keeps catalogue files of their own."""
+
+from pathlib import Path
+
+
+def user_folder() -> Path:
+    """Return the folder; it need not exist."""
+    from platformdirs import user_data_path
+
+    return user_data_path("underboard", appauthor=False) / "kinds"
