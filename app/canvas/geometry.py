@@ -1,0 +1,198 @@
+"""Where everything of a plan lies, as arrays that follow the plan change by change."""
+
+import math
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+import numpy as np
+
+from app.canvas.shared_ways import SharedWays
+from app.canvas.table import Floats, Table
+from app.canvas.wire_paths import raw_path
+from wiring.catalogue.kind import Kind
+from wiring.drawings.signs.extent import extent
+from wiring.plan.changes import Changes
+from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.part import Part
+from wiring.plan.places import Point, on_plan
+from wiring.plan.plan import Plan
+
+UNKNOWN_MM = 10.0  # half the edge of the square that stands for a part whose kind the catalogue does not have
+
+
+class Box(NamedTuple):
+    """A rectangle in plan millimetres."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    def grown(self, by_mm: float) -> "Box":
+        """Return the box with that much more on every side."""
+        return Box(self.left - by_mm, self.top - by_mm, self.right + by_mm, self.bottom + by_mm)
+
+
+def own_box(part: Part, kind: Kind | None) -> Box:
+    """Return the rectangle a part fills about its centre, unturned."""
+    if kind is None:
+        return Box(-UNKNOWN_MM, -UNKNOWN_MM, UNKNOWN_MM, UNKNOWN_MM)
+    return Box(*extent(kind, part))
+
+
+def turned_box(part: Part, own: Box) -> Box:
+    """Return the upright box around a part as it lies on the plan."""
+    corners = [on_plan(part, x, y) for x in (own.left, own.right) for y in (own.top, own.bottom)]
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+class Geometry:
+    """Places of parts, terminals and wires of the plan it was last told of.
+
+    `parts` has the columns left, top, right, bottom, x, y, cos, sin, and the part's own box: left, top, right,
+    bottom about its centre, unturned; `terminals` has x, y; `wires` left, top, right, bottom of the path.
+    """
+
+    def __init__(self, plan: Plan, kinds: Mapping[str, Kind]) -> None:
+        self.kinds = kinds
+        self._clear()
+        self._put_all(plan)
+
+    def _clear(self) -> None:
+        self.parts: Table[PartId] = Table(12)
+        self.terminals: Table[TerminalRef] = Table(2)
+        self.wires: Table[WireId] = Table(4)
+        self.paths: dict[WireId, tuple[Point, ...]] = {}
+        self._terminals_of: dict[PartId, tuple[TerminalRef, ...]] = {}
+        self._wires_of: dict[PartId, set[WireId]] = defaultdict(set)
+        self._ends: dict[WireId, tuple[PartId, PartId]] = {}
+        self._ways = SharedWays()
+
+    def _put_all(self, plan: Plan) -> None:
+        for part in plan.parts.values():
+            self._put_part(part)
+        self._put_wires(plan, plan.wires)
+
+    def open(self, plan: Plan) -> None:
+        """Start anew with another plan."""
+        self._clear()
+        self._put_all(plan)
+
+    def follow(self, new: Plan, changes: Changes) -> None:
+        """Bring the arrays up to a plan that differs from the last one by these changes."""
+        for wire_id in changes.wires.removed:
+            self._drop_wire(wire_id)
+        for part_id in changes.parts.removed:
+            self._drop_part(part_id)
+        touched = set(changes.wires.added | changes.wires.altered)
+        for part_id in _in_plan_order(new.parts, changes.parts.added | changes.parts.altered):
+            self._put_part(new.parts[part_id])
+            touched |= self._wires_of[part_id]
+        self._put_wires(new, _in_plan_order(new.wires, touched))
+
+    def wires_of(self, parts: Iterable[PartId]) -> frozenset[WireId]:
+        """Return the wires that end on any of the parts."""
+        return frozenset(w for p in parts for w in self._wires_of.get(p, ()))
+
+    def raw_path(self, wire_id: WireId) -> tuple[Point, ...]:
+        """Return terminal, bends and terminal of a wire before it is fanned out; empty when not known."""
+        return self._ways.raw(wire_id)
+
+    def everything(self) -> Box | None:
+        """Return the box around all parts and wires; None when there is nothing."""
+        boxes = np.vstack((self.parts.values[:, :4], self.wires.values))
+        return _around(boxes)
+
+    def around(self, ids: Iterable[str]) -> Box | None:
+        """Return the box around parts and wires; None when none of them is there."""
+        rows = [self.parts.get(i)[:4] for i in ids if i in self.parts]
+        rows += [self.wires.get(i) for i in ids if i in self.wires]
+        return _around(np.array(rows)) if rows else None
+
+    def parts_in(self, box: Box) -> list[PartId]:
+        """Return the parts that reach into a box."""
+        return self.parts.keys_where(_reaching(self.parts.values, box))
+
+    def wires_in(self, box: Box) -> list[WireId]:
+        """Return the wires whose surrounding box reaches into a box."""
+        return self.wires.keys_where(_reaching(self.wires.values, box))
+
+    def _put_part(self, part: Part) -> None:
+        kind = self.kinds.get(part.kind)
+        angle, own = math.radians(part.turn_deg), own_box(part, kind)
+        box = turned_box(part, own)
+        self.parts.put(part.id, (*box, part.x_mm, part.y_mm, math.cos(angle), math.sin(angle), *own))
+        specs = kind.terminals if kind is not None else ()
+        for ref in self._terminals_of.get(part.id, ()):
+            if ref.terminal not in {s.name for s in specs}:
+                self.terminals.drop(ref)
+        self._terminals_of[part.id] = tuple(TerminalRef(part.id, s.name) for s in specs)
+        for spec in specs:
+            self.terminals.put(TerminalRef(part.id, spec.name), on_plan(part, spec.x_mm, spec.y_mm))
+
+    def _drop_part(self, part_id: PartId) -> None:
+        self.parts.drop(part_id)
+        for ref in self._terminals_of.pop(part_id, ()):
+            self.terminals.drop(ref)
+        self._wires_of.pop(part_id, None)
+
+    def _drop_wire(self, wire_id: WireId) -> None:
+        for part_id in self._ends.pop(wire_id, ()):
+            self._wires_of.get(part_id, set()).discard(wire_id)
+        neighbours = self._ways.leave(wire_id)
+        self.paths.pop(wire_id, None)
+        self.wires.drop(wire_id)
+        self._lay(neighbours)
+
+    def _put_wires(self, plan: Plan, ids: Iterable[WireId]) -> None:
+        to_lay: dict[WireId, None] = {}
+        for wire_id in ids:
+            wire = plan.wires[wire_id]
+            for part_id in self._ends.get(wire_id, ()):
+                self._wires_of[part_id].discard(wire_id)
+            self._ends[wire_id] = (wire.start.part, wire.end.part)
+            for part_id in self._ends[wire_id]:
+                self._wires_of[part_id].add(wire_id)
+            neighbours = self._ways.leave(wire_id) | self._ways.join(
+                wire_id, raw_path(plan, self.kinds, wire)
+            )
+            to_lay.update(dict.fromkeys(sorted(neighbours)))
+            to_lay[wire_id] = None
+        self._lay(to_lay)
+
+    def _lay(self, ids: Iterable[WireId]) -> None:
+        for wire_id in ids:
+            path = self._ways.path(wire_id)
+            if len(path) < 2:
+                self.paths.pop(wire_id, None)
+                self.wires.drop(wire_id)
+                continue
+            xs, ys = [p[0] for p in path], [p[1] for p in path]
+            self.paths[wire_id] = path
+            self.wires.put(wire_id, (min(xs), min(ys), max(xs), max(ys)))
+
+
+def _in_plan_order(table: Mapping[str, object], ids: Iterable[str]) -> list[str]:
+    wanted = frozenset(ids)
+    return [i for i in table if i in wanted] if wanted else []
+
+
+def _reaching(rows: Floats, box: Box) -> "np.ndarray[tuple[int, ...], np.dtype[np.bool_]]":
+    found: np.ndarray[tuple[int, ...], np.dtype[np.bool_]] = (
+        (rows[:, 0] <= box.right)
+        & (rows[:, 2] >= box.left)
+        & (rows[:, 1] <= box.bottom)
+        & (rows[:, 3] >= box.top)
+    )
+    return found
+
+
+def _around(rows: Floats) -> Box | None:
+    rows = rows[~np.isnan(rows[:, 0])]
+    if not len(rows):
+        return None
+    left, top = rows[:, :2].min(axis=0)
+    right, bottom = rows[:, 2:4].max(axis=0)
+    return Box(float(left), float(top), float(right), float(bottom))

@@ -1,0 +1,77 @@
+"""What a press with the ordinary arrow means: select, drag, throw, pull a wire, bend it or band."""
+
+from app.canvas.gestures.band import band_select
+from app.canvas.gestures.bend import drag_bend
+from app.canvas.gestures.drag import drag_parts
+from app.canvas.gestures.pointer import Act, Around, Gesture, Pick, Pointer, Preview, travelled
+from app.canvas.gestures.pull_wire import pull_from
+from app.canvas.gestures.throw import hold_button, momentary_position, throw_part
+from app.canvas.gestures.turn import turn_parts
+from wiring.plan.places import Point
+
+
+def press(around: Around, pointer: Pointer, turn_centre: Point | None = None) -> Gesture:
+    """Return the gesture that a press at this pointer starts."""
+    hit = pointer.hit
+    if hit.handle and turn_centre is not None:
+        parts = frozenset(i for i in around.selected if i in around.plan.parts)
+        return turn_parts(around, pointer.at, turn_centre, parts)
+    if hit.terminal is not None and not pointer.adds:
+        return pull_from(around, hit.terminal, pointer.at)
+    if hit.bend >= 0 and not pointer.adds:
+        return drag_bend(around, hit.wire, hit.bend)
+    if hit.part:
+        return _press_part(around, pointer)
+    return _press_elsewhere(around, pointer)
+
+
+def _press_part(around: Around, pressed: Pointer) -> Gesture:
+    """Click, add, throw, hold or drag: which one shows when the pointer moves or lets go."""
+    part, hit = pressed.hit.part, pressed.hit
+    kind = around.kinds.get(around.plan.parts[part].kind)
+    held = momentary_position(kind) if kind is not None and hit.lever and not pressed.adds else None
+    if held is not None and kind is not None:
+        at_rest = around.positions.get(part) or kind.positions[0].name
+        return (yield from hold_button(part, held, at_rest))
+    pointer = yield Preview()
+    while pointer.phase != "release":
+        if pointer.phase == "move" and travelled(around, pressed.at, pointer.at):
+            moved = around.selected if part in around.selected else frozenset((part,))
+            parts = frozenset(i for i in moved if i in around.plan.parts)
+            return (yield from _drag(around, pressed, pointer, parts))
+        pointer = yield Preview()
+    if pressed.adds:
+        return Pick(around.selected ^ {part})
+    return (throw_part(around, part) if hit.lever else None) or Pick(frozenset((part,)))
+
+
+def _drag(around: Around, pressed: Pointer, pointer: Pointer, parts: frozenset[str]) -> Gesture:
+    drag = drag_parts(around, pressed.at, pressed.hit.part, parts)
+    next(drag)
+    return (yield from _resumed(drag, pointer))
+
+
+def _resumed(gesture: Gesture, pointer: Pointer) -> Gesture:
+    """Go on with a started gesture, giving it first the pointer that led to it."""
+    while True:
+        try:
+            preview = gesture.send(pointer)
+        except StopIteration as done:
+            act: Act | None = done.value
+            return act
+        pointer = yield preview
+
+
+def _press_elsewhere(around: Around, pressed: Pointer) -> Gesture:
+    """Click on a wire or on nothing, or draw a band."""
+    wire = pressed.hit.wire
+    pointer = yield Preview()
+    while pointer.phase != "release":
+        if pointer.phase == "move" and travelled(around, pressed.at, pointer.at):
+            band = band_select(around, pressed.at, adds=pressed.adds)
+            next(band)
+            return (yield from _resumed(band, pointer))
+        pointer = yield Preview()
+    if not wire:
+        return Pick(around.selected) if pressed.adds else Pick(frozenset())
+    return Pick(around.selected ^ {wire}) if pressed.adds else Pick(frozenset((wire,)))

@@ -1,0 +1,90 @@
+"""What a gesture is told and what it shows: pointer events in, previews out, one act at the end.
+
+A gesture is a generator. It is started with `next`, sent one Pointer after the other, yields a Preview each
+time, and returns an Act, or None when nothing is to be done. Closing it (Escape, focus loss, another tool)
+leaves no trace, because nothing but its return value ever changes the plan.
+"""
+
+from collections.abc import Generator, Mapping
+from typing import Literal, NamedTuple
+
+from app.canvas.geometry import Geometry
+from app.canvas.hit import Hit
+from wiring.catalogue.kind import Kind
+from wiring.edits.edit import Edit
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.part import Part
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+
+DRAG_FROM_PX = 4.0  # a press that travels less is a click
+
+
+class Pointer(NamedTuple):
+    """One event of mouse, pen or keyboard, in plan millimetres."""
+
+    phase: Literal["press", "move", "release", "double", "key"]
+    at: Point
+    hit: Hit
+    adds: bool = False  # Shift: add to what is selected
+    free: bool = False  # Ctrl: no snapping
+    key: Literal["", "turn", "turn back", "back", "flip", "enter"] = ""
+
+
+class Around(NamedTuple):
+    """What a gesture may look at; a snapshot taken when it starts."""
+
+    plan: Plan
+    kinds: Mapping[str, Kind]
+    geometry: Geometry
+    selected: frozenset[str] = frozenset()
+    positions: Mapping[PartId, str] = {}
+    scale: float = 1.0  # pixels per millimetre
+    grid_mm: float = 5.0
+    wire_size: str = "22 AWG"
+    wire_colour: str = "BK"
+
+
+class Preview(NamedTuple):
+    """What is shown while a gesture runs; it changes nothing."""
+
+    plan: Plan | None = None  # how the plan would be
+    touched: frozenset[str] = frozenset()  # ids that differ in it
+    ghost: Part | None = None  # a part not yet placed
+    line: tuple[Point, ...] = ()  # a wire not yet connected
+    landing: TerminalRef | None = None  # where it would end
+    lands: bool = False  # a wire is being pulled: terminals stand out
+    band: tuple[Point, Point] | None = None
+    guides: tuple[tuple[Point, Point], ...] = ()  # lines that show what the place is in line with
+    held: tuple[PartId, str] | None = None  # a push button held down, and its position meanwhile
+    hint: str = ""
+    cursor: Literal["", "grab", "cross", "turn", "point", "no"] = ""
+
+
+class Do(NamedTuple):
+    """Carry out an edit; with `pick_new` what it adds is selected."""
+
+    edit: Edit
+    pick_new: bool = False
+
+
+class Pick(NamedTuple):
+    """Select exactly these."""
+
+    ids: frozenset[str]
+
+
+class Throw(NamedTuple):
+    """Put a switch into a position, live, and select it."""
+
+    part: PartId
+    position: str
+
+
+Act = Do | Pick | Throw
+Gesture = Generator[Preview, Pointer, Act | None]
+
+
+def travelled(around: Around, a: Point, b: Point) -> bool:
+    """Return whether the pointer has gone far enough from a to b to mean a drag."""
+    return max(abs(a[0] - b[0]), abs(a[1] - b[1])) * around.scale >= DRAG_FROM_PX

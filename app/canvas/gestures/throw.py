@@ -1,0 +1,37 @@
+"""Throw a switch with a click, or hold a push button down."""
+
+from app.canvas.gestures.pointer import Act, Around, Gesture, Preview, Throw
+from wiring.catalogue.kind import Kind
+from wiring.plan.names import PartId
+
+BY_ITSELF = frozenset(
+    {"moving", "stalled", "blown", "tripped"}
+)  # positions a part comes into, nobody puts it
+
+
+def next_position(kind: Kind, now: str) -> str | None:
+    """Return the position that follows in the kind's order; None when there is no other to put it into."""
+    names = [p.name for p in kind.positions if p.name not in BY_ITSELF]
+    if len(names) < 2:
+        return None
+    return names[(names.index(now) + 1) % len(names)] if now in names else names[0]
+
+
+def momentary_position(kind: Kind) -> str | None:
+    """Return the position a push button is in while it is held; None for what stays where it is put."""
+    return next((p.name for p in kind.positions if p.momentary), None)
+
+
+def throw_part(around: Around, part: PartId) -> Act | None:
+    """Return the act that throws a part to its next position."""
+    kind = around.kinds.get(around.plan.parts[part].kind)
+    following = next_position(kind, around.positions.get(part, "")) if kind is not None else None
+    return Throw(part, following) if following is not None else None
+
+
+def hold_button(part: PartId, pressed: str, at_rest: str) -> Gesture:
+    """Keep a push button pressed until the pointer lets go of it."""
+    while True:
+        pointer = yield Preview(held=(part, pressed), hint="Held down until you let go.", cursor="point")
+        if pointer.phase == "release":
+            return Throw(part, at_rest)

@@ -1,0 +1,159 @@
+"""What lies under a place of the plan: terminal, bend, part or wire, in that order."""
+
+import itertools
+import math
+from collections.abc import Mapping
+from typing import NamedTuple
+
+import numpy as np
+
+from app.canvas.geometry import Box, Geometry
+from wiring.catalogue.kind import Kind
+from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+
+REACH_PX = 6.0  # how near to a thing the pointer may be to mean it
+LANDING_PX = 14.0  # a wire that is being pulled lands from farther away
+SMALLEST_PX = 14.0  # a part is never shown or hit smaller than this
+TERMINALS_FROM = 0.9  # pixels per millimetre from which terminals can be grabbed without a tool
+LEVER_SHARE = 0.62  # of a switch's size: the middle throws it, the rim moves it
+
+
+class Hit(NamedTuple):
+    """What is under the pointer; `at` in plan millimetres, empty strings where there is nothing."""
+
+    at: Point
+    part: PartId = ""
+    wire: WireId = ""
+    terminal: TerminalRef | None = None
+    bend: int = -1  # index of the wire's bend
+    lever: bool = False  # on the part that throws a switch
+    handle: bool = False  # on the turning handle of the selection
+
+    @property
+    def id(self) -> str:
+        """Id of the part or wire, whichever is there."""
+        return self.part or self.wire
+
+
+def nearest_terminal(geometry: Geometry, at: Point, reach_mm: float) -> TerminalRef | None:
+    """Return the terminal closest to a place, None when none is in reach."""
+    rows = geometry.terminals.values
+    if not len(rows):
+        return None
+    square = (rows[:, 0] - at[0]) ** 2 + (rows[:, 1] - at[1]) ** 2
+    if np.isnan(square).all():
+        return None
+    best = int(np.nanargmin(square))
+    return geometry.terminals.keys_at([best])[0] if square[best] <= reach_mm**2 else None
+
+
+def part_at(geometry: Geometry, at: Point, smallest_mm: float) -> PartId:
+    """Return the smallest part that covers a place, the newest of equals; "" when there is none."""
+    rows = geometry.parts.values
+    if not len(rows):
+        return ""
+    dx, dy = at[0] - rows[:, 4], at[1] - rows[:, 5]
+    along, across = dx * rows[:, 6] + dy * rows[:, 7], dy * rows[:, 6] - dx * rows[:, 7]
+    width, height = rows[:, 10] - rows[:, 8], rows[:, 11] - rows[:, 9]
+    pad_x, pad_y = np.maximum(smallest_mm - width, 0) / 2, np.maximum(smallest_mm - height, 0) / 2
+    inside = np.flatnonzero(
+        (along >= rows[:, 8] - pad_x)
+        & (along <= rows[:, 10] + pad_x)
+        & (across >= rows[:, 9] - pad_y)
+        & (across <= rows[:, 11] + pad_y)
+    ).tolist()
+    if not inside:
+        return ""
+    area, away = (width + pad_x) * (height + pad_y), np.hypot(dx, dy)
+    best = min(inside, key=lambda i: (float(area[i].round(3)), float(away[i].round(6)), -i))
+    return geometry.parts.keys_at([best])[0]
+
+
+def wire_at(geometry: Geometry, at: Point, reach_mm: float) -> WireId:
+    """Return the wire nearest to a place within reach; "" when there is none."""
+    best, found = reach_mm, ""
+    for wire_id in geometry.wires_in(Box(*at, *at).grown(reach_mm)):
+        distance = path_distance(geometry.paths[wire_id], at)
+        if distance <= best:
+            best, found = distance, wire_id
+    return found
+
+
+def path_distance(path: tuple[Point, ...], at: Point) -> float:
+    """Return how far a place lies from a polyline, in its unit."""
+    return min((segment_distance(a, b, at) for a, b in itertools.pairwise(path)), default=math.inf)
+
+
+def segment_distance(a: Point, b: Point, at: Point) -> float:
+    """Return how far a place lies from the line between two points."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    square = dx * dx + dy * dy
+    t = 0.0 if square < 1e-12 else max(0.0, min(1.0, ((at[0] - a[0]) * dx + (at[1] - a[1]) * dy) / square))
+    return math.hypot(a[0] + t * dx - at[0], a[1] + t * dy - at[1])
+
+
+def bend_at(bends: tuple[Point, ...], at: Point, reach_mm: float) -> int:
+    """Return the index of the bend nearest to a place; -1 when none is in reach."""
+    near = [(math.dist(bend, at), i) for i, bend in enumerate(bends)]
+    distance, index = min(near, default=(math.inf, -1))
+    return index if distance <= reach_mm else -1
+
+
+def on_lever(geometry: Geometry, part: PartId, kind: Kind | None, at: Point, scale: float) -> bool:
+    """Return whether a place lies on the part of a switch that throws it."""
+    if kind is None or not throws_by_hand(kind):
+        return False
+    row = geometry.parts.get(part)
+    half_w, half_h = kind.width_mm / 2, kind.height_mm / 2
+    if 2 * min(half_w, half_h) * scale < SMALLEST_PX:
+        return False
+    dx, dy = at[0] - row[4], at[1] - row[5]
+    along, across = dx * row[6] + dy * row[7], dy * row[6] - dx * row[7]
+    return bool(abs(along) <= half_w * LEVER_SHARE and abs(across) <= half_h * LEVER_SHARE)
+
+
+def throws_by_hand(kind: Kind) -> bool:
+    """Return whether a click throws a part of this kind."""
+    return kind.behaviour == "switch" and len(kind.positions) > 1
+
+
+def hit_at(
+    geometry: Geometry,
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    at: Point,
+    scale: float,
+    selected: frozenset[str] = frozenset(),
+    *,
+    landing: bool = False,
+) -> Hit:
+    """Return what a click at a place means; `scale` in pixels per millimetre.
+
+    With `landing` a wire is being pulled, and only terminals count, from farther away.
+    """
+    if landing:
+        terminal = nearest_terminal(geometry, at, LANDING_PX / scale)
+        return Hit(at, terminal=terminal, part=terminal.part if terminal else "")
+    reach_mm = REACH_PX / scale
+    part = part_at(geometry, at, SMALLEST_PX / scale)
+    if scale >= TERMINALS_FROM:
+        terminal = nearest_terminal(geometry, at, reach_mm)
+        if terminal is not None and _grabs(geometry, terminal, scale):
+            return Hit(at, terminal=terminal, part=terminal.part)
+    for wire_id in selected:
+        wire = plan.wires.get(wire_id)
+        if wire is not None and (bend := bend_at(wire.bends, at, reach_mm)) >= 0:
+            return Hit(at, wire=wire_id, bend=bend)
+    if part:
+        kind = kinds.get(plan.parts[part].kind)
+        return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale))
+    return Hit(at, wire=wire_at(geometry, at, reach_mm))
+
+
+def _grabs(geometry: Geometry, terminal: TerminalRef, scale: float) -> bool:
+    """Return whether a terminal is far enough from its part's middle to leave the part something to hold."""
+    row = geometry.parts.get(terminal.part)
+    x, y = geometry.terminals.get(terminal)
+    return math.hypot(x - row[4], y - row[5]) * scale > REACH_PX * 1.5
