@@ -1,0 +1,71 @@
+"""Parts and the wires between them as text for the clipboard, and back into any plan."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any, Literal
+
+import msgspec
+
+from wiring.edits.copies import wires_between, with_copies
+from wiring.edits.edit import Edit, EditRefused
+from wiring.plan.part import Part
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
+
+LONGEST_TEXT = 8_000_000  # characters; a few ten thousand parts
+
+
+class Fragment(msgspec.Struct, frozen=True, kw_only=True):
+    """A piece of a plan: parts, and wires between them only."""
+
+    format: Literal["underboard fragment"] = "underboard fragment"
+    version: Literal[1] = 1
+    parts: tuple[Part, ...]
+    wires: tuple[Wire, ...]
+
+
+def copied(plan: Plan, ids: Iterable[str]) -> str:
+    """Return those parts and the wires between them as text; "" when there is no part among the ids."""
+    chosen = frozenset(ids)
+    parts = tuple(p for p in plan.parts.values() if p.id in chosen)
+    if not parts:
+        return ""
+    fragment = Fragment(parts=parts, wires=wires_between(plan, chosen))
+    return msgspec.json.encode(fragment, enc_hook=_plain).decode()
+
+
+def _plain(value: Any) -> dict[str, Any]:  # noqa: ANN401 - msgspec hands over whatever it does not know
+    if isinstance(value, Mapping):
+        return dict(value)
+    raise TypeError(type(value))
+
+
+def read_fragment(text: str) -> Fragment:
+    """Return the fragment a text holds; EditRefused when it holds none."""
+    if len(text) > LONGEST_TEXT:
+        raise EditRefused("The clipboard holds too much to paste into a plan.")
+    try:
+        fragment = msgspec.json.decode(text.encode("utf-8", "replace"), type=Fragment)
+    except (msgspec.MsgspecError, ValueError, RecursionError):
+        raise EditRefused("The clipboard holds no parts of a plan; copy some parts first.") from None
+    if len({p.id for p in fragment.parts}) < len(fragment.parts):
+        raise EditRefused("The clipboard holds the same part twice; copy the parts again.")
+    return fragment
+
+
+def paste(text: str, dx_mm: float = 20.0, dy_mm: float = 20.0, *, at: Point | None = None) -> Edit:
+    """Set down what :func:`copied` gave, with fresh ids: shifted, or with its middle on the point `at`."""
+
+    def apply(plan: Plan) -> Plan:
+        fragment = read_fragment(text)
+        shift = (dx_mm, dy_mm) if at is None else _shift_to(at, fragment.parts)
+        return with_copies(plan, fragment.parts, fragment.wires, *shift)
+
+    return Edit("Paste", apply)
+
+
+def _shift_to(at: Point, parts: tuple[Part, ...]) -> Point:
+    if not parts:
+        return 0.0, 0.0
+    xs, ys = [p.x_mm for p in parts], [p.y_mm for p in parts]
+    return at[0] - (min(xs) + max(xs)) / 2, at[1] - (min(ys) + max(ys)) / 2

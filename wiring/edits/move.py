@@ -1,0 +1,41 @@
+"""Shift parts; wires between two of them keep their shape, wires to others follow with one end."""
+
+from collections.abc import Iterable
+
+import msgspec
+
+from wiring.edits.areas import areas_after
+from wiring.edits.edit import Edit
+from wiring.edits.tables import counted, part_of, rounded_mm, with_records
+from wiring.plan.part import Part
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
+
+
+def move(ids: Iterable[str], dx_mm: float, dy_mm: float) -> Edit:
+    """Shift those parts, and the bends of those wires and of the wires between those parts."""
+    wanted = tuple(dict.fromkeys(ids))
+
+    def shifted(x_mm: float, y_mm: float) -> Point:
+        return rounded_mm(x_mm + dx_mm), rounded_mm(y_mm + dy_mm)
+
+    def apply(plan: Plan) -> Plan:
+        parts = {i: part_of(plan, i) for i in wanted if i not in plan.wires}
+        bent = [w for w in plan.wires.values() if w.bends and _goes_along(w, parts, wanted)]
+        wires = [msgspec.structs.replace(w, bends=tuple(shifted(*bend) for bend in w.bends)) for w in bent]
+        return with_records(
+            plan, [_shifted(plan, p, *shifted(p.x_mm, p.y_mm)) for p in parts.values()], wires
+        )
+
+    return Edit(f"Move {counted(len(wanted), 'item')}" if len(wanted) != 1 else "Move", apply)
+
+
+def _goes_along(wire: Wire, parts: dict[str, Part], wanted: tuple[str, ...]) -> bool:
+    return wire.id in wanted or (wire.start.part in parts and wire.end.part in parts)
+
+
+def _shifted(plan: Plan, part: Part, x_mm: float, y_mm: float) -> Part:
+    there = msgspec.structs.replace(part, x_mm=x_mm, y_mm=y_mm)
+    scene, panel = areas_after(plan, plan, part, there)
+    return msgspec.structs.replace(there, scene=scene, panel=panel)

@@ -1,0 +1,87 @@
+"""Make, change and take away fascia panels."""
+
+from collections.abc import Iterable
+from types import MappingProxyType
+from typing import Any
+
+import msgspec
+
+from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.scenes import with_followers
+from wiring.edits.set_value import set_field
+from wiring.edits.tables import refuse_if, rounded_mm, with_records, without
+from wiring.plan.panel import Panel
+from wiring.plan.plan import Plan
+from wiring.plan.soundness import area_faults
+
+FIELDS = ("name", "x_mm", "y_mm", "width_mm", "height_mm")
+
+
+def add_panel(name: str, x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> Edit:
+    """Make a panel face; parts that lie on it sit on it from then on."""
+
+    def apply(plan: Plan) -> Plan:
+        panel = Panel(
+            id=f"n{plan.next_number}",
+            name=name.strip(),
+            x_mm=rounded_mm(x_mm),
+            y_mm=rounded_mm(y_mm),
+            width_mm=rounded_mm(width_mm),
+            height_mm=rounded_mm(height_mm),
+        )
+        return with_followers(plan, _with_panel(plan, panel, plan.next_number + 1))
+
+    return Edit("Add panel", apply)
+
+
+def change_panel(panel_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
+    """Set fields of a panel: name, x_mm, y_mm, width_mm, height_mm; its parts move along with it."""
+    unknown = fields.keys() - set(FIELDS)
+    if unknown:
+        raise TypeError(f"a panel has no field {', '.join(sorted(unknown))} to set")
+    given = {k: rounded_mm(float(v)) if k.endswith("_mm") else v for k, v in fields.items()}
+
+    def apply(plan: Plan) -> Plan:
+        old = panel_of(plan, panel_id)
+        new = msgspec.structs.replace(old, **given)
+        if new == old:
+            return plan
+        grown = _with_panel(plan, new, plan.next_number)
+        dx_mm, dy_mm = new.x_mm - old.x_mm, new.y_mm - old.y_mm
+        shifted = [
+            msgspec.structs.replace(p, x_mm=rounded_mm(p.x_mm + dx_mm), y_mm=rounded_mm(p.y_mm + dy_mm))
+            for p in plan.parts.values()
+            if p.panel == panel_id
+        ]
+        return with_records(grown, shifted)
+
+    return Edit("Change panel", apply)
+
+
+def remove_panel(panel_id: str) -> Edit:
+    """Take a panel away; its parts stay where they are."""
+
+    def apply(plan: Plan) -> Plan:
+        panel_of(plan, panel_id)
+        return with_followers(plan, plan.with_changes(panels=without(plan.panels, [panel_id])))
+
+    return Edit("Remove panel", apply)
+
+
+def put_on_panel(ids: Iterable[str], panel_id: str) -> Edit:
+    """Let parts sit on a panel wherever they are drawn; "" for none."""
+    return Edit("Put on panel", set_field(ids, panel=panel_id).apply)
+
+
+def panel_of(plan: Plan, panel_id: str) -> Panel:
+    """Return a panel of the plan; EditRefused when it is gone."""
+    panel = plan.panels.get(panel_id)
+    if panel is None:
+        raise EditRefused(f"The plan has no panel {panel_id} any more.")
+    return panel
+
+
+def _with_panel(plan: Plan, panel: Panel, next_number: int) -> Plan:
+    refuse_if(area_faults(panel))
+    panels = MappingProxyType({**dict(plan.panels), panel.id: panel})
+    return plan.with_changes(panels=panels, next_number=next_number)

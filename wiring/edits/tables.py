@@ -1,0 +1,123 @@
+"""New plans from old ones: only what really differs gets a new record, everything else is shared."""
+
+import math
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
+from typing import TypeVar
+
+from wiring.catalogue.kind import Kind
+from wiring.edits.edit import EditRefused
+from wiring.plan.names import TerminalRef
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.plan.record_faults import end_faults, kind_faults, part_faults, wire_faults
+from wiring.plan.wire import Wire
+
+T = TypeVar("T", Part, Wire)
+R = TypeVar("R")
+
+
+def known_kinds(kinds: Mapping[str, Kind] | None) -> Mapping[str, Kind]:
+    """Return the given kinds, or the built-in ones when none are given."""
+    if kinds is not None:
+        return kinds
+    from wiring.catalogue.shelf import builtin_kinds
+
+    return builtin_kinds()
+
+
+def part_of(plan: Plan, part_id: str) -> Part:
+    """Return a part of the plan; EditRefused when it is gone."""
+    part = plan.parts.get(part_id)
+    if part is None:
+        raise EditRefused(f"The plan has no part {part_id} any more; select it again.")
+    return part
+
+
+def wire_of(plan: Plan, wire_id: str) -> Wire:
+    """Return a wire of the plan; EditRefused when it is gone."""
+    wire = plan.wires.get(wire_id)
+    if wire is None:
+        raise EditRefused(f"The plan has no wire {wire_id} any more; select it again.")
+    return wire
+
+
+def rounded_mm(value: float) -> float:
+    """Return a coordinate to a thousandth of a millimetre, so that files stay free of rounding noise."""
+    return round(value, 3) + 0.0 if math.isfinite(value) else value
+
+
+def frozen(table: Mapping[str, R]) -> Mapping[str, R]:
+    """Return a mapping nobody can write to."""
+    return table if isinstance(table, MappingProxyType) else MappingProxyType(dict(table))
+
+
+def merged(table: Mapping[str, T], records: Iterable[T]) -> Mapping[str, T]:
+    """Return the table with these records put in; the same table when none of them differs."""
+    news = {r.id: r for r in records if table.get(r.id) != r}
+    return MappingProxyType({**dict(table), **news}) if news else table
+
+
+def without(table: Mapping[str, R], gone: Iterable[str]) -> Mapping[str, R]:
+    """Return the table without those ids; the same table when it has none of them."""
+    dropped = table.keys() & set(gone)
+    return MappingProxyType({k: v for k, v in table.items() if k not in dropped}) if dropped else table
+
+
+def with_records(
+    plan: Plan,
+    parts: Iterable[Part] = (),
+    wires: Iterable[Wire] = (),
+    kinds: Mapping[str, Kind] | None = None,
+    next_number: int | None = None,
+) -> Plan:
+    """Return the plan with these parts and wires put in; the same plan when nothing differs.
+
+    Every record that differs is checked, also against its kind when `kinds` are given; EditRefused names
+    the first fault.
+    """
+    new_parts, new_wires = merged(plan.parts, parts), merged(plan.wires, wires)
+    if new_parts is plan.parts and new_wires is plan.wires:
+        return plan
+    new = plan.with_changes(
+        parts=new_parts,
+        wires=new_wires,
+        next_number=plan.next_number if next_number is None else next_number,
+    )
+    _refuse_faults(plan, new, kinds or {})
+    return new
+
+
+def _refuse_faults(old: Plan, new: Plan, kinds: Mapping[str, Kind]) -> None:
+    for part in _differing(old.parts, new.parts):
+        refuse_if(part_faults(part, new.scenes, new.panels))
+        if part.kind in kinds:
+            refuse_if(kind_faults(part, kinds[part.kind]))
+    for wire in _differing(old.wires, new.wires):
+        refuse_if(wire_faults(wire, new))
+        refuse_if(end_faults(wire, new, kinds))
+    if len({p.designation for p in new.parts.values()}) < len(new.parts):
+        raise EditRefused("Another part has that designation already; choose a free one.")
+    if len({w.label for w in new.wires.values()}) < len(new.wires):
+        raise EditRefused("Another wire has that label already; choose a free one.")
+
+
+def _differing(old: Mapping[str, T], new: Mapping[str, T]) -> list[T]:
+    return [] if old is new else [r for k, r in new.items() if old.get(k) is not r]
+
+
+def refuse_if(faults: Iterable[str]) -> None:
+    """Refuse the edit with the first of these sentences, if there is one."""
+    for fault in faults:
+        raise EditRefused(fault)
+
+
+def ref_words(plan: Plan, ref: TerminalRef) -> str:
+    """Return ``-X1:3``, or the bare ids when the plan has no such part."""
+    part = plan.parts.get(ref.part)
+    return f"-{part.designation if part else ref.part}:{ref.terminal}"
+
+
+def counted(count: int, word: str) -> str:
+    """Return the end of a label: "part" for one, "3 parts" for three."""
+    return word if count == 1 else f"{count} {word}s"

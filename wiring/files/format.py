@@ -1,0 +1,67 @@
+"""The plan file, good enough a description to write one by hand.
+
+A plan file ends in ``.underboard`` and is JSON (RFC 8259) in UTF-8: one object. The program writes each part,
+wire, scene and panel on a line of its own, always in the same order, so that two versions of a plan can be
+compared line by line; by hand any spacing will do. ::
+
+    {
+    "format": "underboard plan",
+    "version": 1,
+    "written_by": "underboard 0.1.0",
+    "title": "Harbour quay",
+    "habits": {"units": "us", "wire_size": "22 AWG"},
+    "scenes": [
+    {"id": "s1", "name": "Quay", "x_mm": 0, "y_mm": 0, "width_mm": 900, "height_mm": 400}
+    ],
+    "parts": [
+    {"id": "p2", "kind": "battery-9v", "designation": "G1", "x_mm": 60, "y_mm": 350},
+    {"id": "p3", "kind": "led-warm-white", "designation": "E1", "x_mm": 400, "y_mm": 80, "scene": "s1"}
+    ],
+    "wires": [
+    {"id": "w4", "label": "W1", "start": ["p2", "+"], "end": ["p3", "A"], "colour": "RD"},
+    {"id": "w5", "label": "W2", "start": ["p3", "K"], "end": ["p2", "-"], "bends": [[400, 350]]}
+    ],
+    "next_number": 6
+    }
+
+Only ``format`` and ``version`` must be there. A field left out has the value named here; the program leaves
+out every field that has it.
+
+Whole plan
+    ``title`` ("Untitled plan"), ``author`` (""), ``written_by`` (told, not read), ``habits``, ``use`` (for
+    parts in no scene), ``board`` (corners of the benchwork, ``[[x, y], ...]`` in mm), ``tracks`` (a list of
+    such lines), ``scenes``, ``panels``, ``parts``, ``wires`` (lists), ``next_number`` (the number the next
+    new part, wire, scene or panel gets, as none is given twice; left out: one more than the highest used).
+Habits
+    ``units`` "metric" or "us" ("metric"), ``wire_size`` ("22 AWG"), ``slack_m`` spare length per wire end
+    (0.1), ``ambient_c`` (20), ``drop_limit`` share of the source voltage that wires may lose (0.1),
+    ``dim_lightness`` CIE 1976 lightness of 100 below which a lamp counts as too dim (50), ``fascia`` edge the
+    builder stands at: "bottom", "top", "left", "right" ("bottom"), ``paper`` "A4" or "Letter" ("A4").
+Use
+    ``hours_per_session`` (3), ``sessions_per_month`` (4).
+Scene
+    ``id``, ``name``; ``x_mm``, ``y_mm``, ``width_mm``, ``height_mm`` (0) of its rectangle, ``use``.
+Panel
+    ``id``, ``name``, ``x_mm``, ``y_mm``, ``width_mm``, ``height_mm``.
+Part
+    ``id``, ``kind`` (a key of the catalogue: ``underboard kinds`` lists them), ``designation`` without the
+    minus sign ("E1"), ``x_mm``, ``y_mm`` of its centre, x to the right and y down as seen from above;
+    ``turn_deg`` clockwise (0), ``label`` your own words (""), ``settings`` what differs from the kind's
+    typical values, in SI units: ``{"resistance": 470}``, ``position`` while a session runs ("": as the kind
+    usually stands), ``scene`` and ``panel`` ids ("": none), ``note`` ("").
+Wire
+    ``id``, ``label`` ("W1"), ``start`` and ``end``: part id and terminal, ``["p3", "A"]``; ``size`` "22 AWG"
+    or "0.5 mm2" ("22 AWG"), ``colour`` letters of IEC 60757 ("BK"), ``solid`` (false), ``length_m`` measured
+    (null: as drawn), ``bends`` corners from start to end (``[]``), ``note`` ("").
+
+Ids are a letter and then letters, digits or underscores. No id, designation or wire label stands twice.
+A part whose kind the catalogue lacks is kept, reported and left out of every figure.
+
+History
+    1   first version.
+"""
+
+FORMAT = "underboard plan"
+VERSION = 1
+SUFFIX = ".underboard"
+LARGEST_BYTES = 64 * 1024 * 1024  # some hundred thousand parts; a file past this is not a home layout

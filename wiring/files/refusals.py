@@ -1,0 +1,9 @@
+"""What the user is told when a file cannot be read or written."""
+
+
+class NotReadable(Exception):  # noqa: N818 - an answer to the user
+    """A file holds no plan that can be opened; the message is one plain sentence."""
+
+
+class NotSaved(Exception):  # noqa: N818 - an answer to the user
+    """A plan could not be written; what stood at its path before still stands there."""

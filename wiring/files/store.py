@@ -1,0 +1,117 @@
+"""Plans on disk: written beside the old file, read back, and only then put in its place."""
+
+import contextlib
+import errno
+import os
+import secrets
+import stat
+from pathlib import Path
+
+from wiring.files.decode import decode
+from wiring.files.encode import encode
+from wiring.files.format import LARGEST_BYTES
+from wiring.files.refusals import NotReadable, NotSaved
+from wiring.plan.plan import Plan
+
+REASONS = {
+    errno.EACCES: "you may not write in its folder",
+    errno.EPERM: "you may not write in its folder",
+    errno.EROFS: "its folder can only be read",
+    errno.ENOSPC: "the disk is full",
+    errno.EDQUOT: "your share of the disk is full",
+    errno.ENOENT: "its folder does not exist",
+    errno.ENOTDIR: "its folder does not exist",
+    errno.EISDIR: "a folder has that name",
+    errno.ENAMETOOLONG: "the name is too long",
+}
+
+
+def load(path: Path | str) -> Plan:
+    """Return the plan of a file; NotReadable names the file and says why it cannot be opened."""
+    path = Path(path)
+    try:
+        return decode(_bytes(path))
+    except NotReadable as reason:
+        raise NotReadable(f"{path.name} cannot be opened. {reason}") from None
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        with path.open("rb") as file:
+            if not stat.S_ISREG(os.fstat(file.fileno()).st_mode):
+                raise NotReadable("It is not a file with a plan; choose one that ends in .underboard.")
+            return file.read(LARGEST_BYTES + 1)
+    except FileNotFoundError:
+        raise NotReadable("There is no such file; check its name and folder.") from None
+    except IsADirectoryError:
+        raise NotReadable("It is a folder; choose a file that ends in .underboard.") from None
+    except PermissionError:
+        raise NotReadable("You may not read it; ask its owner or change its rights.") from None
+    except (OSError, ValueError) as error:
+        raise NotReadable(f"The disk refused to read it ({_why(error)}).") from None
+
+
+def save(plan: Plan, path: Path | str) -> None:
+    """Write a plan so that at every moment either the old file or the whole new one stands at the path.
+
+    Keeps the file's mode bits and follows a symbolic link to the file it points at. NotSaved says why it
+    could not be done; the old file is then untouched.
+    """
+    path = Path(path)
+    data = encode(plan)
+    try:
+        same = decode(data) == plan
+    except NotReadable as reason:
+        raise NotSaved(f"{path.name} was not saved, because it could not be opened again. {reason}") from None
+    if not same:
+        raise NotSaved(f"{path.name} was not saved, because it would not read back as it is now.")
+    write_whole(data, path)
+
+
+def write_whole(data: bytes, path: Path) -> None:
+    """Put bytes at a path in one step; NotSaved when that fails."""
+    beside: Path | None = None
+    try:
+        target = Path(os.path.realpath(path))
+        if target.is_dir():
+            raise IsADirectoryError(errno.EISDIR, "is a directory")
+        mode = stat.S_IMODE(target.stat().st_mode) if target.exists() else None
+        name = target.with_name(f".{target.name[:100]}.{secrets.token_hex(6)}.tmp")
+        with name.open("xb") as file:
+            beside = name
+            if mode is not None:
+                name.chmod(mode)
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        if beside.read_bytes() != data:
+            raise OSError(errno.EIO, "what was written reads back differently")
+        beside.replace(target)
+        beside = None
+        _sync_folder(target.parent)
+    except (OSError, ValueError) as error:
+        raise NotSaved(
+            f"{path.name} was not saved, because {_why(error)}; choose another folder or make room."
+        ) from None
+    finally:
+        if beside is not None:
+            with contextlib.suppress(OSError):
+                beside.unlink()
+
+
+def _sync_folder(folder: Path) -> None:
+    """Let the new name reach the disk too, where the system can do that."""
+    if not hasattr(os, "O_DIRECTORY"):
+        return
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def _why(error: Exception) -> str:
+    if isinstance(error, OSError) and error.errno in REASONS:
+        return REASONS[error.errno]
+    return str(getattr(error, "strerror", None) or error or "the disk refused").lower()
