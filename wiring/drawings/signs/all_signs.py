@@ -13,7 +13,7 @@ from wiring.drawings.signs.diode import diode
 from wiring.drawings.signs.filament import filament
 from wiring.drawings.signs.flasher import flasher
 from wiring.drawings.signs.fuse import fuse
-from wiring.drawings.signs.hand import State
+from wiring.drawings.signs.hand import State, leads
 from wiring.drawings.signs.indicator import indicator
 from wiring.drawings.signs.led import led
 from wiring.drawings.signs.module import module
@@ -72,4 +72,5 @@ SIGNS: Mapping[str, Painter] = MappingProxyType(
 
 def sign(kind: Kind, part: Part | None = None, state: State | None = None) -> tuple[Item, ...]:
     """Return a part as seen from above, mm about its centre, unturned; without its terminals and halo."""
-    return SIGNS.get(kind.sign, unknown)(kind, part, state or State())
+    body = SIGNS.get(kind.sign, unknown)(kind, part, state or State())
+    return *leads(kind, kind.width_mm / 2, kind.height_mm / 2), *body

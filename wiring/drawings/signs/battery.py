@@ -46,12 +46,13 @@ def _holder(kind: Kind, count: int) -> tuple[Item, ...]:
 def _snap_block(kind: Kind) -> tuple[Item, ...]:
     w, h = kind.width_mm, kind.height_mm
     s = min(w, h)
+    x = w / 2 - s * 0.2
     return (
         box((0, 0), w, h, corner_mm=s * 0.1, pen=EDGE),
-        box((w * 0.36, 0), w * 0.14, h * 0.9, pen=FINE, fill="quiet"),
-        dot((w * 0.36, -h * 0.22), s * 0.11, pen=FINE, fill="faint"),
-        dot((w * 0.36, h * 0.22), s * 0.15, pen=FINE, fill="faint"),
-        dot((w * 0.36, h * 0.22), s * 0.08, pen=FINE, fill="copper"),
+        box((x, 0), s * 0.4, h, corner_mm=s * 0.1, pen=FINE, fill="quiet"),
+        dot((x, -h * 0.22), s * 0.11, pen=FINE, fill="faint"),
+        dot((x, h * 0.22), s * 0.15, pen=FINE, fill="faint"),
+        dot((x, h * 0.22), s * 0.08, pen=FINE, fill="copper"),
     )
 
 

@@ -1,0 +1,80 @@
+"""The band over a plan view that says from which side it is seen, and the mark of the fascia."""
+
+from wiring.drawings.plan_fit import Box, Fit
+from wiring.pictures.metrics import width_mm
+from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Words
+
+BAND_MM = 9.0
+FASCIA_MM = 7.0
+_SIDES = {"left": "right", "right": "left"}
+_EYE = Pen("ink", 0.35)
+
+
+def fascia_side(fascia: str, below: bool) -> str:
+    """Return on which side of the drawing the fascia lies; seen from below, left and right swap."""
+    side = fascia if fascia in ("top", "bottom", "left", "right") else "bottom"
+    return _SIDES.get(side, side) if below else side
+
+
+def band(width: float, below: bool) -> tuple[Item, ...]:
+    """Return the band, a box `width` mm wide from (0, 0): solid for the view from below, open for above."""
+    title = "FROM BELOW" if below else "ABOVE"
+    says = (
+        "Seen lying underneath and looking up: left and right are swapped."
+        if below
+        else "Seen standing over the layout and looking down."
+    )
+    box_w = width_mm(title, 5.0, "bold") + 8.0
+    high = BAND_MM - 1.5
+    plate = Path(
+        ((0.0, 0.0), (box_w, 0.0), (box_w, high), (0.0, high)),
+        Pen("ink", 0.5),
+        "ink" if below else "paper",
+        closed=True,
+    )
+    return (
+        plate,
+        Words(title, (4.0, high / 2), 5.0, "paper" if below else "ink", "bold", stand="middle"),
+        Words(says, (box_w + 4.0, high / 2), 3.4, "ink", stand="middle"),
+        *_eye(width - 12.0, high, below),
+        Path(((0.0, high), (width, high)), Pen("ink", 0.5)),
+    )
+
+
+def _eye(x: float, high: float, below: bool) -> tuple[Item, ...]:
+    """Return a board seen from its edge, and the arrow of the look on it."""
+    board_y = 1.6 if below else high - 1.9
+    from_y, to_y = (high - 0.9, board_y + 1.2) if below else (0.7, board_y - 0.6)
+    head = 0.9 if to_y > from_y else -0.9
+    return (
+        Path(
+            ((x - 7, board_y), (x + 7, board_y), (x + 7, board_y + 0.8), (x - 7, board_y + 0.8)),
+            NO_PEN,
+            "quiet",
+            True,
+        ),
+        Path(((x, from_y), (x, to_y - head)), Pen("copper", 0.7)),
+        Path(((x - 1.1, to_y - head * 1.6), (x + 1.1, to_y - head * 1.6), (x, to_y)), NO_PEN, "copper", True),
+    )
+
+
+def fascia_mark(bounds: Box, fit: Fit, fascia: str) -> tuple[Item, ...]:
+    """Return the copper line along the fascia's edge of the plan, with its words outside."""
+    (x1, y1), (x2, y2) = fit.at((bounds[0], bounds[1])), fit.at((bounds[2], bounds[3]))
+    left, right, top, bottom = min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2)
+    side = fascia_side(fascia, fit.below)
+    gap, off = 2.0, 4.4
+    pen = Pen("copper", 1.2)
+    text = "FASCIA: you stand here"
+    middle_x, middle_y = (left + right) / 2, (top + bottom) / 2
+    if side in ("top", "bottom"):
+        y = bottom + gap if side == "bottom" else top - gap
+        at = (middle_x, y + (off - gap if side == "bottom" else gap - off))
+        words = Words(text, at, 3.0, "copper", "semibold", "centre", "middle")
+        return Path(((left, y), (right, y)), pen), words
+    x = right + gap if side == "right" else left - gap
+    at = (x + (off - gap if side == "right" else gap - off), middle_y)
+    words = Words(
+        text, at, 3.0, "copper", "semibold", "centre", "middle", turn_deg=90 if side == "right" else -90
+    )
+    return Path(((x, top), (x, bottom)), pen), words
