@@ -1,5 +1,7 @@
 """All of Kelpwater Harbour: five fused lighting districts, twenty turnouts, three panels, one AC circuit."""
 
+from itertools import pairwise
+
 from draft import Draft, Habits
 
 BUS, FEED, DROP = "1.5 mm²", "0.75 mm²", "0.25 mm²"
@@ -94,7 +96,7 @@ def _lighting(draft, panel, plus, minus):
                 DROP,
                 _corner(draft, (back, str(row + 2)), (first, "K"), wide),
             )
-            for one, other in zip(row_parts, row_parts[1:], strict=False):
+            for one, other in pairwise(row_parts):
                 _pair(draft, one, other, colour, wide)
 
 
@@ -128,7 +130,7 @@ def _turnouts(draft, panel, spots, plus, minus, left_x, side):
     near = switches[-1] if side == "west" else switches[0]
     draft.over(plus, (near, "12"), 1245, "OG", FEED)
     draft.over(minus, (near, "14"), 1255, "BU", FEED)
-    for one, other in zip(switches, switches[1:], strict=False):
+    for one, other in pairwise(switches):
         draft.over((one, "12"), (other, "12"), 1490, "OG")
         draft.over((one, "14"), (other, "14"), 1500, "BU")
 
@@ -147,9 +149,10 @@ def _ac(draft, panel):
     ]
     draft.over((one, "2"), (lamps[-1], "1"), 722, "BN")
     draft.over((two, "2"), (lamps[-1], "2"), 730, "GY")
-    for left, right in zip(lamps, lamps[1:], strict=False):
+    for left, right in pairwise(lamps):
         draft.over((left, "1"), (right, "1"), 674, "BN", DROP)
         draft.over((left, "2"), (right, "2"), 706, "GY", DROP)
+    before = (one, "3")
     for i in range(6):
         coil = draft.part(
             "twin-coil", 1640 + 220 * i, 545 + 60 * (i % 2), f"quay turnout {i + 1}", scene=scene
@@ -159,9 +162,6 @@ def _ac(draft, panel):
         draft.over((button_n, "14"), (coil, "N"), 1262 + 8 * i, "YE")
         draft.over((button_r, "14"), (coil, "R"), 1266 + 8 * i, "OG")
         draft.over((two, str(i + 3)), (coil, "C"), 736 + 4 * i, "GY")
-        if i == 0:
-            draft.over((one, "3"), (button_n, "13"), 1310, "BN", FEED)
-        else:
-            draft.over((previous, "13"), (button_n, "13"), 1312, "BN")
+        draft.over(before, (button_n, "13"), 1312, "BN", FEED if i == 0 else None)
         draft.over((button_n, "13"), (button_r, "13"), 1316, "BN")
-        previous = button_r
+        before = (button_r, "13")

@@ -1,5 +1,7 @@
 """The quay of Kelpwater Harbour: eight lamps and two lit buildings on batteries, one fascia switch."""
 
+from itertools import pairwise
+
 from draft import Draft, Habits
 
 
@@ -34,7 +36,7 @@ def quay():
 
     draft.over((feed, "2"), (lamps[3], "A"), 362, "RDWH")
     draft.over((back, "2"), (lamps[4], "K"), 370, "BK")
-    for left, right in zip(lamps, lamps[1:], strict=False):
+    for left, right in pairwise(lamps):
         draft.over((left, "A"), (right, "A"), 312, "RDWH")
         draft.over((left, "K"), (right, "K"), 348, "BK")
     draft.over((feed, "4"), (chandler, "A"), 292, "RDWH")

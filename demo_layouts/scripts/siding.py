@@ -1,5 +1,7 @@
 """The timber siding of Kelpwater Harbour: three turnouts with slow motors, one panel, one 12 V supply."""
 
+from itertools import pairwise
+
 from draft import Draft, Habits
 
 
@@ -56,7 +58,7 @@ def siding():
 
     draft.over((plus, "2"), (switches[0], "12"), 880, "RD")
     draft.over((minus, "2"), (switches[0], "14"), 888, "BU")
-    for left, right in zip(switches, switches[1:], strict=False):
+    for left, right in pairwise(switches):
         draft.over((left, "12"), (right, "12"), 864, "RD")
         draft.over((left, "14"), (right, "14"), 872, "BU")
     for switch in switches:
@@ -64,7 +66,7 @@ def siding():
         draft.wire((switch, "14"), (switch, "22"), "BU", "0.25 mm²", length=0.06)
     chain = [lamp for pair in lamps for lamp in pair]
     draft.over((minus, "3"), (chain[0], "K"), 660, "BU", "0.25 mm²")
-    for left, right in zip(chain, chain[1:], strict=False):
+    for left, right in pairwise(chain):
         draft.over((left, "K"), (right, "K"), 668, "BU", "0.25 mm²")
     for terminal, motor, run in zip(("3", "4", "5"), motors, (330, 338, 346), strict=True):
         draft.over((plus, terminal), (motor, "11"), run, "RD", "0.25 mm²")

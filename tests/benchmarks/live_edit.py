@@ -1,7 +1,7 @@
 """How long the whole-layout demo takes from an edit to refreshed figures.
 
-Run by hand: `python tests/benchmarks/live_edit.py`. Prints one `name = number` a line, medians of many edits on the
-largest demo. The edits are the ones a hand makes: a lamp is dragged, a wire gets another size, a switch is thrown.
+Run by hand: `python tests/benchmarks/live_edit.py`. Prints one `name = number` a line, medians of many edits
+on the largest demo. The edits are what a hand does: drag a lamp, give a wire another size, throw a switch.
 """
 
 import statistics
