@@ -1,0 +1,83 @@
+"""What shines: LEDs, strips, filament lamps, flashers, constant-current lights. Light is of rated."""
+
+from wiring.catalogue.kind import Position
+from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, count, not_negative, positive
+from wiring.circuit.branches.junction import junction_values
+from wiring.circuit.branches.law import Branch
+from wiring.circuit.figures import PartFigure
+
+LIGHT_EXPONENT = 3.5
+
+LED_OWN_DROP_V = 0.03  # of forward_v, lost in the LED's bulk resistance at forward_a: 1.5 ohm in a 20 mA type
+GLOWS = 1e-4  # less light than this, of rated, is dark
+
+
+def _chain(values: Values, plus: str, minus: str, chains: float) -> Branch:
+    forward_a = positive(values, "forward_a")
+    law = junction_values(
+        positive(values, "forward_v", LED_OWN_DROP_V), forward_a, positive(values, "slope_v"),
+        LED_OWN_DROP_V / forward_a, count(values, "in_series"), not_negative(values, "series_ohm"), chains,
+    )  # fmt: skip
+    return Branch("junction", plus, minus, law)
+
+
+def _led(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    return Piece((_chain(values, "A", "K", count(values, "in_parallel")),))
+
+
+def _led_light(values: Values, position: str, figure: PartFigure) -> PartFigure:
+    return _lit(figure, figure.current_a / (values["forward_a"] * count(values, "in_parallel")))
+
+
+def sections(values: Values) -> int:
+    """Return how many sections a strip has: whole ones, one at least."""
+    return max(1, round(positive(values, "length") / positive(values, "section")))
+
+
+def _strip(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    return Piece((_chain(values, "+", "-", sections(values)),))
+
+
+def _strip_light(values: Values, position: str, figure: PartFigure) -> PartFigure:
+    return _lit(figure, figure.current_a / (values["forward_a"] * sections(values)))
+
+
+def _filament(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    rated_a = positive(values, "rated_a") * count(values, "in_parallel")
+    return Piece((Branch("filament", "1", "2", (positive(values, "rated_v"), rated_a)),))
+
+
+def _filament_light(values: Values, position: str, figure: PartFigure) -> PartFigure:
+    return _lit(figure, abs(figure.volts_v / values["rated_v"]) ** LIGHT_EXPONENT)
+
+
+def _flasher(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    mean_a = positive(values, "on_a") * positive(values, "duty")
+    return Piece((Branch("constant_current", "+", "-", (mean_a, positive(values, "min_v"))),))
+
+
+def _flashing(values: Values, position: str, figure: PartFigure) -> PartFigure:
+    share = max(figure.current_a, 0.0) / (values["on_a"] * values["duty"])
+    figure = _lit(figure, share)
+    return figure._replace(peak_a=figure.current_a / values["duty"], state="flashes" if share > 0.5 else "")
+
+
+def _constant_current(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    return Piece(
+        (Branch("constant_current", "+", "-", (positive(values, "set_a"), positive(values, "min_v"))),)
+    )
+
+
+def _constant_current_light(values: Values, position: str, figure: PartFigure) -> PartFigure:
+    return _lit(figure, figure.current_a / values["set_a"])
+
+
+def _lit(figure: PartFigure, light: float) -> PartFigure:
+    return figure._replace(light=light if light > GLOWS else 0.0)
+
+
+LED = Behaviour(_led, _led_light, polarised=True)
+STRIP = Behaviour(_strip, _strip_light, polarised=True)
+FILAMENT = Behaviour(_filament, _filament_light)
+FLASHER = Behaviour(_flasher, _flashing, polarised=True)
+CONSTANT_CURRENT = Behaviour(_constant_current, _constant_current_light, polarised=True)

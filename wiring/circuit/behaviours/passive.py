@@ -1,0 +1,47 @@
+"""Resistor, fuses and diodes."""
+
+from wiring.catalogue.kind import Position
+from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, not_negative, positive
+from wiring.circuit.branches.junction import junction_values
+from wiring.circuit.branches.law import Branch
+from wiring.circuit.figures import PartFigure
+
+DIODE_OWN_DROP_V = 1e-5  # of forward_v, lost in bulk resistance at forward_a: next to nothing
+
+
+def _resistor(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    return Piece((Branch("resistor", "1", "2", (not_negative(values, "resistance"),)),))
+
+
+def _fuse(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    if position is not None and position.name != "whole":
+        return Piece()
+    return Piece((Branch("resistor", "1", "2", (not_negative(values, "cold_ohm"),), "fuse"),))
+
+
+def _open_fuse(values: Values, position: str, figure: PartFigure) -> PartFigure:
+    return figure._replace(state=position if position in ("blown", "tripped") else "")
+
+
+def _one_diode(values: Values, anode: str, cathode: str) -> Branch:
+    forward_a = positive(values, "forward_a")
+    law = junction_values(
+        positive(values, "forward_v"), forward_a, positive(values, "slope_v"), DIODE_OWN_DROP_V / forward_a,
+        1.0, 0.0, 1.0,
+    )  # fmt: skip
+    return Branch("junction", anode, cathode, law)
+
+
+def _diode(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    return Piece((_one_diode(values, "A", "K"),))
+
+
+def _rectifier(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    pairs = (("~1", "+"), ("~2", "+"), ("-", "~1"), ("-", "~2"))
+    return Piece(tuple(_one_diode(values, a, k) for a, k in pairs))
+
+
+RESISTOR = Behaviour(_resistor)
+FUSE = Behaviour(_fuse, _open_fuse)
+DIODE = Behaviour(_diode)
+RECTIFIER = Behaviour(_rectifier)

@@ -1,0 +1,1 @@
+"""Branch laws: current and slope from branch voltage, for whole arrays at once."""

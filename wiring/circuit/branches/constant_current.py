@@ -1,0 +1,26 @@
+"""A module that takes one current above its drop-out voltage, less below it, and nothing in reverse."""
+
+import numpy as np
+
+from wiring.circuit.branches.knee import bent, bent_expression
+from wiring.circuit.branches.law import Floats, Law, number
+
+BLOCKED_S = 1e-9
+
+
+def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
+    set_a, min_v = p[0], p[1]
+    y, slope = bent(v, min_v, min_v)
+    per_volt = set_a / min_v
+    blocked = v < 0
+    return np.where(blocked, BLOCKED_S * v, per_volt * y), np.where(blocked, BLOCKED_S, per_volt * slope)
+
+
+def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
+    set_a, min_v = values[:2]
+    v = f"v({a},{b})"
+    takes = f"{number(set_a / min_v)}*{bent_expression(v, min_v, min_v)}"
+    return (f"B{name} {a} {b} i={v} < 0 ? {BLOCKED_S!r}*{v} : {takes}",)
+
+
+CONSTANT_CURRENT = Law("constant_current", ("set_a", "min_v"), _current, _spice)

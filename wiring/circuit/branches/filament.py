@@ -1,0 +1,34 @@
+"""A filament lamp by the re-rating exponent, with a finite resistance when cold.
+
+i = Ir x / (x^2 + e^2)^((1 - n) / 2), x = v / Vr, scaled to give exactly the rated current at the rated
+voltage. The small e is where the power law hands over to the cold resistance, a tenth of the hot one.
+"""
+
+from wiring.circuit.branches.law import Floats, Law, number
+
+CURRENT_EXPONENT = 0.55
+
+COLD_OVER_HOT = (
+    0.1  # tungsten, common practice, no source: lamps draw about ten times rated current when cold
+)
+HALF = (1.0 - CURRENT_EXPONENT) / 2.0
+EDGE_SQUARED = (COLD_OVER_HOT ** (1.0 / (1.0 - CURRENT_EXPONENT))) ** 2
+SCALE = (1.0 + EDGE_SQUARED) ** HALF
+
+
+def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
+    rated_v, rated_a = p[0], p[1]
+    x = v / rated_v
+    square = x * x + EDGE_SQUARED
+    per_x = rated_a * SCALE * square**-HALF
+    return per_x * x, per_x * (1.0 - 2.0 * HALF * x * x / square) / rated_v
+
+
+def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
+    rated_v, rated_a = values[:2]
+    x = f"(v({a},{b})/{number(rated_v)})"
+    bend = f"exp({number(HALF)}*ln({x}*{x}+{number(EDGE_SQUARED)}))"
+    return (f"B{name} {a} {b} i={number(rated_a * SCALE)}*{x}/{bend}",)
+
+
+FILAMENT = Law("filament", ("rated_v", "rated_a"), _current, _spice)

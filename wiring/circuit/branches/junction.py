@@ -1,0 +1,61 @@
+"""A chain of LEDs or a diode with its series resistor, several chains side by side, as one closed form.
+
+Shockley's i = Is (exp((v - i rs) / s) - 1) is solved for i by the Wright omega function, so the slope is
+bounded by 1 / rs and nothing overflows. A real junction leaks more than Shockley says; the leak also keeps the
+voltage between two blocking junctions defined.
+"""
+
+import math
+
+import numpy as np
+
+from wiring.circuit.branches.law import Floats, Law, number
+
+LEAK_S = 1e-9
+BOLTZMANN_OVER_CHARGE = 1.38064852e-23 / 1.6021766208e-19  # the constants ngspice uses
+SPICE_KELVIN = 300.15
+SPICE_VT = BOLTZMANN_OVER_CHARGE * SPICE_KELVIN
+
+
+def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
+    from scipy.special import wrightomega
+
+    log_is, s, rs, chains = p[0], p[1], p[2], p[3]
+    leak_a = np.exp(log_is)
+    omega = wrightomega(log_is + np.log(rs / s) + (v + leak_a * rs) / s)
+    amps = chains * (s / rs * omega - leak_a) + LEAK_S * v
+    return amps, chains * omega / ((1.0 + omega) * rs) + LEAK_S
+
+
+def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
+    log_is, s, rs, chains = values[:4]
+    inner, leak_a = f"{a}_{name}", math.exp(log_is) * chains
+    return (
+        f"R{name} {a} {inner} {number(rs / chains)}",
+        f"D{name} {inner} {b} J{name}",
+        f".model J{name} D(is={number(leak_a)} n={number(s / SPICE_VT)} rs=0 isr=0 tnom=27)",
+        f"Rleak{name} {a} {b} {number(1.0 / LEAK_S)}",
+    )
+
+
+def junction_values(
+    forward_v: float,
+    forward_a: float,
+    slope_v: float,
+    own_ohms: float,
+    in_series: float,
+    series_ohms: float,
+    chains: float,
+) -> tuple[float, ...]:
+    """Return the law's values so that each junction passes exactly forward_a at forward_v.
+
+    slope_v is n Vt of one junction; own_ohms is one junction's bulk resistance, already inside forward_v.
+    """
+    s = slope_v * in_series
+    inside_v = (forward_v - forward_a * own_ohms) * in_series
+    ratio = inside_v / s
+    log_is = math.log(forward_a) - ratio - math.log1p(-math.exp(-ratio))
+    return log_is, s, own_ohms * in_series + series_ohms, chains
+
+
+JUNCTION = Law("junction", ("log_is", "slope_v", "ohms", "chains"), _current, _spice)

@@ -1,0 +1,189 @@
+"""What went wrong in a solved plan, in words for its owner."""
+
+from collections.abc import Iterable
+
+import numpy as np
+
+from wiring.circuit.assembly import Assembly
+from wiring.circuit.branches.laws import LAW_NUMBER
+from wiring.circuit.figures import Problem
+from wiring.circuit.links import Circuit, conductors, short_path
+from wiring.circuit.states import Settled
+from wiring.plan.designations import part_label
+from wiring.plan.names import PartId
+
+BACKWARD_V = 0.5
+FED_BACK_W = 1e-3
+PUSHED = 1.02
+NAMED = 4  # parts named in a sentence before it says "and 7 more"
+JOINING = frozenset({"switch", "separate", "bus", "pairs", "fuse", "resettable_fuse", "stall_motor", "relay"})
+
+
+def problems(settled: Settled, found: tuple[Circuit, ...]) -> tuple[Problem, ...]:
+    """Return the problems of a solved plan, the gravest first."""
+    assembly = settled.assembly
+    shorted = _shorted(settled)
+    in_short = frozenset(part for problem in shorted for part in problem.parts)
+    return (
+        *assembly.troubles,
+        *_not_solved(settled),
+        *shorted,
+        *_loops(settled, in_short),
+        *_shut_off(settled, in_short),
+        *_buzzing(settled),
+        *_backward(settled),
+        *_collapsed(settled),
+        *_floating(assembly, found),
+    )
+
+
+def named(assembly: Assembly, parts: Iterable[PartId]) -> str:
+    """Return "-E1, -E2 and -E3", cut short where there are many."""
+    labels = [part_label(assembly.plan, part) for part in parts]
+    if len(labels) > NAMED + 1:
+        labels = [*labels[:NAMED], f"{len(labels) - NAMED} more"]
+    return labels[0] if len(labels) == 1 else f"{', '.join(labels[:-1])} and {labels[-1]}" if labels else ""
+
+
+def _not_solved(settled: Settled) -> list[Problem]:
+    assembly, found = settled.assembly, []
+    for island in settled.islands.fed:
+        if not settled.reading.failed[island.branches].any():
+            continue
+        owners = dict.fromkeys(assembly.owners[branch] for branch in island.branches)
+        parts = tuple(o for o in owners if o in assembly.parts)
+        wires = tuple(o for o in owners if o in assembly.wires)
+        words = (
+            f"No steady state was found for the circuit of {named(assembly, parts)}; its figures are "
+            "left out. Take a part of it away to see which one is at fault."
+        )
+        found.append(Problem("not solved", parts, wires, words))
+    return found
+
+
+def _shorted(settled: Settled) -> list[Problem]:
+    assembly = settled.assembly
+    found: list[Problem] = []
+    if not len(assembly.sources):
+        return found
+    joints = conductors(assembly)
+    for source in assembly.sources:
+        plus, minus = int(assembly.a[source]), int(assembly.b[source])
+        if joints.root(plus) != joints.root(minus):
+            continue
+        supply = assembly.owners[source]
+        path = short_path(assembly, plus, minus, {})
+        wires = tuple(assembly.owners[b] for b in path if assembly.roles[b] == "wire")
+        through = tuple(dict.fromkeys(assembly.owners[b] for b in path if assembly.roles[b] != "wire"))
+        by = [f"-{assembly.plan.wires[w].label}" for w in wires[:NAMED]]
+        way = f"wire {', '.join(by)}" if by else "its own terminals"
+        more = f" and {named(assembly, through)}" if through else ""
+        words = (
+            f"{part_label(assembly.plan, supply)} is shorted through {way}{more}: nothing lies between its "
+            "two terminals but conductors. Take one of these wires off."
+        )
+        found.append(Problem("shorted", (supply, *through), wires, words))
+    return found
+
+
+def _loops(settled: Settled, in_short: frozenset[PartId]) -> list[Problem]:
+    """Supplies that push current into one another, or against one another round a loop of conductors."""
+    assembly, reading = settled.assembly, settled.reading
+    joined = {int(source): float(assembly.values[source, 1]) for source in assembly.sources}
+    found = []
+    for source in assembly.sources:
+        supply = assembly.owners[source]
+        if supply in in_short or supply in settled.shut_off or reading.failed[source]:
+            continue
+        emf = assembly.values[source, 0]
+        swing = emf / np.sqrt(2.0) if assembly.alternating[source] else emf
+        fed_back = reading.power[source] > FED_BACK_W
+        pushed = reading.volts[source] > PUSHED * swing + 0.05
+        against = supply in settled.limited and reading.volts[source] < 0.5 * swing
+        if not (fed_back or pushed or against):
+            continue
+        others = {other: ohms for other, ohms in joined.items() if other != source}
+        path = short_path(assembly, int(assembly.a[source]), int(assembly.b[source]), others)
+        partners = tuple(dict.fromkeys(assembly.owners[b] for b in path if b in others))
+        if against and not partners:
+            continue
+        wires = tuple(assembly.owners[b] for b in path if assembly.roles[b] == "wire")
+        by = named(assembly, partners) if partners else "another supply of its circuit"
+        does = "works against" if against and not fed_back and not pushed else "is fed backwards by"
+        words = f"{part_label(assembly.plan, supply)} {does} {by}. Give each its own circuit."
+        found.append(Problem("loop", (supply, *partners), wires, words))
+    return found
+
+
+def _shut_off(settled: Settled, in_short: frozenset[PartId]) -> list[Problem]:
+    label = {supply: part_label(settled.assembly.plan, supply) for supply in settled.shut_off - in_short}
+    return [
+        Problem(
+            "over limit", (s,), (), f"{label[s]} has shut itself off: more was asked of it than it gives."
+        )
+        for s in sorted(label)
+    ]
+
+
+def _buzzing(settled: Settled) -> list[Problem]:
+    return [
+        Problem(
+            "buzzing", (relay,), (),
+            f"{part_label(settled.assembly.plan, relay)} buzzes: when it pulls in, its own contacts take its "
+            "coil's current away. Feed the coil ahead of its contacts.",
+        )
+        for relay in sorted(settled.buzzing)
+    ]  # fmt: skip
+
+
+def _backward(settled: Settled) -> list[Problem]:
+    assembly, reading = settled.assembly, settled.reading
+    suspects = []
+    for part_id, compiled in assembly.parts.items():
+        span = assembly.spans[part_id]
+        if compiled.behaviour.polarised and span and reading.volts[span[0]] < -BACKWARD_V:
+            suspects.append(part_id)
+    if not suspects:
+        return []
+    joints = conductors(assembly)
+
+    def ends(part_id: PartId) -> tuple[int, int]:
+        branch = assembly.spans[part_id][0]
+        return joints.root(int(assembly.a[branch])), joints.root(int(assembly.b[branch]))
+
+    lit = {ends(p) for p, c in assembly.parts.items() if c.behaviour.polarised and assembly.spans[p]}
+    found = []
+    for part_id in suspects:
+        plus, minus = ends(part_id)
+        if (minus, plus) in lit:  # one of a pair that shows which way round a motor stands
+            continue
+        label = part_label(assembly.plan, part_id)
+        words = f"{label} is the wrong way round and takes no current: swap its two wires."
+        found.append(Problem("backward", (part_id,), (), words))
+    return found
+
+
+def _collapsed(settled: Settled) -> list[Problem]:
+    assembly = settled.assembly
+    found = []
+    for branch in np.flatnonzero(assembly.laws == LAW_NUMBER["constant_power"]):
+        volts, least = settled.reading.volts[branch], assembly.values[branch, 1]
+        if 0.05 < volts < least:
+            part = assembly.owners[branch]
+            words = (
+                f"{part_label(assembly.plan, part)} gets only {volts:.2g} V and needs {least:.3g} V: it "
+                "cannot start. Use thicker or shorter wire, or a stronger supply."
+            )
+            found.append(Problem("collapsed", (part,), (), words))
+    return found
+
+
+def _floating(assembly: Assembly, found: tuple[Circuit, ...]) -> list[Problem]:
+    problems = []
+    for circuit in found:
+        kinds = [assembly.parts[part] for part in circuit.parts]
+        if any(c.behaviour.feeds for c in kinds) or all(c.kind.behaviour in JOINING for c in kinds):
+            continue
+        words = f"Nothing feeds {named(assembly, circuit.parts)}: no supply is wired to them in any position."
+        problems.append(Problem("floating", circuit.parts, circuit.wires, words))
+    return problems

@@ -1,0 +1,30 @@
+"""What the branches of a solved plan read, as arrays."""
+
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wiring.circuit.assembly import Assembly
+from wiring.circuit.linear import Floats
+
+
+class Reading(NamedTuple):
+    """Per branch and node; RMS where the island is alternating. Parts nothing feeds read nought."""
+
+    volts: Floats
+    amps: Floats
+    mean_amps: Floats
+    power: Floats
+    nodes: Floats
+    failed: NDArray[np.bool_]  # per branch: no operating point was found
+    residual_a: list[float]
+
+
+def resting(assembly: Assembly) -> Reading:
+    """Return the reading of a plan in which nothing flows."""
+    size = len(assembly.a)
+    volts, amps, mean_amps, power = np.zeros((4, size))
+    return Reading(
+        volts, amps, mean_amps, power, np.zeros(assembly.node_count), np.zeros(size, dtype=np.bool_), [0.0]
+    )

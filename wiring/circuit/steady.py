@@ -1,0 +1,70 @@
+"""One island on direct current: the core solved, the dead ends hung back on."""
+
+import numpy as np
+
+from wiring.circuit.assembly import Assembly
+from wiring.circuit.branches.laws import LAW_NUMBER, LAWS
+from wiring.circuit.islands import Island, core_network
+from wiring.circuit.linear import Floats
+from wiring.circuit.network import Network
+from wiring.circuit.newton import Solved, newton
+from wiring.circuit.reading import Reading
+
+WARM_STEPS = 8
+SOURCE = LAW_NUMBER["source"]
+
+
+def read_steady(
+    assembly: Assembly, island: Island, values: Floats, reading: Reading, warm: Floats | None
+) -> None:
+    """Solve one island and write what it reads into `reading`; `warm` holds likely node voltages or NaN."""
+    nodes = np.zeros(assembly.node_count)
+    solved = None
+    if carries(assembly, island, values):
+        network = core_network(assembly, island, values)
+        solved = _solve(network, None if warm is None else warm[island.core_nodes])
+        if not solved.converged:
+            reading.failed[island.branches] = True
+            return
+        reading.residual_a.append(solved.residual_a)
+        nodes[island.core_nodes[:-1]] = solved.x
+    hang_on(assembly, island, values, nodes)
+    reading.nodes[island.nodes] = nodes[island.nodes] - nodes[island.reference]
+    mine = island.branches
+    reading.volts[mine] = nodes[assembly.a[mine]] - nodes[assembly.b[mine]]
+    if solved is not None:
+        reading.volts[island.core] = solved.volts
+        reading.amps[island.core] = solved.amps
+    reading.amps[island.loops] = loop_currents(assembly, island, values)
+    reading.mean_amps[mine] = reading.amps[mine]
+    reading.power[mine] = reading.volts[mine] * reading.amps[mine]
+
+
+def carries(assembly: Assembly, island: Island, values: Floats) -> bool:
+    """Whether anything can drive a current in the island's core."""
+    core = island.core
+    return bool(np.any(values[core[assembly.laws[core] == SOURCE], 0] != 0.0))
+
+
+def hang_on(assembly: Assembly, island: Island, values: Floats, nodes: Floats) -> None:
+    """Give the nodes of dead ends their voltages: a load drops nothing, a source holds its EMF."""
+    for node, branch, other in island.twigs:
+        rest = values[branch, 0] if assembly.laws[branch] == SOURCE else 0.0
+        nodes[node] = nodes[other] + (rest if assembly.a[branch] == node else -rest)
+
+
+def loop_currents(assembly: Assembly, island: Island, values: Floats) -> Floats:
+    """Return the currents of branches with both ends on one node: only a source drives any."""
+    amps = np.zeros(len(island.loops))
+    for place, branch in enumerate(island.loops):
+        law = LAWS[int(assembly.laws[branch])]
+        amps[place] = law.current(np.zeros(1), values[branch][:, None])[0][0]
+    return amps
+
+
+def _solve(network: Network, warm: Floats | None) -> Solved:
+    if warm is not None and network.monotone and np.all(np.isfinite(warm)):
+        solved = newton(network, warm[:-1] - warm[-1], WARM_STEPS)
+        if solved.converged:
+            return solved
+    return newton(network)

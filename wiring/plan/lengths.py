@@ -1,0 +1,40 @@
+"""How long a wire is: along the way it is drawn, with spare at both ends, or as the user measured it."""
+
+import math
+from collections.abc import Mapping
+from itertools import pairwise
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.names import TerminalRef
+from wiring.plan.places import Point, terminal_at
+from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
+
+
+def wire_path(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> tuple[Point, ...]:
+    """Return the corners of a wire as drawn, in mm; an end that is not there is left out."""
+    ends = (_place(plan, kinds, wire.start), _place(plan, kinds, wire.end))
+    return tuple(p for p in (ends[0], *wire.bends, ends[1]) if p is not None)
+
+
+def drawn_length_m(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
+    """Return the metres along the wire as it is drawn, without spare."""
+    return sum(math.dist(a, b) for a, b in pairwise(wire_path(plan, kinds, wire))) / 1000.0
+
+
+def cut_length_m(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
+    """Return the metres to cut: what the user measured, else as drawn plus the spare at both ends."""
+    if wire.length_m is not None:
+        return wire.length_m
+    return drawn_length_m(plan, kinds, wire) + 2.0 * plan.habits.slack_m
+
+
+def _place(plan: Plan, kinds: Mapping[str, Kind], ref: TerminalRef) -> Point | None:
+    part = plan.parts.get(ref.part)
+    kind = kinds.get(part.kind) if part is not None else None
+    if part is None or kind is None:
+        return None
+    try:
+        return terminal_at(part, kind, ref.terminal)
+    except KeyError:
+        return part.x_mm, part.y_mm
