@@ -1,0 +1,61 @@
+"""Lead-acid and NiMH discharges against makers' data sheets.
+
+Lead-acid: sheets of a 12 V 7 Ah sealed battery and its sister sizes, constant current in amperes at 20 °C to an end
+voltage per cell. NiMH: sheet of a 450 mAh battery that refers to IEC 61951-2.
+"""
+
+import pytest
+
+from tests.support.cell_runs import current, life
+from wiring.standards.cells import CELLS
+from wiring.studies.cells.pack import packed
+
+HOURS = (0.5, 0.75, 1, 2, 3, 4, 5, 6, 8, 10, 20)
+TABLE = {
+    1.85: (5.39, 3.97, 3.34, 2.00, 1.56, 1.27, 1.04, 0.91, 0.733, 0.612, 0.336),
+    1.80: (6.35, 4.61, 3.75, 2.18, 1.68, 1.36, 1.11, 0.98, 0.778, 0.631, 0.340),
+    1.75: (6.60, 4.79, 3.92, 2.26, 1.71, 1.39, 1.14, 1.00, 0.791, 0.648, 0.343),
+    1.70: (6.87, 4.98, 4.04, 2.32, 1.76, 1.42, 1.17, 1.02, 0.802, 0.661, 0.349),
+    1.65: (7.24, 5.10, 4.14, 2.35, 1.84, 1.47, 1.20, 1.04, 0.815, 0.675, 0.354),
+    1.60: (7.65, 5.32, 4.18, 2.45, 1.89, 1.52, 1.24, 1.07, 0.823, 0.682, 0.356),
+}
+
+
+def _errors(end_v):
+    return [
+        life("lead-acid 12 V", current(amps), 6 * end_v).lit_h / hours - 1
+        for hours, amps in zip(HOURS, TABLE[end_v], strict=True)
+    ]
+
+
+@pytest.mark.parametrize("end_v", TABLE)
+def test_lead_acid_hours(end_v):
+    assert max(abs(error) for error in _errors(end_v)) < 0.06
+
+
+def test_mean_error_of_lead_acid_is_small():
+    errors = [abs(error) for end_v in TABLE for error in _errors(end_v)]
+    assert sum(errors) / len(errors) < 0.025
+
+
+SISTERS = {  # A at 1.75 V per cell after 1, 2, 3, 5, 10, 20 h
+    "1.2 Ah": (0.672, 0.388, 0.294, 0.196, 0.111, 0.059),
+    "2.3 Ah": (1.29, 0.743, 0.563, 0.375, 0.213, 0.113),
+    "12 Ah": (6.72, 3.88, 2.94, 1.96, 1.11, 0.588),
+}
+
+
+@pytest.mark.parametrize("size", SISTERS)
+def test_other_sizes_scale_with_their_20_h_capacity(size):
+    rated_ah = 20 * SISTERS[size][-1]
+    pack = packed(CELLS["lead-acid 12 V"], capacity_ah=rated_ah)
+    for hours, amps in zip((1, 2, 3, 5, 10, 20), SISTERS[size], strict=True):
+        run = life("lead-acid 12 V", current(amps), 6 * 1.75, pack=pack)
+        assert run.lit_h == pytest.approx(hours, rel=0.06)
+
+
+@pytest.mark.parametrize(("rate", "end_v", "share"), [(0.2, 1.0, 1.0), (1.0, 0.9, 0.956), (3.0, 0.9, 0.80)])
+def test_nimh_capacity_at_three_rates(rate, end_v, share):
+    pack = packed(CELLS["nimh AA"], capacity_ah=0.45)
+    run = life("nimh AA", current(rate * 0.45), end_v, pack=pack)
+    assert run.delivered_ah / 0.45 == pytest.approx(share, abs=0.03)

@@ -1,0 +1,49 @@
+"""All checks in the order their findings are read among equals, as a table."""
+
+from collections.abc import Callable, Iterator
+
+from wiring.findings import (
+    batteries,
+    brightness,
+    coils,
+    contacts,
+    fuses,
+    led_resistor,
+    loose_ends,
+    mixed_voltages,
+    motors,
+    polarity,
+    resistor_power,
+    safety,
+    supplies,
+    unsolved,
+    wire_current,
+    wire_drop,
+)
+from wiring.findings.finding import Finding
+from wiring.findings.situation import Situation
+
+RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
+    unsolved.find,
+    mixed_voltages.find,
+    supplies.find,
+    wire_current.find,
+    fuses.find,
+    led_resistor.find,
+    polarity.find,
+    coils.find,
+    resistor_power.find,
+    contacts.find,
+    brightness.find,
+    wire_drop.find,
+    motors.find,
+    batteries.find,
+    loose_ends.find,
+    safety.find,
+)
+
+
+def found_in(situation: Situation) -> tuple[Finding, ...]:
+    """Return every finding of a situation, the gravest first, else in the order of the table."""
+    found = [finding for rule in RULES for finding in rule(situation)]
+    return tuple(sorted(found, key=lambda finding: -finding.rank))

@@ -1,0 +1,133 @@
+"""Fuses that are missing, too large for the wire, too small for the load, or that could never blow."""
+
+from collections.abc import Iterator
+from math import isfinite
+
+from wiring.catalogue.kind import Kind
+from wiring.findings.finding import Finding, Rank
+from wiring.findings.situation import Situation
+from wiring.findings.words import amps, part_name, wire_names
+from wiring.plan.part import Part
+from wiring.studies.fault_current import fault_current_a
+from wiring.studies.joints import STIFF, ends
+from wiring.studies.protection import HEADROOM, guarded_by, rating_for, unguarded
+from wiring.studies.roles import FUSES, SOURCE_ENDS, SOURCES
+from wiring.studies.settings import number
+from wiring.studies.wire_limits import limit_a
+
+BLOWS_AT = 2.0  # times the rating: IEC 60127 and UL 248 fuses blow within minutes there
+
+
+def find(situation: Situation) -> Iterator[Finding]:
+    """Find what is wrong about fuses, supply by supply and then fuse by fuse."""
+    for part, kind in situation.of(*SOURCES):
+        yield from _missing(situation, part, kind)
+    for part, kind in situation.of(*FUSES):
+        yield from _too_large(situation, part, kind)
+        yield from _in_use(situation, part, kind)
+        yield from _never_blows(situation, part, kind)
+
+
+def _missing(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
+    plan = situation.plan
+    bare = unguarded(plan, situation.kinds, situation.joints, part)
+    fault_a = fault_current_a(part, kind)
+    thin = sorted(
+        (w for w in bare.wires if limit_a(plan.wires[w].size) < fault_a),
+        key=lambda w: limit_a(plan.wires[w].size),
+    )
+    if not thin:
+        return
+    thinnest_a = limit_a(plan.wires[thin[0]].size)
+    figure = situation.figures.supplies.get(part.id)
+    rating = rating_for(figure.current_a if figure else 0.0, thinnest_a)
+    push = amps(plan, fault_a) if isfinite(fault_a) else "far more"
+    yield Finding(
+        "fuse-missing",
+        Rank.DANGER,
+        f"No fuse guards {wire_names(plan, thin)}: {part_name(plan, part.id)} can push {push} into a short, "
+        f"the thinnest of them carries {amps(plan, thinnest_a)}.",
+        "A short would heat the wire until its insulation melts, and nothing would stop it.",
+        f"Put a {amps(plan, rating)} fuse close to {part_name(plan, part.id)}."
+        if rating
+        else f"Use thicker wire, and a fuse close to {part_name(plan, part.id)}.",
+        (part.id,),
+        tuple(thin),
+    )
+
+
+def _too_large(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
+    plan = situation.plan
+    guarded = guarded_by(plan, situation.kinds, situation.joints, part.id)
+    rating = _rating_a(part, kind)
+    if guarded.thinnest is None or rating <= guarded.limit_a:
+        return
+    if _most_pushed_a(situation, part) <= guarded.limit_a:
+        return
+    normal = situation.figures.parts.get(part.id)
+    better = rating_for(abs(normal.current_a) if normal else 0.0, guarded.limit_a)
+    size = plan.wires[guarded.thinnest].size
+    yield Finding(
+        "fuse-too-large",
+        Rank.DANGER,
+        f"{part_name(plan, part.id)} is {amps(plan, rating)}, but "
+        f"{wire_names(plan, [guarded.thinnest])} behind it "
+        f"({size}) carries no more than {amps(plan, guarded.limit_a)}.",
+        "The wire would burn before the fuse blows.",
+        f"Use a {amps(plan, better)} fuse, or thicker wire."
+        if better
+        else f"Use thicker wire for {wire_names(plan, [guarded.thinnest])}.",
+        (part.id,),
+        (guarded.thinnest,),
+    )
+
+
+def _in_use(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
+    plan = situation.plan
+    figure = situation.figures.parts.get(part.id)
+    rating = _rating_a(part, kind)
+    if figure is None or abs(figure.current_a) * HEADROOM <= 1.001 * rating:
+        return
+    current = abs(figure.current_a)
+    blows = current > rating
+    yield Finding(
+        "fuse-blows" if blows else "fuse-tight",
+        Rank.DANGER if blows else Rank.WEAK,
+        f"{part_name(plan, part.id)} is {amps(plan, rating)} and carries {amps(plan, current)} in use.",
+        "It will blow during a session." if blows else "It runs hot and may blow for no reason you can see.",
+        f"Use a fuse of {amps(plan, current * HEADROOM)} or a little more if the wire behind it allows that, "
+        "or split the load.",
+        (part.id,),
+    )
+
+
+def _never_blows(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
+    plan = situation.plan
+    most_a = _most_pushed_a(situation, part)
+    rating = _rating_a(part, kind)
+    if not 0 < most_a < BLOWS_AT * rating:
+        return
+    yield Finding(
+        "fuse-never-blows",
+        Rank.NOTE,
+        f"{part_name(plan, part.id)} is {amps(plan, rating)}, and what feeds it can push only "
+        f"{amps(plan, most_a)}.",
+        f"A fuse needs about {BLOWS_AT:.0f} times its rating to blow quickly; here the supply's "
+        "own limit acts first.",
+        "Use a smaller fuse if the load allows it, else rely on the supply's limit.",
+        (part.id,),
+    )
+
+
+def _rating_a(part: Part, kind: Kind) -> float:
+    return number(part, kind, "rating_a" if kind.behaviour == "fuse" else "hold_a")
+
+
+def _most_pushed_a(situation: Situation, fuse: Part) -> float:
+    """Return what all supplies that reach the fuse can push through it together; 0 when none does."""
+    reached = situation.joints.reach(ends(fuse.id, ("1", "2")), STIFF).terminals
+    return sum(
+        fault_current_a(part, kind)
+        for part, kind in situation.of(*SOURCES)
+        if any(ref in reached for ref in ends(part.id, SOURCE_ENDS[kind.behaviour]))
+    )

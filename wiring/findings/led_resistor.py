@@ -1,0 +1,102 @@
+"""LEDs that nothing holds back: no resistor, or one too small."""
+
+from collections.abc import Iterator
+
+from wiring.catalogue.kind import Kind
+from wiring.findings.finding import Finding, Rank
+from wiring.findings.situation import Situation
+from wiring.findings.words import amps, do, ohms, part_names, volts, watts
+from wiring.plan.part import Part
+from wiring.studies.joints import LASTING, Link, ends
+from wiring.studies.resistor_choice import series_resistor
+from wiring.studies.roles import SOURCE_ENDS, SOURCES
+from wiring.studies.settings import number
+
+
+def find(situation: Situation) -> Iterator[Finding]:
+    """Find LEDs wired straight across a supply, then LEDs with too much current, grouped by kind."""
+    bare = tuple(_straight_across(situation))
+    plan = situation.plan
+    groups: dict[tuple[str, str], list[Part]] = {}
+    for part, source in bare:
+        groups.setdefault((part.kind, source), []).append(part)
+    for (kind, source), parts in groups.items():
+        ids = tuple(part.id for part in parts)
+        yield Finding(
+            "led-without-resistor",
+            Rank.DANGER,
+            f"{part_names(plan, ids)} {do(len(ids), 'is', 'are')} wired straight across "
+            f"-{plan.parts[source].designation}, with no resistor.",
+            "An LED takes all the current it can get and burns out at once.",
+            _mend(situation, situation.kinds[kind], parts[0], source),
+            ids,
+        )
+    yield from _too_much(situation, {part.id for part, _ in bare})
+
+
+def _straight_across(situation: Situation) -> Iterator[tuple[Part, str]]:
+    """Walk the bare LEDs that wires and contacts alone join to both ends of a supply, in any position."""
+    sides: list[tuple[str, frozenset[object], frozenset[object]]] | None = None
+    for part, kind in situation.of("led"):
+        if number(part, kind, "series_ohm") > 0:
+            continue
+        if sides is None:
+            sides = [
+                (source.id, *(frozenset(situation.joints.reach((end,), LASTING | Link.MOMENTARY).terminals)
+                              for end in ends(source.id, SOURCE_ENDS[source_kind.behaviour])))
+                for source, source_kind in situation.of(*SOURCES)
+            ]  # fmt: skip
+        a, k = ends(part.id, ("A", "K"))
+        for source, plus, minus in sides:
+            if (a in plus and k in minus) or (a in minus and k in plus):
+                yield part, source
+                break
+
+
+def _mend(situation: Situation, kind: Kind, part: Part, source: str) -> str:
+    figure = situation.figures.supplies.get(source)
+    forward_v = number(part, kind, "forward_v") * number(part, kind, "in_series")
+    wished_a = number(part, kind, "forward_a") * number(part, kind, "in_parallel")
+    supply_v = figure.nominal_v if figure else 0.0
+    choice = series_resistor(supply_v, forward_v, wished_a)
+    if choice is None:
+        return f"Feed it from more than {volts(situation.plan, forward_v)}, through a resistor of its own."
+    return (
+        f"Put a resistor of {ohms(situation.plan, choice.ohms)}, {watts(situation.plan, choice.rated_w)}, "
+        "in series with each."
+    )
+
+
+def _too_much(situation: Situation, known: set[str]) -> Iterator[Finding]:
+    plan = situation.plan
+    groups: dict[str, list[tuple[float, str]]] = {}
+    for part, kind in situation.of("led", "strip"):
+        figure = situation.figures.parts.get(part.id)
+        if figure is None or part.id in known:
+            continue
+        share = abs(figure.current_a) / max(_most_a(part, kind), 1e-9)
+        if share > 1.0:
+            groups.setdefault(part.kind, []).append((share, part.id))
+    for kind_key, found in groups.items():
+        found.sort(reverse=True)
+        worst = found[0][1]
+        ids = tuple(part for _, part in found)
+        most = _most_a(plan.parts[worst], situation.kinds[kind_key])
+        yield Finding(
+            "led-current",
+            Rank.DANGER,
+            f"{part_names(plan, ids)} {do(len(ids), 'takes', 'take up to')} "
+            f"{amps(plan, abs(situation.figures.parts[worst].current_a))}, but no more than "
+            f"{amps(plan, most)} is allowed.",
+            "Too much current makes an LED hot and ends its life early.",
+            "Use a larger series resistor, or a supply with fewer volts.",
+            ids,
+        )
+
+
+def _most_a(part: Part, kind: Kind) -> float:
+    each = number(part, kind, "max_a")
+    if kind.behaviour == "strip":
+        section_m = number(part, kind, "section")
+        return each * max(round(number(part, kind, "length") / section_m), 1) if section_m > 0 else each
+    return each * max(number(part, kind, "in_parallel"), 1.0)

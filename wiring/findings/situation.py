@@ -1,0 +1,93 @@
+"""A plan in one set of positions with all that is worked out about it."""
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+from types import MappingProxyType
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.circuit.figures import Figures
+from wiring.circuit.solve import solve
+from wiring.findings.finding import Finding
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.plan.positions import Positions, in_use
+from wiring.studies.joints import Joints, joints_of
+from wiring.studies.outlook import Outlook
+from wiring.studies.runs import Run, runs_of
+
+
+class Situation(NamedTuple):
+    """What is known of a plan as it stands: readings, outlooks, runs of wire and findings, worst first."""
+
+    plan: Plan
+    kinds: Mapping[str, Kind]
+    positions: Positions
+    figures: Figures
+    outlooks: Mapping[PartId, Outlook]
+    findings: tuple[Finding, ...]
+    joints: Joints = Joints(MappingProxyType({}))
+    runs: Mapping[PartId, Run] = MappingProxyType({})
+    today: date = date.min
+
+    def of(self, *behaviours: str) -> Iterator[tuple[Part, Kind]]:
+        """Walk the parts that behave so, with their kinds, in plan order."""
+        for part in self.plan.parts.values():
+            kind = self.kinds.get(part.kind)
+            if kind is not None and kind.behaviour in behaviours:
+                yield part, kind
+
+
+def examine(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions | None = None,
+    *,
+    outlooks: bool = True,
+    figures: Figures | None = None,
+    today: date | None = None,
+) -> Situation:
+    """Solve a plan (unless figures are given) and return what is known of it; never raises.
+
+    Positions left out are those of a running session. Outlooks cost most of the time and can be left out.
+    """
+    from wiring.findings.all_rules import found_in
+
+    stands: dict[PartId, str] = {**in_use(plan, kinds), **(positions or {})}
+    if figures is None:
+        figures = solve(plan, kinds, stands)
+    joints = joints_of(plan, kinds, {**stands, **_relays(plan, kinds, figures)})
+    situation = Situation(
+        plan=plan,
+        kinds=kinds,
+        positions=stands,
+        figures=figures,
+        outlooks=_outlooks(plan, kinds, stands, today) if outlooks else {},
+        findings=(),
+        joints=joints,
+        runs=runs_of(plan, kinds, figures, joints),
+        today=today or date.today(),
+    )
+    return situation._replace(findings=found_in(situation))
+
+
+def _relays(plan: Plan, kinds: Mapping[str, Kind], figures: Figures) -> dict[PartId, str]:
+    """Return how the relays stand: their solved coil volts decide, not the plan."""
+    return {
+        part.id: figures.parts[part.id].state
+        for part in plan.parts.values()
+        if part.kind in kinds and kinds[part.kind].behaviour == "relay" and part.id in figures.parts
+    }
+
+
+def _outlooks(
+    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, today: date | None
+) -> dict[PartId, Outlook]:
+    from wiring.studies.forecast import forecast
+
+    return {
+        part.id: forecast(plan, kinds, positions, part.id, today=today)
+        for part in plan.parts.values()
+        if part.kind in kinds and kinds[part.kind].behaviour == "battery"
+    }

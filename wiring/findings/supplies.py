@@ -1,0 +1,71 @@
+"""Supplies and batteries that are asked for more than they can give."""
+
+from collections.abc import Iterator
+from math import isfinite
+
+from wiring.findings.finding import Finding, Rank
+from wiring.findings.situation import Situation
+from wiring.findings.words import amps, part_name, percent, volts
+from wiring.studies.roles import SOURCES
+
+NEARLY_FULL = (
+    0.8  # common practice, no source: a supply that runs warm all evening should have a fifth in hand
+)
+
+
+def find(situation: Situation) -> Iterator[Finding]:
+    """Find supplies in their limit, over their rating, or nearly full."""
+    plan = situation.plan
+    shorted = {
+        p for problem in situation.figures.problems if problem.code == "shorted" for p in problem.parts
+    }
+    for part, _kind in situation.of(*SOURCES):
+        figure = situation.figures.supplies.get(part.id)
+        if figure is None or part.id in shorted:
+            continue
+        name = part_name(plan, part.id)
+        given, rated = amps(plan, figure.current_a), amps(plan, figure.rated_a)
+        if part.id in shut_off:
+            yield Finding(
+                "supply-shut-off",
+                Rank.DANGER,
+                f"{name} has shut itself off: it is asked for more than its {rated}.",
+                "Nothing on it works until the load is less.",
+                "Use a larger supply, or move some of the parts to a second one.",
+                (part.id,),
+            )
+        elif figure.limited:
+            yield Finding(
+                "supply-in-limit",
+                Rank.DANGER,
+                f"{name} has reached its limit of {rated} and gives only {volts(plan, figure.volts_v)}.",
+                "Everything on it runs weak, and the supply gets hot or shuts off.",
+                "Use a larger supply, or move some of the parts to a second one.",
+                (part.id,),
+            )
+        elif isfinite(figure.rated_a) and figure.current_a > 1.001 * figure.rated_a:
+            yield Finding(
+                "supply-overload",
+                Rank.DANGER,
+                f"{name} is asked for {given} but is made for {rated}.",
+                "An overloaded supply gets hot, sags and may fail.",
+                f"Use a supply for at least {amps(plan, figure.current_a / NEARLY_FULL)}, "
+                "or move some of the parts to a second one.",
+                (part.id,),
+            )
+        elif isfinite(figure.rated_a) and figure.current_a > NEARLY_FULL * figure.rated_a:
+            yield Finding(
+                "supply-nearly-full",
+                Rank.NOTE,
+                f"{name} gives {given}, which is {percent(figure.current_a / figure.rated_a)} of "
+                f"its {rated}.",
+                "There is little left for what you may add, and it runs warm.",
+                "Leave it so if nothing is to be added; else plan a larger supply.",
+                (part.id,),
+            )
+
+
+def _named_in(situation: Situation, code: str) -> frozenset[str]:
+    return frozenset(
+        p for problem in situation.figures.problems if problem.code == code for p in problem.parts
+    )

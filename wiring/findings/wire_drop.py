@@ -1,0 +1,56 @@
+"""Runs of wire that lose too many volts between a supply and what it feeds."""
+
+from collections.abc import Iterator
+
+from wiring.findings.finding import Finding, Rank
+from wiring.findings.situation import Situation
+from wiring.findings.words import do, part_name, part_names, percent, volts, wire_names
+from wiring.studies.runs import Run
+from wiring.studies.sizing import sizes_for
+
+MATTERS = 0.05  # a wire that loses less than this share of the run's loss is not worth changing
+
+
+def find(situation: Situation) -> Iterator[Finding]:
+    """Find the loads that lose more than the habit's share on the wires: one finding a supply."""
+    by_supply: dict[str, list[Run]] = {}
+    for run in situation.runs.values():
+        if run.share > situation.plan.habits.drop_limit:
+            by_supply.setdefault(run.supply, []).append(run)
+    for supply, runs in by_supply.items():
+        yield _finding(situation, supply, sorted(runs, key=lambda run: -run.share))
+
+
+def _finding(situation: Situation, supply: str, runs: list[Run]) -> Finding:
+    plan = situation.plan
+    worst = runs[0]
+    loads = tuple(run.load for run in runs)
+    wires = _that_matter(situation, worst)
+    lost = f"{volts(plan, worst.drop_v)} ({percent(worst.share)})"
+    most = do(len(loads), "loses", "lose up to")
+    what = f"{part_names(plan, loads)} {most} {lost} on the wires from {part_name(plan, supply)}."
+    return Finding(
+        "wire-drop",
+        Rank.WEAK,
+        what,
+        f"You set {percent(plan.habits.drop_limit)} as the most; lamps at the far end look dim "
+        "and motors pull weakly.",
+        _mend(situation, worst, wires),
+        loads,
+        wires,
+    )
+
+
+def _that_matter(situation: Situation, run: Run) -> tuple[str, ...]:
+    lost = {w: abs(situation.figures.wires[w].drop_v) for w in dict.fromkeys(run.wires)}
+    return tuple(w for w, drop_v in lost.items() if drop_v >= MATTERS * run.drop_v)
+
+
+def _mend(situation: Situation, run: Run, wires: tuple[str, ...]) -> str:
+    names = wire_names(situation.plan, wires)
+    size = sizes_for(situation.plan, situation.figures, run, wires)
+    if size is None:
+        return (
+            f"No wire offered is thick enough for {names}; feed from both ends, or from a supply nearer by."
+        )
+    return f"Use {size} for {names}, or feed from both ends."

@@ -1,0 +1,119 @@
+"""A battery as the two-well model sees it: cells in series and parallel, a grade, a temperature."""
+
+import math
+from bisect import bisect_right
+from itertools import pairwise
+from typing import NamedTuple
+
+from wiring.standards.cells import CellType
+from wiring.studies.cells.wells import Wells
+
+HOURS_PER_YEAR = 8766.0
+SHELF_PER_10_K = (
+    1.8  # lead-acid makers' storage curves between 10 and 40 °C give this; taken for the others too
+)
+# Capacity of lead-acid against °C at the 10 h rate, from a maker's data sheet.
+LEAD_ACID_CAPACITY = ((-15.0, 0.65), (0.0, 0.86), (20.0, 1.00), (25.0, 1.00), (40.0, 1.03))
+# From memory, no maker's table found: resistance of cells with a water electrolyte in the cold.
+OHMS_PER_K = 0.03
+RATE_PER_10_K = 1.5
+
+
+class Grade(NamedTuple):
+    """How a cell stands to the measured good one of its type."""
+
+    capacity: float = 1.0
+    ohms: float = 1.0
+
+
+class Pack(NamedTuple):
+    """All numbers of one battery; volts, ohms and ampere-hours are those of the whole battery."""
+
+    capacity_ah: float
+    share: float  # of the charge that is at hand at once
+    rate_per_h: float  # how quickly the bound charge follows
+    ohms_full: float
+    ohms_growth: float
+    depths: tuple[float, ...]
+    emfs_v: tuple[float, ...]
+    floor_v: float
+    shelf_per_h: float
+    ageing_per_h: float = 0.0  # growth of the resistance with time, whatever is drawn
+
+    def aged(self, elapsed_h: float) -> "Pack":
+        """Return the battery as it is after some hours, with the resistance it has grown."""
+        if not self.ageing_per_h:
+            return self
+        return self._replace(ohms_full=self.ohms_full * (1.0 + self.ageing_per_h * elapsed_h))
+
+    def depth(self, wells: Wells) -> float:
+        """Return which share of the charge at hand is gone, 0 to 1."""
+        return 1.0 - wells.available_ah / (self.share * self.capacity_ah)
+
+    def ohms(self, depth: float) -> float:
+        """Return the internal resistance; it grows as the cells empty."""
+        return self.ohms_full * (1.0 + self.ohms_growth * max(depth, 0.0))
+
+    def emf_v(self, depth: float) -> float:
+        """Return the voltage without load, straight between the table's points."""
+        depths, emfs = self.depths, self.emfs_v
+        if depth <= depths[0]:
+            return emfs[0]
+        if depth >= depths[-1]:
+            return emfs[-1]
+        i = bisect_right(depths, depth) - 1
+        return emfs[i] + (emfs[i + 1] - emfs[i]) * (depth - depths[i]) / (depths[i + 1] - depths[i])
+
+
+def packed(
+    cell: CellType,
+    in_series: int = 1,
+    in_parallel: int = 1,
+    capacity_ah: float = 0.0,
+    grade: Grade = Grade(),  # noqa: B008 - a frozen value
+    celsius: float = 20.0,
+) -> Pack:
+    """Return the battery made of those cells; a typed capacity (0 = none) scales the typical one.
+
+    Cells of less capacity have more resistance in the same measure.
+    """
+    scale = capacity_ah / cell.rated_ah if capacity_ah > 0 else 1.0
+    warm = _warmth(cell, celsius)
+    cells = cell.cells_in_series * in_series
+    return Pack(
+        capacity_ah=cell.capacity_ah * scale * grade.capacity * warm.capacity * in_parallel,
+        share=cell.c,
+        rate_per_h=cell.k_per_h * warm.rate,
+        ohms_full=cell.r0_ohm / scale * grade.ohms * warm.ohms * in_series / in_parallel,
+        ohms_growth=cell.r1,
+        depths=tuple(x for x, _ in cell.emf_table),
+        emfs_v=tuple(v * cells for _, v in cell.emf_table),
+        floor_v=cell.floor_v * cells,
+        shelf_per_h=cell.shelf_per_year / HOURS_PER_YEAR * SHELF_PER_10_K ** ((celsius - 20.0) / 10.0),
+        ageing_per_h=cell.ageing_ohm_per_year / HOURS_PER_YEAR,
+    )
+
+
+class _Warmth(NamedTuple):
+    capacity: float = 1.0
+    ohms: float = 1.0
+    rate: float = 1.0
+
+
+def _warmth(cell: CellType, celsius: float) -> _Warmth:
+    if cell.chemistry.startswith("lead"):
+        return _Warmth(capacity=_between(LEAD_ACID_CAPACITY, celsius))
+    if cell.chemistry.startswith("li"):
+        return _Warmth()
+    return _Warmth(
+        ohms=math.exp(OHMS_PER_K * (20.0 - celsius)), rate=RATE_PER_10_K ** ((celsius - 20.0) / 10.0)
+    )
+
+
+def _between(table: tuple[tuple[float, float], ...], x: float) -> float:
+    if x <= table[0][0]:
+        return table[0][1]
+    for (x0, y0), (x1, y1) in pairwise(table):
+        if x <= x1:
+            return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
+    return table[-1][1]

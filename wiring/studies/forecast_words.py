@@ -1,0 +1,73 @@
+"""What the forecast says, in words."""
+
+from datetime import date
+
+from wiring.plan.names import PartId
+from wiring.plan.plan import Plan
+from wiring.standards.cells import CellType
+from wiring.studies.cells.discharge import Run
+from wiring.studies.cells.ends import End
+from wiring.studies.outlook import Span
+from wiring.studies.time_words import time_words
+
+
+def lasting_words(
+    sessions: Span, days: Span, swap_on: date | None, today: date | None, reached_end: bool
+) -> str:
+    """Return ``about 40 sessions; swap around August 2027``."""
+    if not reached_end:
+        return "more than ten years, or as long as its cells keep"
+    count = sessions.typical
+    if count < 1:
+        return "not even one session"
+    lasts = f"about {rounded(count)} session{'' if rounded(count) == '1' else 's'}"
+    if swap_on is None:
+        return f"{lasts}, some {time_words(days.typical)}"
+    when = f"{swap_on:%B %Y}"
+    if days.typical < 60:
+        when = f"{swap_on.day} {when}"
+    if today is not None and swap_on < today:
+        return f"{lasts}; a swap was due around {when}"
+    return f"{lasts}; swap around {when}"
+
+
+def rounded(count: float) -> str:
+    """Return a count no finer than anybody can promise: 7, 15, 40, 120."""
+    if count < 10:
+        return f"{round(count)}"
+    step = 5 if count < 50 else 10 if count < 200 else 50
+    return f"{round(count / step) * step}"
+
+
+def end_words(plan: Plan, end: End, run: Run, rechargeable: bool) -> str:
+    """Return one sentence on why it ends."""
+    if not run.samples:
+        return "Even a fresh battery of this kind cannot carry what hangs on it."
+    if not run.reached_end:
+        return "So little is drawn that age ends it, not use."
+    if end.cause == "light" and end.part is not None:
+        return (
+            f"It ends when {_name(plan, end.part)} looks dimmer than "
+            f"{plan.habits.dim_lightness:.0f} % of fresh."
+        )
+    if end.cause == "drop-out" and end.part is not None:
+        return f"It ends when {_name(plan, end.part)} no longer gets the volts it needs."
+    if rechargeable:
+        return f"It ends at {end.volts_v:.1f} V, where it must be charged or its cells suffer."
+    return f"It ends at {end.volts_v:.1f} V, where its cells are empty."
+
+
+def shelf_words(cell: CellType, connected: bool) -> str:
+    """Return one sentence for a battery that is not drawn from."""
+    if connected:
+        return "It is never used, so only its shelf life counts."
+    loses = f"{cell.title} loses about {min(cell.shelf_per_year, 1.0):.0%} of its charge a year"
+    if cell.shelf_per_year > 1:
+        loses = f"{cell.title} loses most of its charge within some months"
+    return f"Nothing draws from it as things stand; {loses}."
+
+
+def _name(plan: Plan, part_id: PartId) -> str:
+    part = plan.parts[part_id]
+    label = part.label.strip()[:32]
+    return f"-{part.designation} “{label}”" if label else f"-{part.designation}"

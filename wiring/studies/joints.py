@@ -1,0 +1,121 @@
+"""Which terminals hang together, and through what: wires, contacts, fuses, resistors or loads."""
+
+from collections import deque
+from collections.abc import Iterable, Mapping
+from enum import IntFlag
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.plan.positions import Positions
+from wiring.studies.roles import FUSES, THROUGH
+
+
+class Link(IntFlag):
+    """How two terminals hang together."""
+
+    WIRE = 1
+    CLOSED = 2  # a contact closed as things stand
+    OPEN = 4  # a contact that another lasting position would close
+    MOMENTARY = 8  # a contact closed only while a button is held
+    FUSE = 16
+    RESISTOR = 32
+    DIODE = 64
+    LOAD = 128
+
+
+STIFF = Link.WIRE | Link.CLOSED | Link.FUSE  # next to no resistance, as things stand
+LASTING = STIFF | Link.OPEN  # whatever the switches can be left in
+
+
+class Edge(NamedTuple):
+    """One way on from a terminal; `via` is the id of the wire or part it goes through."""
+
+    to: TerminalRef
+    link: Link
+    via: str
+
+
+class Reach(NamedTuple):
+    """Everything reached from a terminal."""
+
+    terminals: frozenset[TerminalRef]
+    wires: frozenset[str]
+
+
+class Joints(NamedTuple):
+    """The whole plan as terminals and the ways between them; sources join nothing."""
+
+    edges: Mapping[TerminalRef, tuple[Edge, ...]]
+
+    def reach(self, starts: Iterable[TerminalRef], through: Link) -> Reach:
+        """Return what is reached from the terminals through links of those kinds only."""
+        seen = set(starts)
+        wires: set[str] = set()
+        waiting = deque(seen)
+        while waiting:
+            for to, link, via in self.edges.get(waiting.popleft(), ()):
+                if link & through:
+                    if link is Link.WIRE:
+                        wires.add(via)
+                    if to not in seen:
+                        seen.add(to)
+                        waiting.append(to)
+        return Reach(frozenset(seen), frozenset(wires))
+
+
+def joints_of(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Joints:
+    """Return the joints of a plan with its switches in those positions."""
+    edges: dict[TerminalRef, list[Edge]] = {}
+
+    def join(a: TerminalRef, b: TerminalRef, link: Link, via: str) -> None:
+        edges.setdefault(a, []).append(Edge(b, link, via))
+        edges.setdefault(b, []).append(Edge(a, link, via))
+
+    for wire in plan.wires.values():
+        join(wire.start, wire.end, Link.WIRE, wire.id)
+    for part in plan.parts.values():
+        kind = kinds.get(part.kind)
+        if kind is not None:
+            for a, b, link in _inside(part, kind, positions):
+                join(TerminalRef(part.id, a), TerminalRef(part.id, b), link, part.id)
+    return Joints({ref: tuple(found) for ref, found in edges.items()})
+
+
+def _inside(part: Part, kind: Kind, positions: Positions) -> Iterable[tuple[str, str, Link]]:
+    stands = _stands(part, kind, positions.get(part.id, ""))
+    if kind.behaviour in FUSES:
+        if stands in ("", "whole"):
+            yield "1", "2", Link.FUSE
+        return
+    for a, b in THROUGH.get(kind.behaviour, ()):
+        yield a, b, _THROUGH_LINK.get(kind.behaviour, Link.LOAD)
+    if kind.behaviour == "bus":
+        first = kind.terminals[0].name
+        for terminal in kind.terminals[1:]:
+            yield first, terminal.name, Link.CLOSED
+    if kind.behaviour == "pairs" and stands in ("", "joined"):
+        names = {terminal.name for terminal in kind.terminals}
+        for name in names:
+            if name.endswith("a") and f"{name[:-1]}b" in names:
+                yield name, f"{name[:-1]}b", Link.CLOSED
+    for position in kind.positions:
+        link = Link.MOMENTARY if position.momentary else Link.OPEN
+        for a, b in position.closes:
+            yield a, b, Link.CLOSED if position.name == stands else link
+
+
+def _stands(part: Part, kind: Kind, wanted: str) -> str:
+    names = [position.name for position in kind.positions]
+    usual = names[0] if names else ""
+    return next((name for name in (wanted, part.position, kind.in_use) if name in names), usual)
+
+
+_THROUGH_LINK = {"resistor": Link.RESISTOR, "diode": Link.DIODE, "rectifier": Link.DIODE}
+
+
+def ends(part_id: PartId, pair: tuple[str, str]) -> tuple[TerminalRef, TerminalRef]:
+    """Return both terminals of a part."""
+    return TerminalRef(part_id, pair[0]), TerminalRef(part_id, pair[1])

@@ -1,0 +1,112 @@
+"""What each fuse guards, which wires no fuse guards, and which fuse would."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.studies.joints import LASTING, Joints, Link, ends
+from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
+from wiring.studies.wire_limits import limit_a
+
+HEADROOM = 1.25  # UL 248 fuses carry 75-80 % of their rating for ever; IEC 60127 ones somewhat more
+RATINGS_A = (
+    0.1,
+    0.16,
+    0.2,
+    0.25,
+    0.315,
+    0.4,
+    0.5,
+    0.63,
+    0.8,
+    1.0,
+    1.25,
+    1.6,
+    2.0,
+    2.5,
+    3.15,
+    4.0,
+    5.0,
+    6.3,
+    8.0,
+    10.0,
+)
+
+_PAST_NO_FUSE = (LASTING | Link.MOMENTARY) & ~Link.FUSE
+
+
+class Guarded(NamedTuple):
+    """Wires behind a fuse up to the next fuse, load or supply, and the thinnest one's current limit."""
+
+    wires: frozenset[WireId]
+    thinnest: WireId | None
+    limit_a: float
+
+
+class Unguarded(NamedTuple):
+    """Loads a supply feeds past no fuse, and the wires that lead to them."""
+
+    loads: tuple[PartId, ...]
+    wires: frozenset[WireId]
+
+
+def rating_for(normal_a: float, wire_limit_a: float) -> float | None:
+    """Return the smallest fuse rating that carries the current with headroom and still guards the wire.
+
+    None when the wire is too thin for any such fuse.
+    """
+    for rating in RATINGS_A:
+        if rating >= HEADROOM * normal_a:
+            return rating if rating <= wire_limit_a else None
+    return None
+
+
+def guarded_by(plan: Plan, kinds: Mapping[str, Kind], joints: Joints, fuse: PartId) -> Guarded:
+    """Return the wires a fuse guards: those on its side away from the supplies."""
+    sources = _source_terminals(plan, kinds)
+    wires: frozenset[WireId] = frozenset()
+    for end in ends(fuse, ("1", "2")):
+        reach = joints.reach((end,), _PAST_NO_FUSE | Link.RESISTOR | Link.DIODE)
+        if not reach.terminals & sources:
+            wires |= reach.wires
+    thinnest = min(wires, key=lambda w: (limit_a(plan.wires[w].size), w), default=None)
+    most_a = limit_a(plan.wires[thinnest].size) if thinnest else 0.0
+    return Guarded(wires, thinnest, most_a)
+
+
+def unguarded(plan: Plan, kinds: Mapping[str, Kind], joints: Joints, source: Part) -> Unguarded:
+    """Return what a supply feeds with no fuse in either lead, whatever the switches stand at."""
+    plus, minus = ends(source.id, SOURCE_ENDS[kinds[source.kind].behaviour])
+    out = joints.reach((plus,), _PAST_NO_FUSE)
+    home = joints.reach((minus,), _PAST_NO_FUSE)
+    past = Link.RESISTOR | Link.DIODE
+    wide_out = joints.reach(out.terminals, _PAST_NO_FUSE | past).terminals
+    wide_home = joints.reach(home.terminals, _PAST_NO_FUSE | past).terminals
+    loads = tuple(
+        part.id
+        for part in plan.parts.values()
+        if part.kind in kinds and _bridges(part, kinds[part.kind], wide_out, wide_home)
+    )
+    return Unguarded(loads, out.wires | home.wires if loads else frozenset())
+
+
+def _bridges(part: Part, kind: Kind, out: frozenset[TerminalRef], home: frozenset[TerminalRef]) -> bool:
+    if kind.behaviour not in LOADS:
+        return False
+    for pair in THROUGH[kind.behaviour]:
+        a, b = ends(part.id, pair)
+        if (a in out and b in home) or (b in out and a in home):
+            return True
+    return False
+
+
+def _source_terminals(plan: Plan, kinds: Mapping[str, Kind]) -> frozenset[TerminalRef]:
+    return frozenset(
+        ref
+        for part in plan.parts.values()
+        if part.kind in kinds and kinds[part.kind].behaviour in SOURCE_ENDS
+        for ref in ends(part.id, SOURCE_ENDS[kinds[part.kind].behaviour])
+    )

@@ -1,0 +1,47 @@
+"""Which wire size keeps a run's loss in the limit."""
+
+from collections.abc import Sequence
+
+from wiring.circuit.figures import Figures
+from wiring.plan.names import WireId
+from wiring.plan.plan import Plan
+from wiring.standards.conductors import SIZES, current_limit_a, ohm_per_m, read_size
+from wiring.studies.runs import Run
+
+
+def offered_by_thickness() -> tuple[str, ...]:
+    """Return the offered sizes, thinnest first."""
+    return tuple(sorted(SIZES, key=lambda size: read_size(size).area_mm2))
+
+
+def sizes_for(plan: Plan, figures: Figures, run: Run, wires: Sequence[WireId]) -> str | None:
+    """Return the thinnest offered size that on those wires brings the run's loss into the habit's limit.
+
+    Sizes are first sought in the family (AWG or mm²) of the plan's usual wire. The currents are taken as they
+    are, which is a little hopeful: a lamp that gets more volts draws more. None when no size is thick enough.
+    """
+    limit_v = plan.habits.drop_limit * run.drop_v / run.share if run.share > 0 else 0.0
+    awg = read_size(plan.habits.wire_size).is_awg
+    offered = sorted(offered_by_thickness(), key=lambda size: read_size(size).is_awg is not awg)
+    fixed = sum(abs(figures.wires[w].drop_v) for w in run.wires if w not in wires)
+    for size in offered:
+        changed = sum(_drop_v(plan, figures, w, size) for w in run.wires if w in wires)
+        if fixed + changed <= limit_v:
+            return size
+    return None
+
+
+def size_for_current(plan: Plan, current_a: float) -> str | None:
+    """Return the thinnest offered size that may carry a current; None when none may."""
+    awg = read_size(plan.habits.wire_size).is_awg
+    offered = sorted(offered_by_thickness(), key=lambda size: read_size(size).is_awg is not awg)
+    return next((size for size in offered if current_limit_a(size) >= current_a), None)
+
+
+def _drop_v(plan: Plan, figures: Figures, wire_id: WireId, size: str) -> float:
+    """Return the volts a wire would lose in a size; never more than it loses now."""
+    wire = plan.wires[wire_id]
+    now = abs(figures.wires[wire_id].drop_v)
+    celsius = plan.habits.ambient_c
+    ratio = ohm_per_m(size, wire.solid, celsius) / ohm_per_m(wire.size, wire.solid, celsius)
+    return now * min(ratio, 1.0)
