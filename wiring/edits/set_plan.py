@@ -5,7 +5,7 @@ from typing import Any
 import msgspec
 
 from wiring.edits.edit import Edit
-from wiring.edits.tables import refuse_if
+from wiring.edits.tables import refuse_if, tidy_size
 from wiring.plan.plan import Habits, Plan
 from wiring.plan.soundness import plan_faults
 
@@ -43,6 +43,8 @@ def set_habits(**habits: Any) -> Edit:  # noqa: ANN401 - each habit has its own 
         raise TypeError(f"there is no habit {', '.join(sorted(unknown))}")
 
     def apply(plan: Plan) -> Plan:
+        if "wire_size" in habits:
+            habits["wire_size"] = tidy_size(habits["wire_size"])
         return set_plan(habits=msgspec.structs.replace(plan.habits, **habits)).apply(plan)
 
     return Edit("Set habits", apply)

@@ -6,7 +6,7 @@ from typing import Any
 import msgspec
 
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.tables import rounded_mm, wire_of, with_records
+from wiring.edits.tables import rounded_mm, tidy_size, wire_of, with_records
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
 
@@ -27,9 +27,9 @@ def set_wire(ids: Iterable[str], **fields: Any) -> Edit:  # noqa: ANN401 - each 
     unknown = fields.keys() - FIELDS.keys()
     if unknown:
         raise TypeError(f"a wire has no field {', '.join(sorted(unknown))} to set")
-    given = _tidy(fields)
 
     def apply(plan: Plan) -> Plan:
+        given = _tidy(fields)
         if "label" in given and len(wanted) > 1:
             raise EditRefused("Each wire needs a label of its own; name one wire at a time.")
         return with_records(plan, wires=[msgspec.structs.replace(wire_of(plan, i), **given) for i in wanted])
@@ -43,6 +43,8 @@ def _tidy(fields: dict[str, Any]) -> dict[str, Any]:
         given["label"] = str(given["label"]).strip().removeprefix("-")
     if given.get("length_m") is not None:
         given["length_m"] = float(given["length_m"])
+    if "size" in given:
+        given["size"] = tidy_size(given["size"])
     if "bends" in given:
         given["bends"] = tuple((rounded_mm(x), rounded_mm(y)) for x, y in given["bends"])
     return given

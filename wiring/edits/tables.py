@@ -12,6 +12,8 @@ from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.record_faults import end_faults, kind_faults, part_faults, wire_faults
 from wiring.plan.wire import Wire
+from wiring.quantities.not_understood import NotUnderstood
+from wiring.standards.conductors import read_size
 
 T = TypeVar("T", Part, Wire)
 R = TypeVar("R")
@@ -45,6 +47,14 @@ def wire_of(plan: Plan, wire_id: str) -> Wire:
 def rounded_mm(value: float) -> float:
     """Return a coordinate to a thousandth of a millimetre, so that files stay free of rounding noise."""
     return round(value, 3) + 0.0 if math.isfinite(value) else value
+
+
+def tidy_size(text: str) -> str:
+    """Return a wire size as it is written on sheets; EditRefused when it is none."""
+    try:
+        return read_size(text).label
+    except NotUnderstood as why:
+        raise EditRefused(str(why)) from None
 
 
 def frozen(table: Mapping[str, R]) -> Mapping[str, R]:

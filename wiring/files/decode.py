@@ -18,7 +18,7 @@ from wiring.plan.soundness import least_next_number, unsound
 from wiring.plan.wire import Wire
 
 T = TypeVar("T", Scene, Panel, Part, Wire)
-RECORDS = {"scenes": Scene, "panels": Panel, "parts": Part, "wires": Wire}
+RECORDS: dict[str, type[msgspec.Struct]] = {"scenes": Scene, "panels": Panel, "parts": Part, "wires": Wire}
 
 
 class PlanFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

@@ -1,7 +1,7 @@
 """Rescue copies: the plan as it was a moment ago, kept apart from its file in case the program dies.
 
 A rescue copy is one file: a first line of JSON that says which plan it is of and when it was written, then
-the plan as :mod:`wiring.files.format` describes it. Drop it after a good save or a clean close, and only then.
+the plan as :mod:`wiring.files.format` describes it. Drop it after a good save or a clean close only.
 """
 
 import hashlib

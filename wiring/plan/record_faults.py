@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Collection, Iterator, Mapping
+from datetime import date
 
 from wiring.catalogue.kind import Kind, Setting, Value
 from wiring.plan.limits import (
@@ -14,6 +15,8 @@ from wiring.plan.limits import (
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
+from wiring.quantities.not_understood import NotUnderstood
+from wiring.standards.conductors import read_size
 
 
 def part_faults(part: Part, scenes: Collection[str], panels: Collection[str]) -> Iterator[str]:
@@ -65,12 +68,26 @@ def value_fault(value: Value, setting: Setting) -> str:
             return ""
         return f"{setting.title} must be one of {', '.join(setting.choices)}, not {value}."
     if setting.quantity == "text":
-        if isinstance(value, str) and text_is_fair(value, LONGEST_NAME):
-            return ""
-        return f"{setting.title} must be a text of at most {LONGEST_NAME} characters."
+        return _text_fault(value, setting)
     if isinstance(value, str) or not math.isfinite(value):
         return f"{setting.title} must be a number."
     return _number_fault(value, setting)
+
+
+def _text_fault(value: Value, setting: Setting) -> str:
+    if not (isinstance(value, str) and text_is_fair(value, LONGEST_NAME)):
+        return f"{setting.title} must be a text of at most {LONGEST_NAME} characters."
+    if setting.name == "fitted" and value and not _is_date(value):
+        return f"{setting.title} must be a date such as 2026-03-01, or nothing."
+    return ""
+
+
+def _is_date(text: str) -> bool:
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        return False
+    return True
 
 
 def _number_fault(value: float, setting: Setting) -> str:
@@ -118,10 +135,20 @@ def wire_faults(wire: Wire, plan: Plan) -> Iterator[str]:
 
 
 def _conductor_faults(name: str, wire: Wire) -> Iterator[str]:
-    if not (wire.size and text_is_fair(wire.size, LONGEST_NAME)):
-        yield f"{name} does not say which size it has."
+    fault = size_fault(wire.size)
+    if fault:
+        yield f"The size of {name} is not understood: {fault}"
     if not (wire.colour and text_is_fair(wire.colour, LONGEST_NAME)):
         yield f"{name} does not say which colour it has."
+
+
+def size_fault(size: str) -> str:
+    """Say why a text is no wire size; "" when it is one."""
+    try:
+        read_size(size)
+    except NotUnderstood as why:
+        return str(why)
+    return ""
 
 
 def end_faults(wire: Wire, plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[str]:

@@ -16,7 +16,7 @@ from wiring.plan.limits import (
 )
 from wiring.plan.panel import Panel
 from wiring.plan.plan import Habits, Line, Plan
-from wiring.plan.record_faults import end_faults, kind_faults, part_faults, wire_faults
+from wiring.plan.record_faults import end_faults, kind_faults, part_faults, size_fault, wire_faults
 from wiring.plan.scene import Scene, UsePattern
 
 HABIT_CHOICES = {
@@ -139,6 +139,9 @@ def _habit_faults(habits: Habits) -> Iterator[str]:
     for name, choices in HABIT_CHOICES.items():
         if getattr(habits, name) not in choices:
             yield f"The habit {name} must be one of {', '.join(choices)}."
+    fault = size_fault(habits.wire_size)
+    if fault:
+        yield f"The usual wire size is not understood: {fault}"
     for name, (low, high) in HABIT_BOUNDS.items():
         value = getattr(habits, name)
         if not (math.isfinite(value) and low <= value <= high):

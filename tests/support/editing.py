@@ -1,0 +1,70 @@
+"""A small plan to edit, and plans at random, built by the same edits the editor uses."""
+
+from hypothesis import strategies as st
+
+from wiring.catalogue.shelf import builtin_kinds
+from wiring.edits.benchwork import add_track, set_board
+from wiring.edits.connect import connect
+from wiring.edits.edit import EditRefused
+from wiring.edits.panels import add_panel
+from wiring.edits.place_part import place
+from wiring.edits.scenes import add_scene
+from wiring.edits.set_plan import set_habits, set_plan
+from wiring.edits.set_value import set_field
+from wiring.edits.set_wire import set_wire
+from wiring.plan.names import TerminalRef
+from wiring.plan.plan import Plan
+
+KINDS = builtin_kinds()
+COORDINATES = st.floats(-5000, 5000, allow_nan=False)
+TEXTS = st.text(st.characters(codec="utf-8", exclude_categories=["Cc", "Cs"]), max_size=20)
+
+
+def done(plan: Plan, *edits) -> Plan:
+    for edit in edits:
+        plan = edit.apply(plan)
+    return plan
+
+
+def quay() -> Plan:
+    """Return a battery p2, a switch p3 and a lamp p4 on the scene s1, joined by w5, w6 and w7."""
+    return done(
+        Plan(),
+        add_scene("Quay", 0, 0, 600, 400),
+        place(KINDS["battery-9v"], 100, 300),
+        place(KINDS["toggle-on-off"], 100, 700),
+        place(KINDS["led-warm-white"], 400, 100),
+        connect(TerminalRef("p2", "+"), TerminalRef("p3", "13"), colour="RD"),
+        connect(TerminalRef("p3", "14"), TerminalRef("p4", "A"), colour="RD", bends=[(400, 700)]),
+        connect(TerminalRef("p4", "K"), TerminalRef("p2", "-")),
+    )
+
+
+@st.composite
+def plans(draw) -> Plan:
+    """Draw a sound plan with everything a plan can hold in it."""
+    plan = done(
+        Plan(),
+        set_plan(title=draw(TEXTS), author=draw(TEXTS)),
+        set_habits(units=draw(st.sampled_from(["us", "metric"])), slack_m=draw(st.floats(0, 1))),
+        set_board(draw(st.sampled_from([(), ((0, 0), (2400, 0), (2400, 600.5))]))),
+        add_track([(draw(COORDINATES), 0), (100, draw(COORDINATES))]),
+        add_scene("Quay", 0, 0, draw(st.floats(0, 900)), 400),
+        add_panel("Fascia", -500, 600, 300, 120),
+    )
+    for kind in draw(st.lists(st.sampled_from(sorted(KINDS)), max_size=6)):
+        plan = place(KINDS[kind], draw(COORDINATES), draw(COORDINATES), draw(COORDINATES)).apply(plan)
+    for part_id in list(plan.parts):
+        plan = set_field([part_id], label=draw(TEXTS), note=draw(TEXTS)).apply(plan)
+    refs = [TerminalRef(p.id, t.name) for p in plan.parts.values() for t in KINDS[p.kind].terminals]
+    for start, end in draw(st.lists(st.tuples(*[st.sampled_from(refs)] * 2), max_size=6)) if refs else ():
+        try:
+            plan = connect(start, end, draw(st.lists(st.tuples(COORDINATES, COORDINATES), max_size=2))).apply(
+                plan
+            )
+        except EditRefused:
+            continue
+        wire_id = next(reversed(plan.wires))
+        length_m = draw(st.none() | st.floats(0.001, 50))
+        plan = set_wire([wire_id], length_m=length_m, solid=draw(st.booleans())).apply(plan)
+    return plan
