@@ -8,14 +8,16 @@ from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, wire_names
 from wiring.plan.part import Part
+from wiring.standards.fuses import opens_within_s
 from wiring.studies.fault_current import fault_current_a
 from wiring.studies.joints import STIFF, ends
 from wiring.studies.protection import HEADROOM, guarded_by, rating_for, unguarded
 from wiring.studies.roles import FUSES, SOURCE_ENDS, SOURCES
-from wiring.studies.settings import number
+from wiring.studies.settings import number, text
 from wiring.studies.wire_limits import limit_a
 
-BLOWS_AT = 2.0  # times the rating: IEC 60127 and UL 248 fuses blow within minutes there
+# Times a wire's limit: heat goes with the square, so beyond this the wire runs several times too hot.
+MELTS = 2.0
 
 
 def find(situation: Situation) -> Iterator[Finding]:
@@ -32,22 +34,20 @@ def _missing(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
     plan = situation.plan
     bare = unguarded(plan, situation.kinds, situation.joints, part)
     fault_a = fault_current_a(part, kind)
-    thin = sorted(
-        (w for w in bare.wires if limit_a(plan.wires[w].size) < fault_a),
-        key=lambda w: limit_a(plan.wires[w].size),
-    )
+    thin = [w for w in plan.wires if w in bare.wires and limit_a(plan.wires[w].size) < fault_a]
     if not thin:
         return
-    thinnest_a = limit_a(plan.wires[thin[0]].size)
+    thinnest_a = min(limit_a(plan.wires[w].size) for w in thin)
+    hot = fault_a > MELTS * thinnest_a
     figure = situation.figures.supplies.get(part.id)
     rating = rating_for(figure.current_a if figure else 0.0, thinnest_a)
     push = amps(plan, fault_a) if isfinite(fault_a) else "far more"
     yield Finding(
         "fuse-missing",
-        Rank.DANGER,
+        Rank.DANGER if hot else Rank.NOTE,
         f"No fuse guards {wire_names(plan, thin)}: {part_name(plan, part.id)} can push {push} into a short, "
         f"the thinnest of them carries {amps(plan, thinnest_a)}.",
-        "A short would heat the wire until its insulation melts, and nothing would stop it.",
+        f"A short would {'melt its insulation' if hot else 'make it hot'}, and nothing would stop it.",
         f"Put a {amps(plan, rating)} fuse close to {part_name(plan, part.id)}."
         if rating
         else f"Use thicker wire, and a fuse close to {part_name(plan, part.id)}.",
@@ -105,18 +105,23 @@ def _never_blows(situation: Situation, part: Part, kind: Kind) -> Iterator[Findi
     plan = situation.plan
     most_a = _most_pushed_a(situation, part)
     rating = _rating_a(part, kind)
-    if not 0 < most_a < BLOWS_AT * rating:
+    if most_a <= 0 or _opens(part, kind, most_a):
         return
     yield Finding(
         "fuse-never-blows",
         Rank.NOTE,
-        f"{part_name(plan, part.id)} is {amps(plan, rating)}, and what feeds it can push only "
-        f"{amps(plan, most_a)}.",
-        f"A fuse needs about {BLOWS_AT:.0f} times its rating to blow quickly; here the supply's "
-        "own limit acts first.",
+        f"{part_name(plan, part.id)} is {amps(plan, rating)}, and its supply can push only {amps(plan, most_a)}.",
+        "A fuse needs about twice its rating to open; here the supply's own limit acts first.",
         "Use a smaller fuse if the load allows it, else rely on the supply's limit.",
         (part.id,),
     )
+
+
+def _opens(part: Part, kind: Kind, current_a: float) -> bool:
+    if kind.behaviour == "resettable_fuse":
+        return current_a >= number(part, kind, "trip_a")
+    speed = text(part, kind, "speed")
+    return isfinite(opens_within_s(_rating_a(part, kind), current_a, speed if speed == "slow" else "fast"))
 
 
 def _rating_a(part: Part, kind: Kind) -> float:

@@ -6,6 +6,7 @@ from wiring.catalogue.kind import Kind
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, ohms, part_names, volts, watts
+from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.studies.joints import LASTING, Link, ends
 from wiring.studies.resistor_choice import series_resistor
@@ -36,21 +37,26 @@ def find(situation: Situation) -> Iterator[Finding]:
 
 def _straight_across(situation: Situation) -> Iterator[tuple[Part, str]]:
     """Walk the bare LEDs that wires and contacts alone join to both ends of a supply, in any position."""
-    sides: list[tuple[str, frozenset[object], frozenset[object]]] | None = None
+    sides: list[tuple[str, frozenset[TerminalRef], frozenset[TerminalRef]]] | None = None
     for part, kind in situation.of("led"):
         if number(part, kind, "series_ohm") > 0:
             continue
         if sides is None:
-            sides = [
-                (source.id, *(frozenset(situation.joints.reach((end,), LASTING | Link.MOMENTARY).terminals)
-                              for end in ends(source.id, SOURCE_ENDS[source_kind.behaviour])))
-                for source, source_kind in situation.of(*SOURCES)
-            ]  # fmt: skip
+            sides = [_sides(situation, *source) for source in situation.of(*SOURCES)]
         a, k = ends(part.id, ("A", "K"))
         for source, plus, minus in sides:
             if (a in plus and k in minus) or (a in minus and k in plus):
                 yield part, source
                 break
+
+
+def _sides(
+    situation: Situation, source: Part, kind: Kind
+) -> tuple[str, frozenset[TerminalRef], frozenset[TerminalRef]]:
+    plus, minus = ends(source.id, SOURCE_ENDS[kind.behaviour])
+    reach = situation.joints.reach
+    through = LASTING | Link.MOMENTARY
+    return source.id, reach((plus,), through).terminals, reach((minus,), through).terminals
 
 
 def _mend(situation: Situation, kind: Kind, part: Part, source: str) -> str:

@@ -6,12 +6,8 @@ from typing import NamedTuple
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names, volts
+from wiring.standards.low_voltage import NEM_SCENERY_DC_V, TOUCH_AC_V, TOUCH_DC_V
 from wiring.studies.roles import SOURCES
-
-# Dry and accessible: no protection against touch is asked for up to here (IEC 60364-4-41, extra-low voltage).
-TOUCH_AC_V = 25.0
-TOUCH_DC_V = 60.0
-SCENERY_DC_V = 15.0  # NEM 611 for lighting and animated models
 
 
 class _Note(NamedTuple):
@@ -86,12 +82,12 @@ def _volts(situation: Situation) -> Iterator[Finding]:
                 "Use a supply with fewer volts; nothing on a layout needs that many.",
                 (part.id,),
             )
-        elif not alternating and highest_v > 1.2 * SCENERY_DC_V:
+        elif not alternating and highest_v > 1.2 * NEM_SCENERY_DC_V:
             yield Finding(
                 "volts-for-scenery",
                 Rank.NOTE,
                 f"{name} gives {volts(plan, highest_v)}.",
-                f"Model-railway scenery is made for up to {SCENERY_DC_V:.0f} V DC (NEM 611).",
+                f"Model-railway scenery is made for up to {NEM_SCENERY_DC_V:.0f} V DC (NEM 611).",
                 "Make sure that every part on it is made for these volts.",
                 (part.id,),
             )

@@ -16,9 +16,7 @@ NEARLY_FULL = (
 def find(situation: Situation) -> Iterator[Finding]:
     """Find supplies in their limit, over their rating, or nearly full."""
     plan = situation.plan
-    shorted = {
-        p for problem in situation.figures.problems if problem.code == "shorted" for p in problem.parts
-    }
+    shorted, shut_off = _named_in(situation, "shorted"), _named_in(situation, "over limit")
     for part, _kind in situation.of(*SOURCES):
         figure = situation.figures.supplies.get(part.id)
         if figure is None or part.id in shorted:

@@ -1,11 +1,12 @@
 """How long a battery lasts at the way it is used."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date, timedelta
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.load_line import LoadLine, load_line
+from wiring.circuit.solve import solve
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
@@ -28,6 +29,7 @@ TABLE_POINTS = 41
 LOWEST_SHARE = 0.3  # of the fresh volts: every end lies above it, so the table needs no points below
 LEAST_LOAD_A = 1e-6
 CURVE_POINTS = 240
+NEEDS_VOLTS = frozenset({"constant_power", "flasher", "servo"})
 
 
 class Band(NamedTuple):
@@ -65,13 +67,13 @@ def forecast(
     fresh = _pack(plan, part, kind, cell, "typical")
     fitted = _date(text(part, kind, "fitted"))
     line = _line(plan, kinds, positions, battery, fresh)
-    load = tabled(list(line.volts), list(line.amps))
+    load = tabled(line.volts[line.solved].tolist(), line.amps[line.solved].tolist())
     start_v = meeting_v(load, fresh.emf_v(0.0), fresh.ohms(0.0))
     first_a = load.current_a(start_v) if start_v is not None else max(load.amps)
     idle = first_a < LEAST_LOAD_A or use.hours_per_session <= 0 or use.sessions_per_month <= 0
     if idle:
         return shelf_outlook(battery, fresh, fitted, shelf_words(cell, first_a >= LEAST_LOAD_A))
-    end = _end(plan, line, start_v or 0.0, fresh.floor_v)
+    end = _end(plan, kinds, positions, line, start_v or 0.0, fresh.floor_v)
     schedule = _schedule(use)
     band = Band(
         *(run_down(_pack(plan, part, kind, cell, g), load, end.volts_v, schedule, HORIZON_H)
@@ -115,19 +117,49 @@ def _line(
     import numpy as np
 
     top_v = pack.emfs_v[0] * 1.01
-    volts = np.concatenate(([0.0], np.linspace(LOWEST_SHARE * top_v, top_v, TABLE_POINTS - 1)))
+    lowest_v = LOWEST_SHARE * top_v
+    volts = np.concatenate(([0.02 * top_v], np.linspace(lowest_v, top_v, TABLE_POINTS - 1)))
     return load_line(plan, kinds, positions, battery, volts)
 
 
-def _end(plan: Plan, line: LoadLine, start_v: float, floor_v: float) -> End:
+def _end(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    line: LoadLine,
+    start_v: float,
+    floor_v: float,
+) -> End:
     return end_of(
-        [float(v) for v in line.volts],
-        {part: [float(x) for x in light] for part, light in line.lights.items()},
-        {part: [bool(w) for w in works] for part, works in line.conducting.items()},
+        line.volts.tolist(),
+        {part: light.tolist() for part, light in line.lights.items()},
+        _drop_outs(plan, kinds, positions, line.parts),
         start_v,
         floor_v,
         plan.habits.dim_lightness,
     )
+
+
+def _drop_outs(
+    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, parts: Sequence[PartId]
+) -> dict[PartId, float]:
+    """Return the battery's volts at which each module of its circuit stops.
+
+    What wires and switches lose on the way is taken as it is with a fresh battery, which is a little more than
+    at the end, so that the forecast is on the safe side.
+    """
+    needy = [p for p in parts if kinds[plan.parts[p].kind].behaviour in NEEDS_VOLTS]
+    if not needy:
+        return {}
+    figures = solve(plan, kinds, positions)
+    fresh = figures.supplies.get(parts[0])
+    found: dict[PartId, float] = {}
+    for part_id in needy:
+        part, reading = plan.parts[part_id], figures.parts.get(part_id)
+        least_v = number(part, kinds[part.kind], "min_v")
+        if fresh is not None and reading is not None and reading.volts_v >= least_v:
+            found[part_id] = least_v + max(fresh.volts_v - reading.volts_v, 0.0)
+    return found
 
 
 def _schedule(use: UsePattern) -> Schedule:
@@ -144,9 +176,9 @@ def _curve(run: Run, line: LoadLine, start_v: float) -> Curve:
     if len(samples) > CURVE_POINTS:
         step = (len(samples) - 1) / (CURVE_POINTS - 1)
         samples = tuple(samples[round(i * step)] for i in range(CURVE_POINTS))
-    volts = [float(v) for v in line.volts]
-    fresh = {p: between(volts, list(light), start_v) for p, light in line.lights.items()}
-    shining = [(list(line.lights[p]), light) for p, light in fresh.items() if light > 0.01]
+    volts = line.volts.tolist()
+    fresh = {p: between(volts, light.tolist(), start_v) for p, light in line.lights.items()}
+    shining = [(line.lights[p].tolist(), light) for p, light in fresh.items() if light > 0.01]
     looks = tuple(
         min(lightness(between(volts, light, s.volts_v) / at_first) for light, at_first in shining)
         for s in samples

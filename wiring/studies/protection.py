@@ -7,34 +7,14 @@ from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
+from wiring.standards.fuses import rating_up
 from wiring.studies.joints import LASTING, Joints, Link, ends
 from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
 from wiring.studies.wire_limits import limit_a
 
-HEADROOM = 1.25  # UL 248 fuses carry 75-80 % of their rating for ever; IEC 60127 ones somewhat more
-RATINGS_A = (
-    0.1,
-    0.16,
-    0.2,
-    0.25,
-    0.315,
-    0.4,
-    0.5,
-    0.63,
-    0.8,
-    1.0,
-    1.25,
-    1.6,
-    2.0,
-    2.5,
-    3.15,
-    4.0,
-    5.0,
-    6.3,
-    8.0,
-    10.0,
-)
-
+HEADROOM = 1.25  # an IEC fuse carries its rating for ever, a UL one three quarters: something between
+EASY = 2.0  # times the normal current: what blows in a short and never without; common practice, no source
+EASY_A = 0.5  # smaller fuses have much resistance of their own
 _PAST_NO_FUSE = (LASTING | Link.MOMENTARY) & ~Link.FUSE
 
 
@@ -54,13 +34,14 @@ class Unguarded(NamedTuple):
 
 
 def rating_for(normal_a: float, wire_limit_a: float) -> float | None:
-    """Return the smallest fuse rating that carries the current with headroom and still guards the wire.
+    """Return a fuse rating that carries the current with ease, or at least with headroom, and guards the wire.
 
     None when the wire is too thin for any such fuse.
     """
-    for rating in RATINGS_A:
-        if rating >= HEADROOM * normal_a:
-            return rating if rating <= wire_limit_a else None
+    for wished_a in (max(EASY * normal_a, EASY_A), HEADROOM * normal_a):
+        rating = rating_up(wished_a)
+        if rating is not None and rating <= wire_limit_a:
+            return rating
     return None
 
 

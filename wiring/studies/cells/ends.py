@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.plan.names import PartId
+from wiring.standards.lightness import relative_light
 
 GLOWS = 0.01  # of rated light when fresh: a lamp below this is off, and its fading ends nothing
 
@@ -19,14 +20,15 @@ class End(NamedTuple):
 def end_of(
     volts: Sequence[float],
     lights: Mapping[PartId, Sequence[float]],
-    working: Mapping[PartId, Sequence[bool]],
+    drop_outs: Mapping[PartId, float],
     fresh_v: float,
     floor_v: float,
     dim_lightness: float,
 ) -> End:
     """Return the highest voltage at which something gives up, coming down from the fresh one.
 
-    Volts rise; lights are relative to rated, lightness is relative to what each lamp gives when fresh.
+    Volts rise; lights are relative to rated, lightness is relative to what each lamp gives when fresh;
+    `drop_outs` are the battery's volts below which a module stops.
     """
     found = End(floor_v, "cells")
     target = relative_light(dim_lightness)
@@ -37,21 +39,10 @@ def end_of(
         below = _falls_below(volts, light, fresh_v, target * fresh)
         if below is not None and below > found.volts_v:
             found = End(below, "light", part)
-    for part, works in working.items():
-        level = [1.0 if w else 0.0 for w in works]
-        if between(volts, level, fresh_v) < 1.0:
-            continue
-        below = _falls_below(volts, level, fresh_v, 0.5)
-        if below is not None and below > found.volts_v:
-            found = End(below, "drop-out", part)
+    for part, least_v in drop_outs.items():
+        if found.volts_v < least_v < fresh_v:
+            found = End(least_v, "drop-out", part)
     return found
-
-
-def relative_light(lightness: float) -> float:
-    """Return the luminance, of 1 when fresh, that looks as light as a CIE 1976 lightness (of 100)."""
-    if lightness > 8.0:
-        return float(((lightness + 16.0) / 116.0) ** 3)
-    return lightness * 27.0 / 24389.0
 
 
 def between(volts: Sequence[float], values: Sequence[float], at_v: float) -> float:
