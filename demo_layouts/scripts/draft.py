@@ -97,6 +97,12 @@ class Draft:
         y1, y2 = self.at(start)[1], self.at(end)[1]
         return self.wire(start, end, colour, size, [(x, y1), (x, y2)])
 
+    def along(self, start: Pin, end: Pin, lane, riser, colour, size=None) -> str:
+        """Wire that goes to the line y=lane, along it to x=riser, along that, then across to its end."""
+        return self.wire(
+            start, end, colour, size, [(self.at(start)[0], lane), (riser, lane), (riser, self.at(end)[1])]
+        )
+
     def plan(self) -> Plan:
         return Plan(
             title=self.title,

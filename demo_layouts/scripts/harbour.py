@@ -22,21 +22,21 @@ def harbour():
         ((1900, 580), (2100, 650), (2900, 650)),
     ]  # fmt: skip
     draft = Draft("Kelpwater Harbour, whole layout", habits, board, tracks)
-    lights = draft.panel("Lights panel", 2000, 1000, 800, 170)
+    lights = draft.panel("Lights panel", 980, 1000, 800, 170)
     west = draft.panel("West panel", 980, 1300, 980, 230)
     east = draft.panel("East panel", 2840, 1300, 980, 230)
 
-    supply = draft.part("supply-regulated", 2100, 820, "lighting supply", volts=12.0, limit_a=5.0)
-    plus = draft.part("distribution-block-12", 2330, 800, "lighting plus")
-    minus = draft.part("distribution-block-12", 2330, 865, "lighting return")
+    supply = draft.part("supply-regulated", 1040, 820, "lighting supply", volts=12.0, limit_a=5.0)
+    plus = draft.part("distribution-block-12", 1250, 800, "lighting plus")
+    minus = draft.part("distribution-block-12", 1250, 865, "lighting return")
     draft.wire((supply, "+"), (plus, "1"), "RD", BUS)
     draft.wire((supply, "-"), (minus, "1"), "BK", BUS)
     _lighting(draft, lights, plus, minus)
 
-    motors_supply = draft.part("supply-regulated", 2560, 820, "turnout supply", volts=12.0, limit_a=2.0)
-    fuse = draft.part("fuse", 2700, 860, "turnout fuse", rating_a=1.0)
-    t_plus = draft.part("distribution-block-6", 2850, 800, "turnout plus")
-    t_minus = draft.part("distribution-block-6", 2850, 865, "turnout return")
+    motors_supply = draft.part("supply-regulated", 2340, 820, "turnout supply", volts=12.0, limit_a=2.0)
+    fuse = draft.part("fuse", 2545, 810, "turnout fuse", rating_a=1.0)
+    t_plus = draft.part("distribution-block-6", 2745, 800, "turnout plus")
+    t_minus = draft.part("distribution-block-6", 2745, 865, "turnout return")
     draft.wire((motors_supply, "+"), (fuse, "1"), "OG", FEED)
     draft.wire((fuse, "2"), (t_plus, "1"), "OG", FEED)
     draft.wire((motors_supply, "-"), (t_minus, "1"), "BU", FEED)
@@ -58,8 +58,8 @@ def _lighting(draft, panel, plus, minus):
     ]
     for i, (name, x, y, width, height, colour) in enumerate(districts):
         scene = draft.scene(name, x, y, width, height, hours=3.5, sessions=4.0)
-        fuse = draft.part("fuse", 2080 + 160 * i, 960, f"{name} fuse", rating_a=1.0, scene=scene)
-        switch = draft.part("toggle-on-off", 2080 + 160 * i, 1085, name.upper(), panel=panel, scene=scene)
+        fuse = draft.part("fuse", 1060 + 160 * i, 960, f"{name} fuse", rating_a=1.0, scene=scene)
+        switch = draft.part("toggle-on-off", 1060 + 160 * i, 1085, name.upper(), panel=panel, scene=scene)
         wide = width > height
         bx, by = (x + width / 2, y + height + 30) if wide else (x + width / 2, y - 60)
         feed = draft.part("distribution-block-6", bx - 70, by, f"{name} plus", scene=scene)
@@ -119,12 +119,17 @@ def _turnouts(draft, panel, spots, plus, minus, left_x, side):
     switches = []
     for i, (x, y) in enumerate(spots):
         name = f"{side} turnout {i + 1}"
-        motor = draft.part("stall-motor", x, y, name, position="normal")
-        switch = draft.part("toggle-on-on-2p", left_x + 136 * i, 1430, name.upper(), panel=panel)
+        motor = draft.part(
+            "stall-motor", x, y, name, position="normal", turn=180.0 if side == "west" else 0.0
+        )
+        switch = draft.part("toggle-on-on-2p", left_x + 136 * i, 1430, name.upper(), panel=panel, turn=90)
         switches.append(switch)
         inside = 940 - 6 * i if side == "west" else 3860 + 6 * i
-        draft.beside((switch, "11"), (motor, "M1"), inside, "GN", DROP)
-        draft.beside((switch, "21"), (motor, "M2"), inside + (3 if side == "east" else -3), "WH", DROP)
+        lane = 1270 + 6 * (i if side == "west" else 6 - i)
+        draft.along((switch, "11"), (motor, "M1"), lane, inside, "GN", DROP)
+        draft.along(
+            (switch, "21"), (motor, "M2"), lane + 3, inside + (3 if side == "east" else -3), "WH", DROP
+        )
         draft.wire((switch, "12"), (switch, "24"), "OG", DROP, length=0.06)
         draft.wire((switch, "14"), (switch, "22"), "BU", DROP, length=0.06)
     near = switches[-1] if side == "west" else switches[0]
@@ -155,13 +160,15 @@ def _ac(draft, panel):
     before = (one, "3")
     for i in range(6):
         coil = draft.part(
-            "twin-coil", 1640 + 220 * i, 545 + 60 * (i % 2), f"quay turnout {i + 1}", scene=scene
+            "twin-coil", 1880 + 200 * i, 545 + 60 * (i % 2), f"quay turnout {i + 1}", scene=scene
         )
-        button_n = draft.part("push-to-make", 2920 + 136 * i, 1345, f"Q{i + 1} STRAIGHT", panel=panel)
-        button_r = draft.part("push-to-make", 2970 + 136 * i, 1345, f"Q{i + 1} TURN", panel=panel)
-        draft.over((button_n, "14"), (coil, "N"), 1262 + 8 * i, "YE")
-        draft.over((button_r, "14"), (coil, "R"), 1266 + 8 * i, "OG")
+        button_n = draft.part(
+            "push-to-make", 2920 + 136 * i, 1360, f"Q{i + 1} STRAIGHT", panel=panel, turn=90
+        )
+        button_r = draft.part("push-to-make", 2970 + 136 * i, 1360, f"Q{i + 1} TURN", panel=panel, turn=90)
+        draft.over((button_n, "13"), (coil, "N"), 1210 + 8 * i, "YE")
+        draft.over((button_r, "13"), (coil, "R"), 1214 + 8 * i, "OG")
         draft.over((two, str(i + 3)), (coil, "C"), 736 + 4 * i, "GY")
-        draft.over(before, (button_n, "13"), 1312, "BN", FEED if i == 0 else None)
-        draft.over((button_n, "13"), (button_r, "13"), 1316, "BN")
-        before = (button_r, "13")
+        draft.over(before, (button_n, "14"), 1384, "BN", FEED if i == 0 else None)
+        draft.over((button_n, "14"), (button_r, "14"), 1380, "BN")
+        before = (button_r, "14")

@@ -17,13 +17,13 @@ def siding():
     ]
     draft = Draft("Timber siding turnouts", habits, board, tracks)
     scene = draft.scene("Timber siding", 40, 20, 2020, 300, hours=4.0, sessions=3.0)
-    panel = draft.panel("Siding panel", 690, 640, 720, 260)
+    panel = draft.panel("Siding panel", 690, 690, 720, 220)
 
     supply = draft.part("supply-regulated", 140, 540, "12 V adapter", volts=12.0, limit_a=2.0)
     fuse = draft.part("fuse", 300, 520, "siding fuse", rating_a=0.5)
     plus = draft.part("distribution-block-6", 500, 520, "plus under the siding")
     minus = draft.part("distribution-block-6", 500, 580, "return under the siding")
-    strip = draft.part("terminal-strip-12", 1050, 570, "panel strip")
+    strip = draft.part("terminal-strip-12", 1050, 540, "panel strip")
     draft.wire((supply, "+"), (fuse, "1"), "RD", "0.75 mm²")
     draft.wire((fuse, "2"), (plus, "1"), "RD", "0.75 mm²")
     draft.wire((supply, "-"), (minus, "1"), "BU", "0.75 mm²")
@@ -35,9 +35,13 @@ def siding():
     motors, switches, lamps = [], [], []
     for i, (name, (x, y), column) in enumerate(zip(names, spots, columns, strict=True)):
         motors.append(draft.part("stall-motor", x, y + 30, name, scene=scene, position="normal"))
-        switches.append(draft.part("toggle-on-on-2p", column, 800, name.upper(), panel=panel))
-        green = draft.part("indicator-green", column - 40, 700, f"{name} straight", panel=panel, scene=scene)
-        red = draft.part("indicator-red", column + 40, 700, f"{name} turned", panel=panel, scene=scene)
+        switches.append(draft.part("toggle-on-on-2p", column, 815, name.upper(), panel=panel, turn=90))
+        green = draft.part(
+            "indicator-green", column - 40, 730, f"{name} straight", panel=panel, scene=scene, turn=90
+        )
+        red = draft.part(
+            "indicator-red", column + 40, 730, f"{name} turned", panel=panel, scene=scene, turn=90
+        )
         lamps.append((green, red))
         motor, switch = motors[i], switches[i]
         run = 360 + 24 * i
@@ -50,24 +54,21 @@ def siding():
             )
         ):
             screw = str(next(screws))
-            x1 = draft.at((strip, screw))[0]
-            draft.wire(
-                source, (strip, screw), colour, "0.25 mm²", [(x1, 640)] if abs(x1 - column) > 1 else ()
-            )
+            draft.over((strip, screw), source, 600 + 6 * (4 * i + number), colour, "0.25 mm²")
             draft.over((strip, screw), target, run + 6 * number, colour, "0.25 mm²")
 
-    draft.over((plus, "2"), (switches[0], "12"), 880, "RD")
-    draft.over((minus, "2"), (switches[0], "14"), 888, "BU")
+    draft.over((plus, "2"), (switches[0], "12"), 872, "RD")
+    draft.over((minus, "2"), (switches[0], "14"), 880, "BU")
     for left, right in pairwise(switches):
-        draft.over((left, "12"), (right, "12"), 864, "RD")
-        draft.over((left, "14"), (right, "14"), 872, "BU")
+        draft.over((left, "12"), (right, "12"), 850, "RD")
+        draft.over((left, "14"), (right, "14"), 858, "BU")
     for switch in switches:
         draft.wire((switch, "12"), (switch, "24"), "RD", "0.25 mm²", length=0.06)
         draft.wire((switch, "14"), (switch, "22"), "BU", "0.25 mm²", length=0.06)
     chain = [lamp for pair in lamps for lamp in pair]
-    draft.over((minus, "3"), (chain[0], "K"), 660, "BU", "0.25 mm²")
+    draft.over((minus, "3"), (chain[0], "K"), 764, "BU", "0.25 mm²")
     for left, right in pairwise(chain):
-        draft.over((left, "K"), (right, "K"), 668, "BU", "0.25 mm²")
+        draft.over((left, "K"), (right, "K"), 758, "BU", "0.25 mm²")
     for terminal, motor, run in zip(("3", "4", "5"), motors, (330, 338, 346), strict=True):
         draft.over((plus, terminal), (motor, "11"), run, "RD", "0.25 mm²")
     return draft.plan()
