@@ -34,7 +34,7 @@ def _through_a(situation: Situation, ref: TerminalRef) -> float:
     """Return the current the wires of a terminal bring to it; what they only pass along cancels out."""
     net_a = 0.0
     for to, link, via in situation.joints.edges.get(ref, ()):
-        figure = situation.figures.wires.get(via) if link is Link.WIRE else None
+        figure = situation.figures.wires.get(via) if link == Link.WIRE else None
         if figure is not None:
             towards = situation.plan.wires[via].end == ref and situation.plan.wires[via].start == to
             net_a += figure.current_a if towards else -figure.current_a

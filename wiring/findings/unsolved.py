@@ -63,8 +63,10 @@ _OTHER = _Meaning(
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Turn each problem the solver met into a finding."""
-    tied = mixed_voltages.tied_pairs(situation)
-    for problem in situation.figures.problems:
+    problems = situation.figures.problems
+    loops = any(problem.code == "loop" for problem in problems)
+    tied = mixed_voltages.tied_pairs(situation) if loops else frozenset()
+    for problem in problems:
         told = problem.code == "loop" and any(pair <= set(problem.parts) for pair in tied)
         if problem.code not in _TOLD_ELSEWHERE and not told:
             meaning = _MEANINGS.get(problem.code, _OTHER)

@@ -145,8 +145,8 @@ def _drop_outs(
 ) -> dict[PartId, float]:
     """Return the battery's volts at which each module of its circuit stops.
 
-    What wires and switches lose on the way is taken as it is with a fresh battery, which is a little more than
-    at the end, so that the forecast is on the safe side.
+    What wires and switches lose on the way is taken as it is with a fresh battery, which is a little
+    more than at the end, so that the forecast is on the safe side.
     """
     needy = [p for p in parts if kinds[plan.parts[p].kind].behaviour in NEEDS_VOLTS]
     if not needy:

@@ -32,8 +32,8 @@ def lasting_words(
 
 
 def rounded(count: float) -> str:
-    """Return a count no finer than anybody can promise: 7, 15, 40, 120."""
-    if count < 10:
+    """Return a count no finer than anybody can promise: 7, 14, 35, 120."""
+    if count < 20:
         return f"{round(count)}"
     step = 5 if count < 50 else 10 if count < 200 else 50
     return f"{round(count / step) * step}"

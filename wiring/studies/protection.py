@@ -34,7 +34,7 @@ class Unguarded(NamedTuple):
 
 
 def rating_for(normal_a: float, wire_limit_a: float) -> float | None:
-    """Return a fuse rating that carries the current with ease, or at least with headroom, and guards the wire.
+    """Return a fuse rating that carries the current with ease, or with headroom, and guards the wire.
 
     None when the wire is too thin for any such fuse.
     """

@@ -87,12 +87,12 @@ def _ways(joints: Joints, start: TerminalRef, figures: Figures) -> _Ways:
         for to, link, via in joints.edges.get(here, ()):
             if to in done or not link & _WAYS:
                 continue
-            if link is Link.WIRE:
+            if link == Link.WIRE:
                 figure = figures.wires.get(via)
                 lost = abs(figure.drop_v) if figure is not None else 0.0
                 heapq.heappush(heap, (loads, drop + lost, to, (here, via)))
             else:
-                heapq.heappush(heap, (loads + (link is Link.LOAD), drop, to, (here, "")))
+                heapq.heappush(heap, (loads + (link == Link.LOAD), drop, to, (here, "")))
     return done
 
 
