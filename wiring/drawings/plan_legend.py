@@ -4,10 +4,10 @@ from collections import Counter
 from collections.abc import Sequence
 
 from wiring.drawings.plan_fit import scale_words
+from wiring.drawings.wire_colour import wire_colour
 from wiring.pictures.metrics import width_mm
 from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Words
 from wiring.plan.plan import Plan
-from wiring.standards.colours import colour
 
 ROW_MM = 5.6
 _TEXT_MM = 2.8
@@ -30,7 +30,7 @@ def legend(plan: Plan, width: float, scale: float, notes: Sequence[str] = ()) ->
     for row, cells in enumerate(_colour_rows(plan, width), start=1):
         y = ROW_MM * (row + 0.5)
         for x, letters, text in cells:
-            spec = colour(letters)
+            spec = wire_colour(letters)
             box = ((x, y - 0.9), (x + 7.0, y - 0.9), (x + 7.0, y + 0.9), (x, y + 0.9))
             items.append(Path(box, Pen("ink", 0.2), spec.rgb, closed=True))
             if spec.stripe_rgb:
@@ -66,7 +66,7 @@ def _colour_rows(plan: Plan, width: float) -> list[list[tuple[float, str, str]]]
     rows: list[list[tuple[float, str, str]]] = []
     x = width
     for letters, count in counts.items():
-        spec = colour(letters)
+        spec = wire_colour(letters)
         text = f"{letters} {spec.name} ({count})"
         need = 8.2 + width_mm(text, _TEXT_MM) + 5.0
         if x + need > width and (x > 0 or not rows):

@@ -9,11 +9,11 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.drawings.plan_fit import Fit
 from wiring.drawings.plan_parts import Placed, terminal_on_paper
+from wiring.drawings.wire_colour import wire_colour
 from wiring.pictures.picture import Item, Path, Pen, Point
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
-from wiring.standards.colours import colour
 from wiring.standards.conductors import read_size
 
 _EDGE_MM = 0.14
@@ -54,7 +54,7 @@ def wire_runs(
 
 def wire_items(run: Run) -> tuple[Item, ...]:
     """Return the dark edge, the insulation, and the stripe of a two-coloured wire."""
-    spec = colour(run.wire.colour)
+    spec = wire_colour(run.wire.colour)
     items: list[Item] = [
         Path(run.points, Pen("ink", run.width_mm + 2 * _EDGE_MM)),
         Path(run.points, Pen(spec.rgb, run.width_mm)),

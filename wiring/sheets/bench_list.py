@@ -1,0 +1,140 @@
+"""Every wire of a plan in working order: place by place, from the source outwards."""
+
+from collections import deque
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.designations import part_label
+from wiring.plan.lengths import cut_length_m
+from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
+from wiring.sheets.blocks import Block, heading, paragraph
+from wiring.sheets.lengths import length_words, rounded_up_m
+from wiring.sheets.places import ELSEWHERE, place_name, place_order
+from wiring.sheets.strip_names import chart_name, end_label
+from wiring.sheets.table import Cell, Column, table
+
+_SOURCES = ("supply_regulated", "supply_unregulated", "supply_ac", "battery")
+_FAR = 10**6
+
+
+class BenchRow(NamedTuple):
+    """One wire to be made: which, from where to where, of what, how long."""
+
+    wire: WireId
+    place: str
+    label: str
+    start: TerminalRef  # the end nearer to its source
+    end: TerminalRef
+    size: str
+    solid: bool
+    colour: str
+    length_m: float  # to cut, rounded up to a whole centimetre or inch
+    note: str
+
+
+def bench_rows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[BenchRow, ...]:
+    """Return a row for every wire, exactly one each, in working order."""
+    steps = steps_from_source(plan, kinds)
+    order = place_order(plan)
+    rows = [(_row(plan, kinds, wire, steps)) for wire in plan.wires.values()]
+    return tuple(
+        sorted(
+            rows,
+            key=lambda r: (
+                order.get(r.place, len(order)),
+                steps.get(r.start.part, _FAR),
+                steps.get(r.end.part, _FAR),
+                _natural(r.label),
+            ),
+        )
+    )
+
+
+def steps_from_source(plan: Plan, kinds: Mapping[str, Kind]) -> dict[PartId, int]:
+    """Return how many wires lie between each part and the nearest supply; parts without one are left out."""
+    neighbours: dict[PartId, set[PartId]] = {}
+    for wire in plan.wires.values():
+        neighbours.setdefault(wire.start.part, set()).add(wire.end.part)
+        neighbours.setdefault(wire.end.part, set()).add(wire.start.part)
+    steps = {p.id: 0 for p in plan.parts.values() if p.kind in kinds and kinds[p.kind].behaviour in _SOURCES}
+    queue = deque(steps)
+    while queue:
+        part = queue.popleft()
+        for other in sorted(neighbours.get(part, ())):
+            if other not in steps:
+                steps[other] = steps[part] + 1
+                queue.append(other)
+    return steps
+
+
+def bench_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
+    """Return the list as blocks for the sheets."""
+    rows = bench_rows(plan, kinds)
+    columns = (
+        Column("", 6, "centre"),
+        Column("Wire", 15, weight="semibold"),
+        Column("From", 23),
+        Column("To", 23),
+        Column("Size", 17),
+        Column("Colour", 20),
+        Column("Cut", 19, "right"),
+        Column("Note", 47),
+    )
+    blocks: list[Block] = [heading("Bench list", width, anchor="bench")]
+    blocks += paragraph(
+        f"{len(rows)} wires, place by place and from the source outwards. Cut lengths contain the spare at "
+        f"both ends and are rounded up. Tick each wire when both its ends are made and labelled.",
+        width,
+    )
+    place = ""
+    group: list[BenchRow] = []
+    for row in (*rows, None):
+        if group and (row is None or row.place != place):
+            count = f"{len(group)} wire{'s' if len(group) != 1 else ''}"
+            blocks.append(heading(f"{place}: {count}", width, level=2))
+            blocks += table(columns, [_cells(plan, kinds, r) for r in group], width)
+            group = []
+        if row is not None:
+            place = row.place
+            group.append(row)
+    return tuple(blocks)
+
+
+def _cells(plan: Plan, kinds: Mapping[str, Kind], row: BenchRow) -> tuple[str | Cell, ...]:
+    return (
+        Cell(tick=True),
+        row.label,
+        Cell(end_label(plan, row.start), target=chart_name(plan, kinds, row.start.part)),
+        Cell(end_label(plan, row.end), target=chart_name(plan, kinds, row.end.part)),
+        f"{row.size} solid" if row.solid else row.size,
+        Cell(row.colour, swatch=row.colour),
+        length_words(row.length_m, plan.habits.units),
+        row.note,
+    )
+
+
+def _row(plan: Plan, kinds: Mapping[str, Kind], wire: Wire, steps: Mapping[PartId, int]) -> BenchRow:
+    start, end = wire.start, wire.end
+    if steps.get(end.part, _FAR) < steps.get(start.part, _FAR):
+        start, end = end, start
+    far, near = plan.parts.get(end.part), plan.parts.get(start.part)
+    place = place_name(plan, far) if far is not None else ELSEWHERE
+    if place == ELSEWHERE and near is not None:
+        place = place_name(plan, near)
+    length = rounded_up_m(cut_length_m(plan, kinds, wire), plan.habits.units)
+    note = wire.note or _far_note(plan, end)
+    return BenchRow(wire.id, place, wire.label, start, end, wire.size, wire.solid, wire.colour, length, note)
+
+
+def _far_note(plan: Plan, ref: TerminalRef) -> str:
+    part = plan.parts.get(ref.part)
+    return f"{part_label(plan, ref.part)}: {part.label}" if part is not None and part.label else ""
+
+
+def _natural(label: str) -> tuple[str, int, str]:
+    head = label.rstrip("0123456789")
+    digits = label[len(head) :]
+    return head, int(digits) if digits and digits.isascii() and len(digits) < 10 else 0, label

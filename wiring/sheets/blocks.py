@@ -1,0 +1,111 @@
+"""What a sheet's text is made of: blocks of known height, and how they fill page after page."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
+from wiring.pictures.picture import Anchor, Item, Words
+from wiring.pictures.transform import moved
+
+BODY_MM = 3.4
+LIST_MM = 3.2
+SMALL_MM = 2.9
+
+
+class Block(NamedTuple):
+    """Items from (0, 0) down; a block of a table brings the header that a new page repeats."""
+
+    height_mm: float
+    items: tuple[Item, ...]
+    keep_next: bool = False  # never the last on a page
+    header: "tuple[Item, ...]" = ()
+    header_mm: float = 0.0
+
+
+def heading(text: str, width: float, *, anchor: str = "", level: int = 1) -> Block:
+    """Return a heading that stays with what follows it."""
+    size = {1: 6.0, 2: 4.4}.get(level, 3.8)
+    weight = "bold" if level == 1 else "semibold"
+    lead = {1: 0.5, 2: 4.0}.get(level, 2.5)
+    lines = wrapped(text, width, size, weight)
+    step = size * LINE_EM
+    items: list[Item] = [
+        Words(line, (0.0, lead + size * 0.8 + i * step), size, weight=weight)  # type: ignore[arg-type]
+        for i, line in enumerate(lines)
+    ]
+    if anchor:
+        items.append(Anchor(anchor, (0.0, 0.0)))
+    return Block(lead + step * len(lines) + 1.6, tuple(items), keep_next=True)
+
+
+def paragraph(
+    text: str, width: float, *, size_mm: float = BODY_MM, colour: str = "ink", after_mm: float = 2.2
+) -> tuple[Block, ...]:
+    """Return running text, one block a line, so that a page may end inside it."""
+    step = size_mm * 1.35
+    lines = wrapped(text, width, size_mm)
+    blocks = [Block(step, (Words(line, (0.0, size_mm * 0.95), size_mm, colour),)) for line in lines]
+    blocks[0] = blocks[0]._replace(keep_next=len(lines) > 1)
+    blocks[-1] = blocks[-1]._replace(height_mm=step + after_mm)
+    return tuple(blocks)
+
+
+def bullets(texts: Sequence[str], width: float, *, size_mm: float = BODY_MM) -> tuple[Block, ...]:
+    """Return a list with a dash before each text; each text stays whole."""
+    step, indent = size_mm * 1.35, 5.0
+    blocks: list[Block] = []
+    for text in texts:
+        lines = wrapped(text, width - indent, size_mm)
+        items: list[Item] = [Words("–", (0.8, size_mm * 0.95), size_mm, "copper", "bold")]
+        items += [Words(line, (indent, size_mm * 0.95 + i * step), size_mm) for i, line in enumerate(lines)]
+        blocks.append(Block(step * len(lines) + 0.9, tuple(items)))
+    return tuple(blocks)
+
+
+def gap(height_mm: float) -> Block:
+    """Return empty paper."""
+    return Block(height_mm, ())
+
+
+def cap_offset(size_mm: float, row_mm: float) -> float:
+    """Return how far below the top of a row the baseline of its text lies to stand in its middle."""
+    return (row_mm + cap_mm(size_mm)) / 2
+
+
+def paginated(blocks: Sequence[Block], height_mm: float) -> tuple[tuple[Item, ...], ...]:
+    """Return the items of each page, from the page's own (0, 0); tables repeat their header.
+
+    A block higher than a page gets a page of its own. Headings never end a page.
+    """
+    pages: list[list[Item]] = [[]]
+    y = 0.0
+    open_header: tuple[Item, ...] = ()
+    i = 0
+    while i < len(blocks):
+        group = [blocks[i]]
+        while group[-1].keep_next and i + len(group) < len(blocks):
+            group.append(blocks[i + len(group)])
+        need = _needed(group, open_header)
+        if y and y + need > height_mm + 1e-6:
+            pages.append([])
+            y, open_header = 0.0, ()
+        for block in group:
+            if block.header and block.header is not open_header:
+                pages[-1] += moved(block.header, (0.0, y))
+                y += block.header_mm
+            open_header = block.header
+            if not (y == 0.0 and not block.items):  # empty paper is not carried over to a new page
+                pages[-1] += moved(block.items, (0.0, y))
+                y += block.height_mm
+        i += len(group)
+    return tuple(tuple(page) for page in pages)
+
+
+def _needed(group: Sequence[Block], open_header: tuple[Item, ...]) -> float:
+    need = 0.0
+    for block in group:
+        if block.header and block.header is not open_header:
+            need += block.header_mm
+        open_header = block.header
+        need += block.height_mm
+    return need

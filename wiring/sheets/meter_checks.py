@@ -1,0 +1,128 @@
+"""What a multimeter should read with everything as it stands in a session."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.findings.situation import Situation
+from wiring.plan.designations import part_label, terminal_label
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.sheets.places import place_name, place_order
+from wiring.sheets.strip_names import CHARTED
+
+# How far a sound joint may read from what is worked out, by what feeds it. Common practice, no source:
+# a regulated supply holds its volts within a twentieth; fresh cells, lamps and old transformers scatter more.
+_TOLERANCES: Mapping[str, float] = {
+    "supply_regulated": 0.05,
+    "battery": 0.10,
+    "supply_unregulated": 0.15,
+    "supply_ac": 0.15,
+}
+METER_V = 0.1  # what a cheap meter and its leads add; also the least tolerance
+DEAD_V = 0.3  # under this a point counts as dead
+_LOADS = (
+    "led", "strip", "filament", "flasher", "constant_current", "constant_power", "stall_motor", "servo",
+    "relay",
+)  # fmt: skip
+
+
+class VoltCheck(NamedTuple):
+    """One reading to take: red lead on one terminal, black on the other."""
+
+    place: str
+    what: str
+    red: TerminalRef
+    black: TerminalRef
+    expect_v: float
+    low_v: float
+    high_v: float
+    alternating: bool
+
+
+def volt_checks(situation: Situation) -> tuple[VoltCheck, ...]:
+    """Return the readings place by place: supplies, strips, loads; those not worked out are left out."""
+    plan, kinds, figures = situation.plan, situation.kinds, situation.figures
+    feeds = {part: _feed(kinds, plan, circuit) for circuit in figures.circuits for part in circuit}
+    order = place_order(plan)
+    found: list[tuple[tuple[int, int, str], VoltCheck]] = []
+    for number, part in enumerate(plan.parts.values()):
+        kind = kinds.get(part.kind)
+        if kind is None:
+            continue
+        supply = feeds.get(part.id, "")
+        tolerance = _TOLERANCES.get(kinds[plan.parts[supply].kind].behaviour, 0.15) if supply else 0.15
+        rank, pairs = _pairs(plan, kind, part, supply, kinds)
+        for red, black, what in pairs:
+            red_v, black_v = figures.terminals.get(red), figures.terminals.get(black)
+            if red_v is None or black_v is None:
+                continue
+            place = place_name(plan, part)
+            check = _check(
+                place, what, red, black, red_v - black_v, tolerance, part.id in figures.alternating
+            )
+            found.append(((order.get(place, len(order)), rank, f"{number:06d}"), check))
+    found.sort(key=lambda f: f[0])
+    return tuple(check for _, check in found)
+
+
+def _pairs(
+    plan: Plan, kind: Kind, part: Part, supply: PartId, kinds: Mapping[str, Kind]
+) -> tuple[int, list[tuple[TerminalRef, TerminalRef, str]]]:
+    """Return the rank of a part in the order of checks, and the pairs of terminals to measure between."""
+    name = part.label or kind.title
+    if kind.behaviour in _TOLERANCES or kind.behaviour in _LOADS:
+        first, second = kind.terminals[0].name, kind.terminals[1].name
+        pair = (TerminalRef(part.id, first), TerminalRef(part.id, second), name)
+        return (0 if kind.behaviour in _TOLERANCES else 2), [pair]
+    if kind.behaviour in CHARTED and supply:
+        black = TerminalRef(supply, kinds[plan.parts[supply].kind].terminals[1].name)
+        used = {ref for w in plan.wires.values() for ref in (w.start, w.end) if ref.part == part.id}
+        return 1, [
+            (TerminalRef(part.id, t.name), black, name)
+            for t in kind.terminals
+            if TerminalRef(part.id, t.name) in used
+        ]
+    return 3, []
+
+
+def _feed(kinds: Mapping[str, Kind], plan: Plan, circuit: tuple[PartId, ...]) -> PartId:
+    """Return the one supply of a circuit; "" when there is none or more than one to measure against."""
+    supplies = [
+        p
+        for p in circuit
+        if p in plan.parts
+        and plan.parts[p].kind in kinds
+        and kinds[plan.parts[p].kind].behaviour in _TOLERANCES
+    ]
+    return supplies[0] if len(supplies) == 1 else ""
+
+
+def _check(
+    place: str, what: str, red: TerminalRef, black: TerminalRef, volts: float, share: float, alternating: bool
+) -> VoltCheck:
+    if alternating:
+        volts = abs(volts)
+    if abs(volts) < DEAD_V:
+        return VoltCheck(place, what, red, black, 0.0, -DEAD_V, DEAD_V, alternating)
+    spread = max(abs(volts) * share, METER_V)
+    return VoltCheck(place, what, red, black, volts, volts - spread, volts + spread, alternating)
+
+
+def check_words(plan: Plan, ref: TerminalRef) -> str:
+    """Return where a meter lead goes."""
+    return terminal_label(plan, ref)
+
+
+def positions_words(situation: Situation) -> str:
+    """Return how every switch stands while the readings are taken: ``-S1 on, -S2 up``."""
+    plan, kinds = situation.plan, situation.kinds
+    said = [
+        f"{part_label(plan, part_id)} {position}"
+        for part_id, position in situation.positions.items()
+        if part_id in plan.parts
+        and plan.parts[part_id].kind in kinds
+        and kinds[plan.parts[part_id].kind].behaviour in ("switch", "stall_motor", "twin_coil", "servo")
+    ]
+    return ", ".join(said)

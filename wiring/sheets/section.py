@@ -1,0 +1,51 @@
+"""A part of the set of sheets: pages that belong together under one bookmark."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from wiring.pictures.picture import Anchor, Item, Picture
+from wiring.pictures.transform import moved
+from wiring.sheets.blocks import Block, paginated
+from wiring.sheets.paper import Sheet
+
+
+class Leaf(NamedTuple):
+    """One page before it knows its number: the sheet, what lies on it, and what its title block adds."""
+
+    sheet: Sheet
+    items: tuple[Item, ...]
+    kind: str
+    scale: str = ""
+    side: str = ""
+
+
+class Section(NamedTuple):
+    """Pages under one bookmark and one line of the contents."""
+
+    title: str
+    anchor: str
+    leaves: tuple[Leaf, ...]
+
+
+def text_section(title: str, anchor: str, sheet: Sheet, blocks: Sequence[Block]) -> Section:
+    """Return running text and tables, page after page."""
+    left, top, _, bottom = sheet.body
+    pages = paginated(blocks, bottom - top)
+    leaves = tuple(Leaf(sheet, moved(page, (left, top)), title) for page in pages)
+    return Section(title, anchor, leaves)
+
+
+def picture_leaf(
+    sheet: Sheet, picture: Picture, kind: str, *, anchor: str = "", scale: str = "", side: str = ""
+) -> Leaf:
+    """Return a page that holds one picture, set into the upper left corner of the body."""
+    left, top, _, _ = sheet.body
+    items = moved(picture.items, (left - picture.left_mm, top - picture.top_mm))
+    mark: tuple[Item, ...] = (Anchor(anchor, (left, top)),) if anchor else ()
+    return Leaf(sheet, (*mark, *items), kind, scale, side)
+
+
+def body_size(sheet: Sheet) -> tuple[float, float]:
+    """Return width and height of a sheet's body."""
+    left, top, right, bottom = sheet.body
+    return right - left, bottom - top

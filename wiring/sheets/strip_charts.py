@@ -1,0 +1,77 @@
+"""What goes on each terminal of each terminal strip, distribution block and plug."""
+
+from collections.abc import Mapping
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.designations import part_label
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.plan import Plan
+from wiring.sheets.blocks import Block, heading, paragraph
+from wiring.sheets.places import place_name
+from wiring.sheets.strip_names import chart_name, end_label, has_chart
+from wiring.sheets.table import Cell, Column, Row, table
+
+_COLUMNS = (
+    Column("", 6, "centre"),
+    Column("Terminal", 16, weight="semibold"),
+    Column("Wire", 18),
+    Column("Size", 22),
+    Column("Colour", 24),
+    Column("Goes to", 30),
+    Column("Which is", 56),
+)
+
+
+def strip_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
+    """Return the charts as blocks for the sheets; nothing when the plan has no strip, block or plug."""
+    charted = [p for p in plan.parts.values() if has_chart(plan, kinds, p.id)]
+    if not charted:
+        return ()
+    blocks: list[Block] = [heading("Terminal charts", width, anchor="strips")]
+    blocks += paragraph(
+        "Write these numbers on the strips before the first wire goes in. Terminals that take more than one "
+        "wire need a ferrule or a jumper made for it.",
+        width,
+    )
+    for part in sorted(charted, key=lambda p: _number(p.designation)):
+        kind = kinds[part.kind]
+        says = f": {part.label}" if part.label else ""
+        title = f"{part_label(plan, part.id)}{says} ({kind.title}, {place_name(plan, part)})"
+        blocks.append(heading(title, width, anchor=chart_name(plan, kinds, part.id), level=2))
+        blocks += table(_COLUMNS, strip_rows(plan, kinds, part.id), width)
+    return tuple(blocks)
+
+
+def strip_rows(plan: Plan, kinds: Mapping[str, Kind], part_id: PartId) -> list[Row]:
+    """Return the rows of one chart: every terminal, with each wire that ends on it; free ones say so."""
+    kind = kinds[plan.parts[part_id].kind]
+    rows: list[Row] = []
+    for terminal in kind.terminals:
+        ref = TerminalRef(part_id, terminal.name)
+        wires = plan.wires_at(ref)
+        if not wires:
+            rows.append(("", terminal.name, Cell("free", weight="italic"), "", "", "", ""))
+        for i, wire in enumerate(wires):
+            other = wire.end if wire.start == ref else wire.start
+            far = plan.parts.get(other.part)
+            rows.append(
+                (
+                    Cell(tick=True),
+                    terminal.name if i == 0 else "",
+                    wire.label,
+                    f"{wire.size} solid" if wire.solid else wire.size,
+                    Cell(wire.colour, swatch=wire.colour),
+                    Cell(end_label(plan, other), target=chart_name(plan, kinds, other.part)),
+                    (far.label or _title(kinds, far.kind)) if far is not None else "",
+                )
+            )
+    return rows
+
+
+def _title(kinds: Mapping[str, Kind], key: str) -> str:
+    return kinds[key].title if key in kinds else key
+
+
+def _number(designation: str) -> tuple[str, int, str]:
+    digits = "".join(c for c in designation if c in "0123456789")[:9]
+    return designation.rstrip("0123456789"), int(digits or 0), designation

@@ -1,0 +1,182 @@
+"""Tables: cells that wrap, bands of rows, a header every page repeats; no text is ever cut."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Literal, NamedTuple
+
+from wiring.drawings.wire_colour import wire_colour
+from wiring.findings.finding import Rank
+from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
+from wiring.pictures.picture import NO_PEN, Disc, Item, Link, Path, Pen, Words
+from wiring.sheets.blocks import LIST_MM, Block
+
+_PAD_MM = 1.4
+_RULE = Pen("faint", 0.2)
+_HEAD_RULE = Pen("ink", 0.5)
+_MOST_LINES = 24  # a longer cell goes on in a row of its own, so that a row always fits a page
+_SWATCH_MM = 7.5
+
+
+class Column(NamedTuple):
+    """One column: its heading, its share of the width, and how its cells stand."""
+
+    title: str
+    share: float
+    align: Literal["left", "right", "centre"] = "left"
+    weight: Literal["regular", "semibold", "bold", "italic"] = "regular"
+
+
+class Cell(NamedTuple):
+    """More than plain text in a cell."""
+
+    text: str = ""
+    weight: Literal["", "regular", "semibold", "bold", "italic"] = ""
+    swatch: str = ""  # wire colour letters, shown as a piece of the wire before the text
+    tick: bool = False  # an empty box for the pencil
+    target: str = ""  # anchor the cell leads to
+    rank: Rank | None = None  # the flag of a finding
+
+
+Row = Sequence[str | Cell]
+
+
+def table(
+    columns: Sequence[Column],
+    rows: Sequence[Row],
+    width: float,
+    *,
+    size_mm: float = LIST_MM,
+    gap_mm: float = 2.5,
+) -> tuple[Block, ...]:
+    """Return one block a row; columns share the width; the last block leaves a gap after the table."""
+    whole = sum(c.share for c in columns)
+    edges = [0.0]
+    for column in columns:
+        edges.append(edges[-1] + width * column.share / whole)
+    header, header_mm = _header(columns, edges, size_mm)
+    blocks: list[Block] = []
+    for number, row in enumerate(rows):
+        cells = [c if isinstance(c, Cell) else Cell(c) for c in row]
+        for part in _parts(columns, cells, edges, size_mm):
+            height, items = _row(columns, cells, part, edges, size_mm, banded=number % 2 == 1)
+            blocks.append(Block(height, items, header=header, header_mm=header_mm))
+    if blocks:
+        blocks[0] = blocks[0]._replace(keep_next=len(blocks) > 1)
+        blocks.append(Block(gap_mm, ()))
+    return tuple(blocks)
+
+
+def _header(columns: Sequence[Column], edges: Sequence[float], size: float) -> tuple[tuple[Item, ...], float]:
+    titles = [
+        wrapped(c.title, max(b - a - 2 * _PAD_MM, 4.0), size, "semibold")
+        for c, (a, b) in zip(columns, pairwise(edges), strict=True)
+    ]
+    step = size * LINE_EM
+    height = step * max(len(t) for t in titles) + 1.8
+    items: list[Item] = []
+    for column, lines, (a, b) in zip(columns, titles, pairwise(edges), strict=True):
+        for i, line in enumerate(lines):
+            y = height - 1.5 - step * (len(lines) - 1 - i)
+            items.append(Words(line, (_x(column, a, b), y), size, weight="semibold", align=column.align))
+    items.append(Path(((edges[0], height), (edges[-1], height)), _HEAD_RULE))
+    return tuple(items), height
+
+
+def _parts(
+    columns: Sequence[Column], cells: Sequence[Cell], edges: Sequence[float], size: float
+) -> list[list[tuple[str, ...]]]:
+    """Return the wrapped lines of each cell; more than one list when a cell is too long for one row."""
+    lines = []
+    for column, cell, (a, b) in zip(columns, cells, pairwise(edges), strict=True):
+        room = b - a - 2 * _PAD_MM - _lead(cell)
+        lines.append(wrapped(cell.text, max(room, 4.0), size, cell.weight or column.weight))
+    parts = max(1, -(-max(len(x) for x in lines) // _MOST_LINES))
+    return [[x[i * _MOST_LINES : (i + 1) * _MOST_LINES] for x in lines] for i in range(parts)]
+
+
+def _row(
+    columns: Sequence[Column],
+    cells: Sequence[Cell],
+    lines: Sequence[tuple[str, ...]],
+    edges: Sequence[float],
+    size: float,
+    *,
+    banded: bool,
+) -> tuple[float, tuple[Item, ...]]:
+    step = size * LINE_EM
+    height = step * max(1, *(len(x) for x in lines)) + 2.0
+    items: list[Item] = []
+    if banded:
+        corners = ((edges[0], 0.0), (edges[-1], 0.0), (edges[-1], height), (edges[0], height))
+        items.append(Path(corners, NO_PEN, "raised", closed=True))
+    items.append(Path(((edges[0], height), (edges[-1], height)), _RULE))
+    first = 1.0 + (step + cap_mm(size)) / 2
+    for column, cell, texts, (a, b) in zip(columns, cells, lines, pairwise(edges), strict=True):
+        x = _x(column, a, b) + (_lead(cell) if column.align == "left" else 0.0)
+        weight = cell.weight or column.weight
+        for i, text in enumerate(texts):
+            items.append(
+                Words(
+                    text,
+                    (x, first + i * step),
+                    size,
+                    "copper" if cell.target else "ink",
+                    weight,
+                    column.align,
+                )
+            )
+        middle = first - cap_mm(size) / 2
+        items += _marks(cell, a, b, middle)
+        if cell.target:
+            items.append(Link(a, 0.0, b - a, height, cell.target))
+    return height, tuple(items)
+
+
+def _marks(cell: Cell, left: float, right: float, middle: float) -> tuple[Item, ...]:
+    items: list[Item] = []
+    if cell.tick:
+        x, half = (left + right) / 2, 1.7
+        box = (
+            (x - half, middle - half),
+            (x + half, middle - half),
+            (x + half, middle + half),
+            (x - half, middle + half),
+        )
+        items.append(Path(box, Pen("ink", 0.35), "paper", closed=True))
+    if cell.swatch:
+        items += swatch(cell.swatch, left + _PAD_MM, middle)
+    if cell.rank is not None:
+        items += flag(cell.rank, left + _PAD_MM + 1.6, middle)
+    return tuple(items)
+
+
+def swatch(letters: str, x: float, y: float) -> tuple[Item, ...]:
+    """Return a short piece of a wire of that colour, from (x, y) to the right."""
+    spec = wire_colour(letters)
+    end = x + _SWATCH_MM - 1.8
+    items: list[Item] = [
+        Path(((x, y - 1.0), (end, y - 1.0), (end, y + 1.0), (x, y + 1.0)), Pen("ink", 0.2), spec.rgb, True)
+    ]
+    if spec.stripe_rgb:
+        items.append(Path(((x + 0.2, y), (end - 0.2, y)), Pen(spec.stripe_rgb, 0.9, (1.3, 1.3))))
+    return tuple(items)
+
+
+def flag(rank: Rank, x: float, y: float) -> tuple[Item, ...]:
+    """Return the flag of a finding: a circle for a note, a diamond for weak, a triangle for danger."""
+    r = 1.5
+    if rank == Rank.NOTE:
+        return (Disc((x, y), r * 0.85, r * 0.85, NO_PEN, "note"),)
+    if rank == Rank.WEAK:
+        return (Path(((x, y - r), (x + r, y), (x, y + r), (x - r, y)), NO_PEN, "weak", closed=True),)
+    return (Path(((x, y - r), (x + r, y + r * 0.8), (x - r, y + r * 0.8)), NO_PEN, "danger", closed=True),)
+
+
+def _lead(cell: Cell) -> float:
+    return _SWATCH_MM if cell.swatch else 4.5 if cell.rank is not None else 0.0
+
+
+def _x(column: Column, left: float, right: float) -> float:
+    if column.align == "right":
+        return right - _PAD_MM
+    return (left + right) / 2 if column.align == "centre" else left + _PAD_MM
