@@ -96,10 +96,10 @@ class Session(QObject):
         """Go one step forward again."""
         self._move_to(redone(self._history), "redo")
 
-    def open(self, plan: Plan, path: Path | None) -> None:
-        """Start anew with another plan."""
+    def open(self, plan: Plan, path: Path | None, *, unsaved: bool = False) -> None:
+        """Start anew with another plan; a rescued one is `unsaved` from the start."""
         self.path = path
-        self._saved = plan
+        self._saved = Plan() if unsaved else plan
         self._thrown = {}
         self._move_to(begun(plan), "open", always=True)
 

@@ -1,0 +1,91 @@
+"""The circuit view: one drawing for each fed circuit; a click on a part selects it everywhere."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from app.drawing.picture_view import PictureView
+from app.selection import Selection
+from app.solving import Answer
+from app.theme.look import Look
+
+NOTHING = (
+    "No circuit is drawn until a supply or a battery feeds something. Wire a lamp to one and look again."
+)
+
+
+class CircuitPage(QWidget):
+    """Shows one drawing at a time."""
+
+    picked = Signal(object)  # ids
+
+    def __init__(self, selection: Selection, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._selection = selection
+        self._drawings: tuple = ()
+        self._shown: Answer | None = None
+        self.choice = QComboBox(self)
+        self.choice.setAccessibleName("Circuit")
+        self.choice.setMinimumWidth(320)
+        self.choice.currentIndexChanged.connect(lambda _index: self._show_chosen())
+        self._words = QLabel(NOTHING, self)
+        self._words.setWordWrap(True)
+        self._words.setProperty("look", "quiet")
+        self._words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.picture = PictureView(look, self)
+        self.picture.setAccessibleName("Circuit drawing")
+        self.picture.clicked.connect(self._pick)
+        selection.changed.connect(lambda _ids: self._mark())
+        bar = QFrame(self)
+        bar.setObjectName("pageBar")
+        bar.setFixedHeight(40)
+        row = QHBoxLayout(bar)
+        row.setContentsMargins(12, 0, 10, 0)
+        row.addWidget(self.choice)
+        row.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(bar)
+        column.addWidget(self._words, 1)
+        column.addWidget(self.picture, 1)
+        self._show_chosen()
+
+    def show_answer(self, answer: Answer) -> None:
+        """Draw the circuits of an answer, once."""
+        if answer is self._shown:
+            return
+        from wiring.drawings.circuit_drawing import circuit_drawings
+
+        self._shown = answer
+        self._drawings = circuit_drawings(answer.situation)
+        kept = self.choice.currentIndex()
+        self.choice.blockSignals(True)
+        self.choice.clear()
+        self.choice.addItems([d.title for d in self._drawings])
+        self.choice.setCurrentIndex(min(max(kept, 0), len(self._drawings) - 1))
+        self.choice.blockSignals(False)
+        self._show_chosen()
+
+    def _show_chosen(self) -> None:
+        index = self.choice.currentIndex()
+        drawing = self._drawings[index] if 0 <= index < len(self._drawings) else None
+        self._words.setVisible(drawing is None)
+        self.picture.setVisible(drawing is not None)
+        self.choice.setVisible(len(self._drawings) > 0)
+        self.picture.show_picture(drawing.picture if drawing else None, keep_place=True)
+        self._mark()
+
+    def _mark(self) -> None:
+        index = self.choice.currentIndex()
+        if 0 <= index < len(self._drawings):
+            parts = self._drawings[index].parts
+            self.picture.mark([parts[i] for i in self._selection.ids if i in parts])
+
+    def _pick(self, x_mm: float, y_mm: float) -> None:
+        parts = self._drawings[self.choice.currentIndex()].parts
+        hit = [
+            i
+            for i, (left, top, right, bottom) in parts.items()
+            if left <= x_mm <= right and top <= y_mm <= bottom
+        ]
+        self.picked.emit(hit[:1])

@@ -1,0 +1,94 @@
+"""The rows of the findings: flag, what is wrong, why it matters, what would mend it."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QStandardItem, QStandardItemModel, QTextLayout, QTextOption
+from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from app.findings.flag import paint_flag, rank_word
+from app.theme.fonts import screen_font
+from app.theme.look import Look
+from wiring.findings.finding import Finding
+
+FINDING_ROLE = Qt.ItemDataRole.UserRole
+_INDENT = 40
+_LINE = 19
+
+
+class FindingModel(QStandardItemModel):
+    """The findings, worst first."""
+
+    def show_findings(self, findings: Sequence[Finding]) -> None:
+        """Replace the rows, unless they say the same already."""
+        if [self.item(n).data(FINDING_ROLE) for n in range(self.rowCount())] == list(findings):
+            return
+        self.clear()
+        for finding in findings:
+            item = QStandardItem(finding.what)
+            item.setData(finding, FINDING_ROLE)
+            spoken = f"{rank_word(finding.rank)}: {finding.what} {finding.why} {finding.mend}"
+            item.setData(spoken, Qt.ItemDataRole.AccessibleTextRole)
+            item.setEditable(False)
+            self.appendRow(item)
+
+
+class FindingPainter(QStyledItemDelegate):
+    """Paints one finding on as many lines as its words need."""
+
+    def __init__(self, look: Look, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """Ask for the room its words need."""
+        view = self.parent()
+        width = view.viewport().width() if isinstance(view, QListView) else 600
+        finding: Finding = index.data(FINDING_ROLE)
+        lines = len(_lines(finding.what, width - _INDENT - 16, "semibold"))
+        lines += len(_lines(_rest(finding), width - _INDENT - 16))
+        return QSize(200, lines * _LINE + 15)
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        """Paint one row."""
+        finding: Finding = index.data(FINDING_ROLE)
+        rect: QRect = option.rect
+        state: QStyle.StateFlag = option.state
+        s, word = self._look.surfaces, rank_word(finding.rank)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        ground = QRectF(rect).adjusted(6, 1, -6, -1)
+        painter.setPen(QColor(s.copper) if state & QStyle.StateFlag.State_HasFocus else Qt.PenStyle.NoPen)
+        chosen, hovered = state & QStyle.StateFlag.State_Selected, state & QStyle.StateFlag.State_MouseOver
+        painter.setBrush(QColor(s.chosen if chosen else s.hover if hovered else s.header))
+        painter.drawRoundedRect(ground, 6, 6)
+        paint_flag(painter, QRectF(rect.left() + 17, rect.top() + 11, 12, 12), word, self._look.theme[word])
+        width, top = rect.width() - _INDENT - 16, float(rect.top() + 7)
+        for text, weight, colour in ((finding.what, "semibold", s.ink), (_rest(finding), "regular", s.quiet)):
+            painter.setFont(screen_font(13, weight))
+            painter.setPen(QColor(colour))
+            for line in _lines(text, width, weight):
+                painter.drawText(QPointF(rect.left() + _INDENT, top + 14), line)
+                top += _LINE
+        painter.restore()
+
+
+def _rest(finding: Finding) -> str:
+    return " ".join(s for s in (finding.why, finding.mend) if s)
+
+
+def _lines(text: str, width: float, weight: str = "regular") -> list[str]:
+    layout = QTextLayout(text, screen_font(13, weight))
+    option = QTextOption()
+    option.setWrapMode(QTextOption.WrapMode.WordWrap)
+    layout.setTextOption(option)
+    found: list[str] = []
+    layout.beginLayout()
+    while (line := layout.createLine()).isValid():
+        line.setLineWidth(max(width, 80))
+        start = line.textStart()
+        found.append(text[start : start + line.textLength()].rstrip())
+    layout.endLayout()
+    return found

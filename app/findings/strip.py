@@ -1,0 +1,111 @@
+"""The strip below the pages: how many findings of each rank there are, and the list of them when opened."""
+
+from collections import Counter
+from collections.abc import Sequence
+
+from PySide6.QtCore import QModelIndex, Qt, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QListView, QToolButton, QVBoxLayout, QWidget
+
+from app.findings.finding_list import FINDING_ROLE, FindingModel, FindingPainter
+from app.findings.flag import Flag, rank_word
+from app.theme.look import Look
+from wiring.findings.finding import Finding, Rank
+
+BAR_HEIGHT = 36
+LIST_HEIGHT = 168
+_NAMES = {
+    Rank.DANGER: ("danger", "dangers"),
+    Rank.WEAK: ("weak point", "weak points"),
+    Rank.NOTE: ("note", "notes"),
+}
+
+
+class FindingsStrip(QFrame):
+    """Shows findings; a click on one tells what it is about."""
+
+    pointed = Signal(object)  # ids the finding names
+
+    def __init__(self, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setObjectName("strip")
+        self._headline = QLabel("No figures yet", self)
+        self._headline.setTextFormat(Qt.TextFormat.PlainText)
+        self._counts: dict[Rank, tuple[Flag, QLabel]] = {}
+        self._toggle = QToolButton(self)
+        self._toggle.setCheckable(True)
+        self._toggle.setText("Show")
+        self._toggle.setObjectName("showFindings")
+        self._toggle.setAccessibleName("Show or hide the findings")
+        self._toggle.setShortcut("Ctrl+I")
+        self._toggle.setToolTip("Show or hide the findings  Ctrl+I")
+        self._toggle.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self._toggle.toggled.connect(self._unfold)
+        self.model = FindingModel(self)
+        self.list = QListView(self)
+        self.list.setAccessibleName("Findings")
+        self.list.setModel(self.model)
+        self.list.setItemDelegate(FindingPainter(look, self.list))
+        self.list.setResizeMode(QListView.ResizeMode.Adjust)
+        self.list.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setMouseTracking(True)
+        self.list.setFixedHeight(LIST_HEIGHT)
+        self.list.hide()
+        self.list.clicked.connect(self._point)
+        self.list.activated.connect(self._point)
+        self._hint = QLabel(self)
+        self._hint.setProperty("look", "quiet")
+        bar = QWidget(self)
+        bar.setFixedHeight(BAR_HEIGHT)
+        row = QHBoxLayout(bar)
+        row.setContentsMargins(16, 0, 10, 0)
+        row.setSpacing(6)
+        for rank in sorted(_NAMES, reverse=True):
+            flag, count = Flag(look, bar), QLabel(bar)
+            flag.show_rank(rank_word(rank))
+            self._counts[rank] = (flag, count)
+            row.addWidget(flag)
+            row.addWidget(count)
+            row.addSpacing(8)
+        row.addWidget(self._headline)
+        row.addStretch(1)
+        row.addWidget(self._hint)
+        row.addSpacing(10)
+        row.addWidget(self._toggle)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(bar)
+        column.addWidget(self.list)
+        self.show_findings((), empty=True)
+
+    def show_findings(self, findings: Sequence[Finding], *, empty: bool = False) -> None:
+        """Show these; `empty` says that nothing has been drawn yet."""
+        self.model.show_findings(findings)
+        counts = Counter(f.rank for f in findings)
+        for rank, (flag, label) in self._counts.items():
+            number = counts[rank]
+            flag.setVisible(number > 0)
+            label.setVisible(number > 0)
+            label.setText(f"{number} {_NAMES[rank][number != 1]}")
+        self._headline.setVisible(not findings)
+        self._headline.setText("Nothing drawn yet" if empty else "Nothing to find fault with")
+        self._toggle.setEnabled(bool(findings))
+        if not findings:
+            self._toggle.setChecked(False)
+
+    def show_hint(self, words: str) -> None:
+        """Show what the tool in hand waits for."""
+        self._hint.setText(words)
+
+    def unfold(self, yes: bool = True) -> None:
+        """Open or close the list."""
+        self._toggle.setChecked(yes)
+
+    def _unfold(self, yes: bool) -> None:
+        self._toggle.setText("Hide" if yes else "Show")
+        self.list.setVisible(yes)
+
+    def _point(self, index: QModelIndex) -> None:
+        finding: Finding = index.data(FINDING_ROLE)
+        self.pointed.emit((*finding.parts, *finding.wires))

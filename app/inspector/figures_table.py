@@ -1,0 +1,66 @@
+"""Live figures: a name on the left, the value in tabular numerals on the right."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+
+from app.theme.fonts import screen_font
+
+
+class Figure(NamedTuple):
+    """One reading in words."""
+
+    name: str
+    value: str
+    strong: bool = False
+
+
+class FiguresTable(QWidget):
+    """Keeps its labels and changes only their text, so nothing jumps while figures run."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._rows: list[tuple[QLabel, QLabel]] = []
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(10)
+        self._grid.setVerticalSpacing(5)
+        self._grid.setColumnStretch(1, 1)
+        self.figures: tuple[Figure, ...] = ()
+
+    def show_figures(self, figures: Sequence[Figure]) -> None:
+        """Show these readings."""
+        self.figures = tuple(figures)
+        while len(self._rows) < len(figures):
+            self._add_row()
+        for number, (name, value) in enumerate(self._rows):
+            there = number < len(figures)
+            name.setVisible(there)
+            value.setVisible(there)
+            if there:
+                name.setText(figures[number].name)
+                value.setText(figures[number].value)
+                value.setFont(screen_font(13, "semibold" if figures[number].strong else "regular"))
+        self.setVisible(bool(figures))
+        self.setAccessibleName("; ".join(f"{f.name} {f.value}" for f in figures))
+
+    def grey(self, yes: bool) -> None:
+        """Show that the figures are those of a moment ago."""
+        for name, value in self._rows:
+            value.setEnabled(not yes)
+            name.setEnabled(not yes)
+
+    def _add_row(self) -> None:
+        name, value = QLabel(self), QLabel(self)
+        name.setProperty("look", "quiet")
+        for label in (name, value):
+            label.setTextFormat(Qt.TextFormat.PlainText)
+        value.setWordWrap(True)
+        value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        row = len(self._rows)
+        self._grid.addWidget(name, row, 0, Qt.AlignmentFlag.AlignTop)
+        self._grid.addWidget(value, row, 1)
+        self._rows.append((name, value))

@@ -1,0 +1,71 @@
+"""The right-hand side: one card at a time, chosen by what is selected."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+
+from app.inspector.card import Card, MakesCard
+from app.inspector.part_card import PartCard
+from app.inspector.plan_card import PlanCard
+from app.inspector.several_card import SeveralCard
+from app.inspector.wire_card import WireCard
+from app.selection import Selection
+from app.session import PlanChanged, Session
+from app.solving import Answer
+from app.theme.look import Look
+
+
+class Inspector(QFrame):
+    """Follows the selection, the plan and the figures."""
+
+    def __init__(self, session: Session, selection: Selection, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setObjectName("inspector")
+        self._session, self._selection = session, selection
+        self._answer: Answer | None = None
+        self._shown: tuple[type, tuple[str, ...]] | None = None
+        self.card: Card | None = None
+        self._area = QScrollArea(self)
+        self._area.setWidgetResizable(True)
+        self._area.setFrameShape(QFrame.Shape.NoFrame)
+        self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._area)
+        selection.changed.connect(lambda _ids: self._choose())
+        session.changed.connect(self._follow)
+        self._choose()
+
+    def show_answer(self, answer: Answer) -> None:
+        """Show new figures on the card."""
+        self._answer = answer
+        if self.card is not None:
+            self.card.show_answer(answer)
+
+    def _follow(self, change: PlanChanged) -> None:
+        if change.cause == "open":
+            self._shown = None
+        self._choose()
+
+    def _choose(self) -> None:
+        plan = self._session.plan
+        ids = tuple(sorted(i for i in self._selection.ids if i in plan.parts or i in plan.wires))
+        makes = self._card_for(ids)
+        if self._shown == (makes, ids) and self.card is not None:
+            self.card.refresh()
+            return
+        self._shown = (makes, ids)  # type: ignore[assignment]
+        self.card = makes(self._session, ids, self)
+        self._area.setWidget(self.card)
+        if self._answer is not None and self._answer.revision == self._session.revision:
+            self.card.show_answer(self._answer)
+
+    def _card_for(self, ids: tuple[str, ...]) -> MakesCard:
+        plan, kinds = self._session.plan, self._session.kinds
+        if not ids:
+            return PlanCard
+        if all(i in plan.wires for i in ids):
+            return WireCard
+        found = {plan.parts[i].kind for i in ids if i in plan.parts}
+        one_kind = len(found) == 1 and all(i in plan.parts for i in ids)
+        return PartCard if one_kind and found <= kinds.keys() else SeveralCard

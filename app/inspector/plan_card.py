@@ -1,0 +1,121 @@
+"""The card of the plan itself, shown while nothing is selected: totals, scenes, habits."""
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+
+from app.inspector.card import Card
+from app.inspector.choice_field import ChoiceField, Option
+from app.inspector.committing import committed
+from app.inspector.figures_table import FiguresTable
+from app.inspector.reading_words import plan_figures
+from app.inspector.scene_block import SceneBlock, UseFields
+from app.inspector.section import Section
+from app.inspector.typed_field import TypedField
+from app.inspector.value_field import ValueField
+from app.session import Session
+from app.solving import Answer
+from wiring.edits.scenes import add_scene
+from wiring.edits.set_plan import set_habits, set_plan
+
+CHOICES: dict[str, tuple[str, tuple[Option, ...]]] = {
+    "units": ("Lengths in", (("metric", "metres"), ("us", "feet and inches"))),
+    "fascia": (
+        "You stand at",
+        (
+            ("bottom", "the lower edge"),
+            ("top", "the upper edge"),
+            ("left", "the left"),
+            ("right", "the right"),
+        ),
+    ),
+    "paper": ("Paper", (("A4", "A4"), ("Letter", "Letter"))),
+}
+VALUES: dict[str, tuple[str, str]] = {
+    "slack_m": ("Spare per end", "length"),
+    "drop_limit": ("Drop allowed", "fraction"),
+    "dim_lightness": ("Dim below", "lightness"),
+    "ambient_c": ("Room", "temperature"),
+}
+SCENE_SIZE_MM = (600.0, 400.0)
+
+
+class PlanCard(Card):
+    """What holds for the whole layout."""
+
+    def __init__(self, session: Session, _ids: tuple[str, ...], parent: QWidget) -> None:
+        super().__init__(session, parent)
+        title = QLabel("This layout", self)
+        title.setProperty("look", "title")
+        self.add(title)
+        self._figures = FiguresTable(self)
+        self.add(self._figures)
+        self._scenes = Section("Scenes and how they are used", self)
+        self._blocks: dict[str, SceneBlock] = {}
+        self._outside = UseFields(
+            "Outside any scene",
+            session,
+            lambda use: committed(session, set_plan(use=use)),
+            self,
+        )
+        self._scenes.add(self._outside)
+        self.add(self._scenes)
+        more = QPushButton("Add a scene", self)
+        more.setObjectName("addScene")
+        more.setProperty("look", "plain")
+        more.clicked.connect(self._add_scene)
+        self.add(more)
+        self._choices: dict[str, ChoiceField] = {}
+        self._values: dict[str, ValueField] = {}
+        self._add_habits()
+        self.close_up()
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show the plan as it is now."""
+        plan, habits = self.session.plan, self.session.plan.habits
+        self._author.show_text(plan.author)
+        self._outside.show_use(plan.use)
+        for name, field in self._choices.items():
+            field.show_value(str(getattr(habits, name)))
+        for name, value_field in self._values.items():
+            value_field.show_units(habits.units)
+            value_field.show_value(getattr(habits, name))
+        for gone in self._blocks.keys() - plan.scenes.keys():
+            self._blocks.pop(gone).deleteLater()
+        for scene_id, scene in plan.scenes.items():
+            if scene_id not in self._blocks:
+                self._blocks[scene_id] = SceneBlock(self.session, scene_id, self)
+                self._scenes.add(self._blocks[scene_id])
+            self._blocks[scene_id].show_scene(scene)
+
+    def show_answer(self, answer: Answer) -> None:
+        """Show the totals."""
+        self._figures.show_figures(list(plan_figures(answer)))
+
+    def _add_habits(self) -> None:
+        section = Section("Habits", self)
+        self._author = TypedField("Drawn by", self._set_author, self)
+        section.add(self._author)
+        for name, (caption, options) in CHOICES.items():
+            self._choices[name] = ChoiceField(caption, options, self._habit(name), self)
+            section.add(self._choices[name])
+        for name, (caption, quantity) in VALUES.items():
+            field = ValueField(caption, quantity, self._habit(name), self)
+            field.editor.setObjectName(f"habit_{name}")
+            self._values[name] = field
+            section.add(field)
+        self.add(section)
+
+    def _habit(self, name: str) -> Callable[[Any], str]:
+        return lambda value: committed(self.session, set_habits(**{name: value}))
+
+    def _set_author(self, typed: str) -> str:
+        return committed(self.session, set_plan(author=typed.strip()))
+
+    def _add_scene(self) -> None:
+        plan = self.session.plan
+        corners = plan.board or tuple((p.x_mm, p.y_mm) for p in plan.parts.values()) or ((0.0, 0.0),)
+        left, top = min(x for x, _ in corners), min(y for _, y in corners)
+        self.session.do(add_scene(f"Scene {len(plan.scenes) + 1}", left, top, *SCENE_SIZE_MM))

@@ -1,0 +1,74 @@
+"""A line to type in that commits on Enter or when it loses the focus, and keeps what was typed when it is wrong."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from app.inspector.field_row import FieldRow
+
+Commit = Callable[[str], str]  # takes what was typed; returns "" or why it cannot be
+
+
+class TypedField(FieldRow):
+    """Shows a text; what is typed goes to `commit` once, whole."""
+
+    def __init__(self, caption: str, commit: Commit, parent: QWidget, *, hint: str = "") -> None:
+        self.line = _Line()
+        super().__init__(caption, self.line, parent)
+        self._commit = commit
+        self._shown = ""
+        self.line.setPlaceholderText(hint)
+        self.line.editingFinished.connect(self._finish)
+        self.line.left = self._put_back
+
+    def show_text(self, text: str, hint: str | None = None) -> None:
+        """Show a value from the plan; what is being typed, or is wrong and still stands there, is left alone."""
+        if hint is not None:
+            self.line.setPlaceholderText(hint)
+        being_typed = self.line.isModified() and (self.line.hasFocus() or bool(self.fault))
+        if being_typed:
+            return
+        self._shown = text
+        if self.line.text() != text:
+            self.line.setText(text)
+            self.line.setCursorPosition(0)
+
+    def align_right(self) -> None:
+        """Let numbers stand in a column."""
+        self.line.setAlignment(Qt.AlignmentFlag.AlignRight)
+
+    def _finish(self) -> None:
+        if not self.line.isModified():
+            return
+        typed = self.line.text()
+        if typed == self._shown:
+            self.line.setModified(False)
+            self.show_fault("")
+            return
+        # Before the commit, because the answer to it shows the new value in this very field.
+        self.line.setModified(False)
+        sentence = self._commit(typed)
+        if sentence:
+            self.line.setText(typed)
+            self.line.setModified(True)
+        self.show_fault(sentence)
+
+    def _put_back(self) -> None:
+        self.line.setText(self._shown)
+        self.line.setModified(False)
+        self.show_fault("")
+
+
+class _Line(QLineEdit):
+    """Escape puts the old text back."""
+
+    left: Callable[[], None]
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Answer Escape."""
+        if event.key() == Qt.Key.Key_Escape and self.isModified():
+            self.left()
+            return
+        super().keyPressEvent(event)

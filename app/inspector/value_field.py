@@ -1,0 +1,82 @@
+"""A field for a value with a unit: it shows "18.2 mA" and takes whatever a person would write for it."""
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QWidget
+
+from app.inspector.typed_field import TypedField
+
+PLAIN = ("count", "lightness")  # numbers without a unit
+SEVERAL = "several"
+
+
+class ValueField(TypedField):
+    """Shows and reads one quantity; `apply` gets the value in its SI unit, or None when the field was emptied."""
+
+    def __init__(
+        self,
+        caption: str,
+        quantity: str,
+        apply: Callable[[float | None], str],
+        parent: QWidget,
+        *,
+        units: str = "metric",
+        may_be_empty: bool = False,
+    ) -> None:
+        super().__init__(caption, self._read, parent)
+        self._quantity = quantity
+        self._apply = apply
+        self._units = units
+        self._may_be_empty = may_be_empty
+        self.align_right()
+
+    def show_value(self, value: float | None, hint: str = "") -> None:
+        """Show a value; None shows an empty field with the hint in it."""
+        self.show_text("" if value is None else value_words(value, self._quantity, self._units), hint)
+
+    def show_units(self, units: str) -> None:
+        """Change the units it shows."""
+        self._units = units
+
+    def _read(self, typed: str) -> str:
+        from wiring.quantities.reading import NotUnderstood, read
+
+        if not typed.strip():
+            return (
+                self._apply(None)
+                if self._may_be_empty
+                else "Type a value here, or press Esc for the old one."
+            )
+        try:
+            bare = "foot" if self._units == "us" and self._quantity == "length" else ""
+            value = read(typed, "count" if self._quantity in PLAIN else self._quantity, bare)
+        except NotUnderstood as refusal:
+            return str(refusal)
+        return self._apply(value)
+
+
+def value_words(value: float, quantity: str, units: str = "metric") -> str:
+    """Return a value as the inspector shows it; it reads back as the same value."""
+    from wiring.quantities.reading import NotUnderstood, read
+    from wiring.quantities.wording import worded
+
+    if quantity in PLAIN:
+        return f"{value:g}"
+    words = worded(value, quantity, units)
+    try:
+        same = abs(read(words, quantity) - value) <= 1e-3 * max(abs(value), 1e-12)
+    except NotUnderstood:
+        same = False
+    # A field must not round what was typed: 1234 mAh would come back as 1.23 Ah.
+    return words if same else _exact(value, quantity, words)
+
+
+def _exact(value: float, quantity: str, words: str) -> str:
+    from wiring.quantities.reading import NotUnderstood, read
+
+    unit = words.lstrip("-+−0123456789.,' \"")
+    try:
+        one = read(f"1 {unit}", quantity)
+        return f"{value / one:.6g} {unit}"
+    except (NotUnderstood, ZeroDivisionError):
+        return words

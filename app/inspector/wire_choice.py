@@ -1,0 +1,85 @@
+"""Pickers for the size and the colour of a wire; the colour is shown as a swatch beside its IEC 60757 letters."""
+
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap
+from PySide6.QtWidgets import QComboBox, QWidget
+
+from wiring.standards.colours import COLOURS, colour
+from wiring.standards.conductors import SIZES
+
+SWATCH = 16
+_EDGE = "#40444a"
+
+
+class _ChoiceBox(QComboBox):
+    chosen = Signal()  # by the user's own hand, never by the program
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setMinimumContentsLength(6)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.activated.connect(self.chosen)
+
+    @property
+    def value(self) -> str:
+        """What is chosen."""
+        return str(self.currentData() or "")
+
+    def show_value(self, value: str) -> None:
+        """Show a value; one the list does not know is added to it."""
+        found = self.findData(value)
+        if found < 0 and value:
+            self._offer(value)
+            found = self.findData(value)
+        self.setCurrentIndex(found)
+
+    def _offer(self, value: str) -> None:
+        self.addItem(value, value)
+
+
+class SizeBox(_ChoiceBox):
+    """Conductor sizes, AWG and mm²."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Wire size")
+        for size in SIZES:
+            self._offer(size)
+        self.show_value("22 AWG")
+
+
+class ColourBox(_ChoiceBox):
+    """Insulation colours, each as a swatch, its letters and its name."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Wire colour")
+        for letters in COLOURS:
+            self._offer(letters)
+        self.show_value("BK")
+
+    def _offer(self, value: str) -> None:
+        self.addItem(swatch(value), f"{value}  {colour(value).name}", value)
+
+
+def swatch(letters: str) -> QIcon:
+    """Return a small picture of a wire's insulation; two-colour wire is shown half and half."""
+    found = colour(letters)
+    pixmap = QPixmap(SWATCH * 2, SWATCH * 2)
+    pixmap.setDevicePixelRatio(2)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QColor(_EDGE))
+    painter.setBrush(_colour(found.rgb))
+    painter.drawRoundedRect(QRectF(1, 3, SWATCH - 2, SWATCH - 6), 3, 3)
+    if found.stripe_rgb:
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(_colour(found.stripe_rgb))
+        painter.drawRect(QRectF(1.5, SWATCH / 2 - 1.5, SWATCH - 3, 3))
+    painter.end()
+    return QIcon(pixmap)
+
+
+def _colour(rgb: str | tuple[int, int, int]) -> QColor:
+    return QColor(rgb) if isinstance(rgb, str) else QColor(*rgb)

@@ -1,0 +1,109 @@
+"""Keeps a rescue copy of unsaved work, at most every two seconds, and offers one that a crash left behind."""
+
+import logging
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QLockFile, QObject, QTimer
+
+from app.notices import Notice, Notices
+from app.session import Session
+from wiring.files.refusals import NotReadable, NotSaved
+from wiring.files.rescue import Rescue, drop_found, drop_rescue, find_rescues, read_rescue, write_rescue
+from wiring.plan.plan import Plan
+
+THROTTLE_MS = 2000
+_LOG = logging.getLogger(__name__)
+
+
+class Rescuing(QObject):
+    """Writes while there is unsaved work; a good save or a clean close takes the copy away, nothing else."""
+
+    def __init__(self, session: Session, folder: Path, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._folder = folder
+        self._token = str(os.getpid())
+        self._copy_of: Path | None = None
+        self._has_copy = False
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(THROTTLE_MS)
+        self._timer.timeout.connect(self.write_now)
+        folder.mkdir(parents=True, exist_ok=True)
+        self._lock = QLockFile(str(folder / "editor.lock"))
+        self._lock.setStaleLockTime(0)
+        # A second window must not take the first one's living copy for a left-over.
+        self._first = self._lock.tryLock(0)
+
+    def begin(self) -> None:
+        """Begin to watch; not before a left-over copy was offered, so that it is never written over."""
+        self._session.changed.connect(lambda _change: self._worth_keeping())
+        self._session.saved_state.connect(self._state_told)
+
+    def write_now(self) -> None:
+        """Write the copy at once if there is unsaved work."""
+        self._timer.stop()
+        session = self._session
+        if not session.unsaved:
+            return
+        try:
+            write_rescue(session.plan, session.path, token=self._token, folder=self._folder)
+        except NotSaved as refusal:
+            _LOG.warning("%s", refusal)
+            return
+        self._has_copy, self._copy_of = True, session.path
+
+    def offer_left_over(self, notices: Notices, take_up: Callable[[Plan, Path | None], None]) -> None:
+        """Offer the newest copy that a crash left, in a notice; it stays on the disk until it is saved."""
+        if not self._first:
+            return
+        left = find_rescues(folder=self._folder)
+        if not left:
+            return
+        newest = left[0]
+        when = newest.written.astimezone().strftime("%d %B, %H:%M")
+        text = f"“{newest.title}” was not saved when Underboard last stopped; a copy from {when} was kept."
+        notices.offer(Notice(text, "weak", "Open the copy", lambda: self._take(newest, notices, take_up)))
+
+    def close(self) -> None:
+        """Take the copy away after a clean close."""
+        self._timer.stop()
+        self._drop()
+        self._lock.unlock()
+
+    def _take(self, left: Rescue, notices: Notices, take_up: Callable[[Plan, Path | None], None]) -> None:
+        try:
+            plan = read_rescue(left)
+        except NotReadable as refusal:
+            notices.refuse(str(refusal))
+            return
+        take_up(plan, left.path)
+        self.write_now()
+        if self._has_copy:
+            drop_found(left) if left.file != self._own_file() else None
+
+    def _own_file(self) -> Path | None:
+        for rescue in find_rescues(folder=self._folder):
+            if rescue.path == self._copy_of and rescue.title == self._session.plan.title:
+                return rescue.file
+        return None
+
+    def _worth_keeping(self) -> None:
+        if self._session.unsaved and not self._timer.isActive():
+            self._timer.start()
+
+    def _state_told(self, unsaved: bool) -> None:
+        if not unsaved:
+            self._timer.stop()
+            self._drop()
+
+    def _drop(self) -> None:
+        if not self._has_copy:
+            return
+        try:
+            drop_rescue(self._copy_of, token=self._token, folder=self._folder)
+        except NotSaved as refusal:
+            _LOG.warning("%s", refusal)
+        self._has_copy = False

@@ -1,0 +1,64 @@
+"""What the editor remembers between two days: look, window, recent plans, folders. Never part of a plan."""
+
+from pathlib import Path
+
+from platformdirs import user_config_path, user_state_path
+from PySide6.QtCore import QByteArray, QSettings
+
+PROGRAM = "underboard"
+RECENT_KEPT = 8
+
+
+class Remembered:
+    """Choices of this person on this machine, in one small text file."""
+
+    def __init__(self, path: Path | None = None) -> None:
+        place = path or user_config_path(PROGRAM, appauthor=False) / "editor.ini"
+        self._store = QSettings(str(place), QSettings.Format.IniFormat)
+
+    @property
+    def look(self) -> str:
+        """The look worn last, "light" or "dark"."""
+        return str(self._store.value("look", "light"))
+
+    @look.setter
+    def look(self, name: str) -> None:
+        self._store.setValue("look", name)
+
+    @property
+    def folder(self) -> Path:
+        """Where a plan was opened or saved last."""
+        return Path(str(self._store.value("folder", str(Path.home()))))
+
+    @property
+    def recent(self) -> tuple[Path, ...]:
+        """Plans opened or saved last, newest first; those that are gone are left out."""
+        kept = self._store.value("recent", [])
+        names = [kept] if isinstance(kept, str) else list(kept or [])  # type: ignore[call-overload]
+        return tuple(path for path in map(Path, names) if path.is_file())
+
+    def remember_plan(self, path: Path) -> None:
+        """Put a plan at the head of the recent ones."""
+        path = path.resolve()
+        others = [p for p in self.recent if p != path]
+        self._store.setValue("recent", [str(p) for p in [path, *others][:RECENT_KEPT]])
+        self._store.setValue("folder", str(path.parent))
+
+    def keep_window(self, geometry: QByteArray, columns: QByteArray) -> None:
+        """Remember the window's place and the width of its columns."""
+        self._store.setValue("window", geometry)
+        self._store.setValue("columns", columns)
+
+    def window(self) -> tuple[QByteArray, QByteArray] | None:
+        """Return the window's place and columns as kept; None on a first start."""
+        geometry, columns = self._store.value("window"), self._store.value("columns")
+        if isinstance(geometry, QByteArray) and isinstance(columns, QByteArray):
+            return geometry, columns
+        return None
+
+
+def state_folder() -> Path:
+    """Return the folder for logs and rescue copies, made when it is not there."""
+    folder = user_state_path(PROGRAM, appauthor=False)
+    folder.mkdir(parents=True, exist_ok=True)
+    return folder

@@ -1,0 +1,120 @@
+"""Paints a row of the tray: a heading, or a part's own sign and its name."""
+
+from PySide6.QtCore import QModelIndex as Index
+from PySide6.QtCore import QObject, QPersistentModelIndex, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPixmap
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from app.theme.fonts import screen_font
+from app.theme.icons import renderer
+from app.theme.look import Look
+from app.theme.paint_picture import paint_items
+from app.tray.shelf_model import ROW_ROLE, Row, ShelfModel
+from wiring.catalogue.kind import Kind
+
+HEADING_HEIGHT = 38
+ROW_HEIGHT = 38
+SIGN_BOX = QSize(46, 30)
+LARGEST_SCALE = 2.4  # pixels a millimetre; a grain-of-rice lamp must not look as large as a supply
+_PAD = 12
+
+
+class RowPainter(QStyledItemDelegate):
+    """Paints with the colours of the look that is worn."""
+
+    def __init__(self, look: Look, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._signs: dict[tuple[str, bool, float], QPixmap] = {}
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex) -> QSize:
+        """Ask for the room its words need."""
+        row: Row = index.data(ROW_ROLE)
+        return QSize(120, ROW_HEIGHT if row.kind else HEADING_HEIGHT)
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex
+    ) -> None:
+        """Paint one row."""
+        row: Row = index.data(ROW_ROLE)
+        rect: QRect = option.rect
+        state: QStyle.StateFlag = option.state
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_ground(painter, rect, state)
+        if row.kind is None:
+            model = index.model()
+            self._paint_heading(
+                painter, rect, row, not isinstance(model, ShelfModel) or model.is_open(row.purpose)
+            )
+        else:
+            self._paint_kind(painter, rect, row.kind)
+        painter.restore()
+
+    def _paint_ground(self, painter: QPainter, rect: QRect, state: QStyle.StateFlag) -> None:
+        s = self._look.surfaces
+        ground = QRectF(rect).adjusted(5, 1, -5, -1)
+        painter.setPen(Qt.PenStyle.NoPen)
+        if state & QStyle.StateFlag.State_Selected:
+            painter.setBrush(QColor(s.chosen))
+            painter.drawRoundedRect(ground, 6, 6)
+        elif state & QStyle.StateFlag.State_MouseOver:
+            painter.setBrush(QColor(s.hover))
+            painter.drawRoundedRect(ground, 6, 6)
+        if state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(QColor(s.copper))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(ground.adjusted(0.5, 0.5, -0.5, -0.5), 6, 6)
+
+    def _paint_heading(self, painter: QPainter, rect: QRect, row: Row, is_open: bool) -> None:
+        s = self._look.surfaces
+        middle = rect.center().y() + 4
+        renderer(f"purpose-{row.purpose}", s.copper).render(
+            painter, QRectF(rect.left() + _PAD, middle - 9, 18, 18)
+        )
+        painter.setFont(screen_font(12.5, "semibold"))
+        painter.setPen(QColor(s.ink))
+        words = QRectF(rect.left() + _PAD + 26, middle - 10, rect.width() - 70, 20)
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, row.words)
+        arrow = QRectF(rect.right() - _PAD - 14, middle - 7, 14, 14)
+        if not is_open:
+            painter.translate(arrow.center())
+            painter.rotate(-90)
+            painter.translate(-arrow.center())
+        renderer("chevron", s.quiet).render(painter, arrow)
+
+    def _paint_kind(self, painter: QPainter, rect: QRect, kind: Kind) -> None:
+        painter.drawPixmap(
+            rect.left() + _PAD,
+            rect.center().y() - SIGN_BOX.height() // 2,
+            self._sign(kind, painter.device().devicePixelRatioF()),
+        )
+        painter.setFont(screen_font(13))
+        painter.setPen(QColor(self._look.surfaces.ink))
+        words = QRect(rect).adjusted(_PAD + SIGN_BOX.width() + 10, 0, -_PAD, 0)
+        title = painter.fontMetrics().elidedText(kind.title, Qt.TextElideMode.ElideRight, words.width())
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, title)
+
+    def _sign(self, kind: Kind, ratio: float) -> QPixmap:
+        key = (kind.key, self._look.dark, ratio)
+        if key not in self._signs:
+            self._signs[key] = self._painted_sign(kind, ratio)
+        return self._signs[key]
+
+    def _painted_sign(self, kind: Kind, ratio: float) -> QPixmap:
+        from wiring.drawings.signs.all_signs import sign
+
+        pixmap = QPixmap(SIGN_BOX * ratio)
+        pixmap.setDevicePixelRatio(ratio)
+        pixmap.fill(Qt.GlobalColor.transparent)
+        scale = min(
+            SIGN_BOX.width() / max(kind.width_mm, 1),
+            SIGN_BOX.height() / max(kind.height_mm, 1),
+            LARGEST_SCALE,
+        )
+        painter = QPainter(pixmap)
+        painter.translate(SIGN_BOX.width() / 2, SIGN_BOX.height() / 2)
+        painter.scale(scale * 0.94, scale * 0.94)
+        paint_items(painter, sign(kind), self._look.theme)
+        painter.end()
+        return pixmap

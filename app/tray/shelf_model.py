@@ -1,0 +1,125 @@
+"""The rows of the tray: a heading for each purpose, below it the kinds that serve it."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import NamedTuple
+
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QByteArray,
+    QMimeData,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    Qt,
+)
+
+from wiring.catalogue.kind import Kind
+
+KIND_MIME = "application/x-underboard-kind"
+Index = QModelIndex | QPersistentModelIndex
+ROW_ROLE = Qt.ItemDataRole.UserRole
+PURPOSES: dict[str, str] = {
+    "light": "Light something",
+    "move": "Move something",
+    "switch": "Switch something",
+    "feed": "Feed it",
+    "protect": "Protect it",
+    "join": "Join it",
+}
+_NOWHERE = QModelIndex()
+
+
+class Row(NamedTuple):
+    """A heading (no kind) or a kind of part."""
+
+    purpose: str
+    kind: Kind | None = None
+
+    @property
+    def words(self) -> str:
+        """What stands in the row."""
+        return self.kind.title if self.kind else PURPOSES.get(self.purpose, self.purpose.capitalize())
+
+
+def rows(kinds: Mapping[str, Kind], wanted: str = "", closed: frozenset[str] = frozenset()) -> Iterator[Row]:
+    """Walk the rows that match what is looked for; a search opens every group."""
+    parts_of_search = wanted.casefold().split()
+    purposes = [*PURPOSES, *sorted({k.purpose for k in kinds.values()} - set(PURPOSES))]
+    for purpose in purposes:
+        found = [k for k in kinds.values() if k.purpose == purpose and _matches(k, parts_of_search)]
+        if not found:
+            continue
+        yield Row(purpose)
+        if parts_of_search or purpose not in closed:
+            yield from (Row(purpose, kind) for kind in found)
+
+
+def _matches(kind: Kind, wanted: Sequence[str]) -> bool:
+    said = " ".join((kind.title, *kind.words, kind.key, PURPOSES.get(kind.purpose, ""))).casefold()
+    return all(word in said for word in wanted)
+
+
+class ShelfModel(QAbstractListModel):
+    """The catalogue as a list that can be searched, with groups that open and close."""
+
+    def __init__(self, kinds: Mapping[str, Kind], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._kinds = kinds
+        self._wanted = ""
+        self._closed: frozenset[str] = frozenset()
+        self.rows = tuple(rows(kinds))
+
+    def search(self, wanted: str) -> None:
+        """Show only what matches."""
+        self._wanted = wanted
+        self._refill()
+
+    def toggle(self, purpose: str) -> None:
+        """Open or close a group."""
+        self._closed ^= {purpose}
+        self._refill()
+
+    def is_open(self, purpose: str) -> bool:
+        """Whether the kinds of a group are shown."""
+        return bool(self._wanted.split()) or purpose not in self._closed
+
+    def _refill(self) -> None:
+        self.beginResetModel()
+        self.rows = tuple(rows(self._kinds, self._wanted, self._closed))
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = _NOWHERE) -> int:
+        """Count the rows."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """Return what a row shows or means."""
+        row = self.rows[index.row()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return row.words
+        if role == ROW_ROLE:
+            return row
+        if role == Qt.ItemDataRole.ToolTipRole and row.kind is not None:
+            return row.kind.note or None
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{row.words}, {PURPOSES.get(row.purpose, '')}" if row.kind else f"{row.words}, group"
+        return None
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Say what can be done with a row."""
+        usual = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+        is_kind = index.isValid() and self.rows[index.row()].kind is not None
+        return usual | Qt.ItemFlag.ItemIsDragEnabled if is_kind else usual
+
+    def mimeTypes(self) -> list[str]:
+        """Name what can be dragged."""
+        return [KIND_MIME]
+
+    def mimeData(self, indexes: Sequence[QModelIndex]) -> QMimeData:
+        """Carry the kind that is dragged."""
+        data = QMimeData()
+        for index in indexes:
+            kind = self.rows[index.row()].kind
+            if kind is not None:
+                data.setData(KIND_MIME, QByteArray(kind.key.encode()))
+        return data

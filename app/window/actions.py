@@ -1,0 +1,92 @@
+"""Every act of the window: its words, keys and icon. Menus, buttons and the list of keys read this table."""
+
+from typing import NamedTuple
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QWidget
+
+from app.theme.icons import icon
+
+
+class Act(NamedTuple):
+    """One act: its name in code, its words in menus, its keys."""
+
+    name: str
+    text: str
+    keys: str = ""
+    icon: str = ""
+    checkable: bool = False
+    tip: str = ""
+
+
+VIEWS = ("plan", "circuit", "battery", "sheets")
+TOOLS = ("select", "wire")
+
+ACTS = (
+    Act("new", "&New plan", "Ctrl+N"),
+    Act("open", "&Open…", "Ctrl+O"),
+    Act("save", "&Save", "Ctrl+S"),
+    Act("save_as", "Save &as…", "Ctrl+Shift+S"),
+    Act("save_pdf", "Save sheets as &PDF…", "Ctrl+E", "save-page"),
+    Act("print", "P&rint sheets…", "Ctrl+P", "print", tip="Print the sheets"),
+    Act("export_svg", "Circuit drawings (.svg)…", "Ctrl+Shift+D"),
+    Act("export_csv", "Bench list (.csv)…", "Ctrl+Shift+B"),
+    Act("export_spice", "SPICE netlist (.cir)…", "Ctrl+Shift+E"),
+    Act("export_json", "Figures (.json)…", "Ctrl+Shift+J"),
+    Act("quit", "&Quit", "Ctrl+Q"),
+    Act("undo", "&Undo", "Ctrl+Z", "undo"),
+    Act("redo", "&Redo", "Ctrl+Shift+Z", "redo"),
+    Act("duplicate", "&Duplicate", "Ctrl+D"),
+    Act("turn", "&Turn a quarter", "R", "turn"),
+    Act("remove", "Re&move", "Del", "remove"),
+    Act("select_all", "Select &all", "Ctrl+A"),
+    Act("find_kind", "&Find a part to place", "Ctrl+F", "search"),
+    Act("find_part", "&Go to a placed part…", "Ctrl+G"),
+    Act("put_back", "Put all switches &back as in use", "Ctrl+B", "put-back"),
+    Act("select", "Select", "V", "select", True, "Select and move parts"),
+    Act("wire", "Wire", "W", "wire", True, "Draw a wire from terminal to terminal"),
+    Act("plan", "&Plan", "Ctrl+1", "", True, "The plan, seen from above"),
+    Act("circuit", "&Circuit", "Ctrl+2", "", True, "The circuit drawings"),
+    Act("battery", "&Battery", "Ctrl+3", "", True, "How long each battery lasts"),
+    Act("sheets", "&Sheets", "Ctrl+4", "", True, "The pages to work from at the bench"),
+    Act("nearer", "&Nearer", "Ctrl+=", "nearer"),
+    Act("farther", "Fa&rther", "Ctrl+-", "farther"),
+    Act("show_all", "Show &all", "Ctrl+0", "fit", tip="Show the whole page"),
+    Act("look", "Change between light and &dark", "Ctrl+L", "dark-look", tip="Light or dark"),
+    Act("keys", "&Keys", "F1"),
+    Act("log", "Show the &log folder", "Ctrl+Shift+L"),
+    Act("about", "&About Underboard", "Shift+F1"),
+)
+
+
+class Actions(dict[str, QAction]):
+    """All acts by name, owned by the window."""
+
+    def __init__(self, window: QWidget) -> None:
+        super().__init__()
+        for act in ACTS:
+            self[act.name] = _made(act, window)
+            window.addAction(self[act.name])
+        self["redo"].setShortcuts([QKeySequence("Ctrl+Shift+Z"), QKeySequence("Ctrl+Y")])
+        self["nearer"].setShortcuts([QKeySequence("Ctrl+="), QKeySequence("Ctrl++")])
+        for names in (VIEWS, TOOLS):
+            group = QActionGroup(window)
+            for name in names:
+                group.addAction(self[name])
+            self[names[0]].setChecked(True)
+
+
+def _made(act: Act, window: QWidget) -> QAction:
+    action = QAction(act.text, window)
+    action.setObjectName(act.name)
+    action.setCheckable(act.checkable)
+    action.setShortcut(QKeySequence(act.keys))
+    action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
+    if act.icon:
+        action.setIcon(icon(act.icon))
+        action.setIconVisibleInMenu(False)
+    words = act.tip or act.text.replace("&", "").rstrip("…")
+    keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+    action.setToolTip(f"{words}  {keys}" if keys else words)
+    return action

@@ -1,0 +1,112 @@
+"""The slim bar at the top: the menus, the plan's name, the four views, undo and redo, look and print."""
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QMenuBar, QToolButton, QWidget
+
+from app.theme.icons import renderer
+from app.window.actions import VIEWS, Actions
+
+HEIGHT = 46
+ICON = QSize(19, 19)
+
+
+class Header(QFrame):
+    """Holds no state: it shows what the window tells it."""
+
+    renamed = Signal(str)
+
+    def __init__(self, actions: Actions, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setObjectName("header")
+        self.setFixedHeight(HEIGHT)
+        self.menu_bar = QMenuBar(self)
+        self.menu_bar.setNativeMenuBar(False)
+        self.menu_bar.setAccessibleName("Menus")
+        self.title = QLineEdit(self)
+        self.title.setObjectName("planTitle")
+        self.title.setAccessibleName("Title of the plan")
+        self.title.setMaximumWidth(230)
+        self.title.setMinimumWidth(90)
+        self.title.editingFinished.connect(lambda: self.renamed.emit(self.title.text().strip()))
+        self.state = QLabel(self)
+        self.state.setProperty("look", "caption")
+
+        row = QHBoxLayout(self)
+        row.setContentsMargins(14, 0, 10, 0)
+        row.setSpacing(6)
+        left, right = QHBoxLayout(), QHBoxLayout()
+        for side in (left, right):
+            side.setSpacing(4)
+        left.addWidget(_Mark(self))
+        left.addWidget(self.menu_bar)
+        left.addWidget(_upright(self))
+        left.addWidget(self.title, 1)
+        left.addWidget(self.state)
+        left.addStretch(1)
+        right.addStretch(1)
+        for name in ("undo", "redo", "", "look", "print"):
+            right.addWidget(icon_button(actions, name, self) if name else _upright(self))
+        row.addLayout(left, 1)
+        row.addWidget(_view_switch(actions, self))
+        row.addLayout(right, 1)
+
+    def show_title(self, title: str) -> None:
+        """Show the plan's title, unless the builder is typing a new one."""
+        if not self.title.hasFocus():
+            self.title.setText(title)
+            self.title.setCursorPosition(0)
+
+    def show_saved(self, unsaved: bool, has_file: bool) -> None:
+        """Say whether there is work that no file holds."""
+        if unsaved:
+            self.state.setText("● Not saved yet" if not has_file else "● Unsaved changes")
+        else:
+            self.state.setText("Saved" if has_file else "")
+
+
+def icon_button(actions: Actions, name: str, parent: QWidget) -> QToolButton:
+    """Return a quiet button for an act that has an icon."""
+    button = QToolButton(parent)
+    button.setDefaultAction(actions[name])
+    button.setIconSize(ICON)
+    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonIconOnly)
+    button.setAccessibleName(actions[name].toolTip())
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    return button
+
+
+def _view_switch(actions: Actions, parent: QWidget) -> QFrame:
+    frame = QFrame(parent)
+    frame.setObjectName("views")
+    row = QHBoxLayout(frame)
+    row.setContentsMargins(3, 3, 3, 3)
+    row.setSpacing(2)
+    for name in VIEWS:
+        button = QToolButton(frame)
+        button.setDefaultAction(actions[name])
+        button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+        button.setText(actions[name].text().replace("&", ""))
+        button.setAccessibleName(f"{button.text()} view")
+        button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        button.setMinimumWidth(72)
+        row.addWidget(button)
+    return frame
+
+
+def _upright(parent: QWidget) -> QFrame:
+    line = QFrame(parent)
+    line.setProperty("look", "upright")
+    line.setFixedHeight(20)
+    return line
+
+
+class _Mark(QWidget):
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setFixedSize(26, 26)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        renderer("mark", self.palette().buttonText().color().name()).render(painter, self.rect())
+        painter.end()

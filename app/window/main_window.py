@@ -1,0 +1,203 @@
+"""The window: places its parts and connects who tells whom, in the order things must happen."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+
+from app.canvas.view import PlanView
+from app.drawing.circuit_page import CircuitPage
+from app.findings.strip import FindingsStrip
+from app.inspector.inspector import Inspector
+from app.notices import Notices
+from app.outlook.battery_page import BatteryPage
+from app.printing.sheets_page import SheetsPage
+from app.selection import Selection
+from app.session import PlanChanged, Session
+from app.settings import Remembered
+from app.solving import Answer, Solving
+from app.theme.look import Look
+from app.tray.tray import Tray
+from app.window.actions import VIEWS, Actions
+from app.window.header import Header
+from app.window.menus import fill
+from app.window.notice_bar import NoticeBar
+from app.window.open_save import Documents
+from app.window.plan_page import PlanPage
+from app.window.tie_actions import tie
+from wiring.edits.set_plan import set_plan
+from wiring.plan.positions import in_use
+
+COLUMNS = (236, 760, 316)
+FIRST_SIZE = (1360, 860)
+LEAST_SIZE = (1000, 620)
+
+
+class MainWindow(QMainWindow):
+    """Everything on the screen."""
+
+    def __init__(
+        self,
+        session: Session,
+        selection: Selection,
+        look: Look,
+        notices: Notices,
+        remembered: Remembered,
+        *,
+        at_once: bool = False,
+    ) -> None:
+        super().__init__()
+        self.session, self.selection, self.look = session, selection, look
+        self.notices, self.remembered = notices, remembered
+        self.solving = Solving(session, at_once=at_once, parent=self)
+        self.acts = Actions(self)
+        self.documents = Documents(session, notices, remembered, self)
+        self.plan_view = PlanView(session, selection, self)
+        self._lay_out()
+        self.submenus = fill(self.header.menu_bar, self.acts)
+        self._connect()
+        tie(self)
+        self._wear(look.theme)
+        self._tell_plan()
+        self._restore_place()
+
+    @property
+    def view(self) -> str:
+        """Which of the four views is shown."""
+        return VIEWS[self.pages.currentIndex()]
+
+    def show_view(self, name: str) -> None:
+        """Show one of the four views."""
+        self.acts[name].setChecked(True)
+        self.pages.setCurrentIndex(VIEWS.index(name))
+        self.tray.setVisible(name == "plan")
+        self.inspector.setVisible(name != "sheets")
+        if self.solving.answer is not None:
+            self._show_on_page(self.solving.answer)
+
+    def show_ids(self, ids: tuple[str, ...]) -> None:
+        """Select parts and wires, and bring them into sight on the plan."""
+        there = [i for i in ids if i in self.session.plan.parts or i in self.session.plan.wires]
+        self.selection.select(there)
+        if there and self.view == "plan":
+            self.plan_view.show_ids(there)
+
+    def _lay_out(self) -> None:
+        self.resize(*FIRST_SIZE)
+        self.setMinimumSize(*LEAST_SIZE)
+        self.header = Header(self.acts, self)
+        self.notice_bar = NoticeBar(self.notices, self.look, self)
+        self.tray = Tray(self.session.kinds, self.look, self)
+        self.inspector = Inspector(self.session, self.selection, self.look, self)
+        self.strip = FindingsStrip(self.look, self)
+        self.plan_page = PlanPage(self.plan_view, self.acts, self.look, self)
+        self.circuit_page = CircuitPage(self.selection, self.look, self)
+        self.battery_page = BatteryPage(self.look, self)
+        self.sheets_page = SheetsPage(self.session, self.look, self.acts, self)
+        self.pages = QStackedWidget(self)
+        self.pages.setObjectName("page")
+        for page in (self.plan_page, self.circuit_page, self.battery_page, self.sheets_page):
+            self.pages.addWidget(page)
+        middle = _column(self, self.pages, self.strip)
+        self.columns = QSplitter(Qt.Orientation.Horizontal, self)
+        self.columns.setHandleWidth(1)
+        self.columns.setChildrenCollapsible(False)
+        for widget in (self.tray, middle, self.inspector):
+            self.columns.addWidget(widget)
+        self.columns.setStretchFactor(1, 1)
+        self.columns.setSizes(COLUMNS)
+        self.setCentralWidget(_column(self, self.header, self.notice_bar, self.columns))
+
+    def _connect(self) -> None:
+        session, solving = self.session, self.solving
+        session.changed.connect(self._plan_changed)
+        session.thrown.connect(lambda _positions: self._tell_thrown())
+        session.refused.connect(self.notices.refuse)
+        session.saved_state.connect(lambda _unsaved: self._tell_plan())
+        solving.answered.connect(self._show_answer)
+        solving.failed.connect(lambda words: self.notices.say(words, "danger"))
+        self.look.changed.connect(self._wear)
+        self.header.renamed.connect(lambda title: session.do(set_plan(title=title or "Untitled plan")))
+        self.tray.wanted.connect(self._begin_place)
+        self.strip.pointed.connect(self.show_ids)
+        self.plan_view.wished.connect(self.strip.show_hint)
+        self.circuit_page.picked.connect(lambda ids: self.selection.select(ids))
+
+    def _begin_place(self, key: str) -> None:
+        self.show_view("plan")
+        self.plan_view.begin_place(key)
+        self.plan_view.setFocus()
+
+    def _plan_changed(self, change: PlanChanged) -> None:
+        plan = change.new
+        if change.cause in ("undo", "redo"):
+            self.selection.select(i for i in change.changes.ids if i in plan.parts or i in plan.wires)
+        else:
+            self.selection.select(i for i in self.selection.ids if i in plan.parts or i in plan.wires)
+        self._tell_plan()
+        self._tell_thrown()
+        if change.cause == "open":
+            self.plan_view.show_all()
+
+    def _tell_plan(self) -> None:
+        session = self.session
+        self.header.show_title(session.plan.title)
+        self.header.show_saved(session.unsaved, session.path is not None)
+        self.setWindowTitle(f"{session.plan.title}[*]")
+        self.setWindowModified(session.unsaved)
+        undo, redo = session.undo_label, session.redo_label
+        self.acts["undo"].setEnabled(undo is not None)
+        self.acts["redo"].setEnabled(redo is not None)
+        self.acts["undo"].setText(f"&Undo {undo.lower()}" if undo else "&Undo")
+        self.acts["redo"].setText(f"&Redo {redo.lower()}" if redo else "&Redo")
+
+    def _tell_thrown(self) -> None:
+        usual = in_use(self.session.plan, self.session.kinds)
+        thrown = [p for p, stand in self.session.positions.items() if usual.get(p) != stand]
+        self.acts["put_back"].setEnabled(bool(thrown))
+        self.plan_page.show_thrown(len(thrown))
+
+    def _show_answer(self, answer: Answer) -> None:
+        situation = answer.situation
+        self.plan_view.set_answer(answer)
+        self.inspector.show_answer(answer)
+        self.strip.show_findings(situation.findings, empty=not situation.plan.parts)
+        self._show_on_page(answer)
+
+    def _show_on_page(self, answer: Answer) -> None:
+        page = self.pages.currentWidget()
+        if isinstance(page, CircuitPage | BatteryPage | SheetsPage):
+            page.show_answer(answer)
+
+    def _wear(self, theme: object) -> None:
+        self.plan_view.set_theme(self.look.theme)
+        self.remembered.look = self.look.name
+
+    def _restore_place(self) -> None:
+        kept = self.remembered.window()
+        if kept is not None:
+            self.restoreGeometry(kept[0])
+            self.columns.restoreState(kept[1])
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask before work is lost; remember the window's place."""
+        application = QApplication.instance()
+        focus = QApplication.focusWidget() if application is not None else None
+        if focus is not None:
+            focus.clearFocus()  # commits a field that is still being typed in
+        if not self.documents.may_leave():
+            event.ignore()
+            return
+        self.remembered.keep_window(self.saveGeometry(), self.columns.saveState())
+        self.solving.close()
+        event.accept()
+
+
+def _column(parent: QWidget, *widgets: QWidget) -> QWidget:
+    holder = QWidget(parent)
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(0)
+    for widget in widgets:
+        column.addWidget(widget)
+    column.setStretchFactor(widgets[0] if len(widgets) == 2 else widgets[-1], 1)
+    return holder

@@ -1,0 +1,40 @@
+"""Which acts stand in which menu."""
+
+from PySide6.QtWidgets import QMenu, QMenuBar
+
+from app.window.actions import Actions
+
+RULE = "-"
+MENUS: dict[str, tuple[str, ...]] = {
+    "&Plan": (
+        *("new", "open", "recent", "examples", RULE, "save", "save_as", RULE),
+        *("print", "save_pdf", "export", RULE, "quit"),
+    ),
+    "&Edit": (
+        *("undo", "redo", RULE, "duplicate", "turn", "remove", RULE),
+        *("select_all", "find_kind", "find_part", RULE, "select", "wire", "put_back"),
+    ),
+    "&View": ("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE, "look"),
+    "&Help": ("keys", "log", "about"),
+}
+SUBMENUS: dict[str, tuple[str, tuple[str, ...]]] = {
+    "recent": ("Open &recent", ()),
+    "examples": ("Open an e&xample", ()),
+    "export": ("&Export", ("export_svg", "export_csv", "export_spice", "export_json")),
+}
+
+
+def fill(bar: QMenuBar, actions: Actions) -> dict[str, QMenu]:
+    """Fill the menu bar; return the submenus by name, so that the window can fill those that change."""
+    submenus: dict[str, QMenu] = {}
+    for title, names in MENUS.items():
+        menu = bar.addMenu(title)
+        for name in names:
+            if name == RULE:
+                menu.addSeparator()
+            elif name in SUBMENUS:
+                submenus[name] = menu.addMenu(SUBMENUS[name][0])
+                submenus[name].addActions([actions[n] for n in SUBMENUS[name][1]])
+            else:
+                menu.addAction(actions[name])
+    return submenus

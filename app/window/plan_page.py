@@ -1,0 +1,83 @@
+"""The page with the plan itself: a slim bar with the tools, the wire in hand, and the drawing surface."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
+
+from app.canvas.view import PlanView
+from app.inspector.wire_choice import ColourBox, SizeBox
+from app.theme.look import Look
+from app.window.actions import TOOLS, Actions
+from app.window.header import ICON, icon_button
+
+BAR_HEIGHT = 40
+
+
+class PlanPage(QWidget):
+    """Stands round the drawing surface; the surface does the work."""
+
+    def __init__(self, view: PlanView, actions: Actions, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.view = view
+        bar = QFrame(self)
+        bar.setObjectName("pageBar")
+        bar.setFixedHeight(BAR_HEIGHT)
+        row = QHBoxLayout(bar)
+        row.setContentsMargins(10, 0, 10, 0)
+        row.setSpacing(4)
+        for name in TOOLS:
+            row.addWidget(_tool(actions, name, bar))
+        self.wire_size = SizeBox(bar)
+        self.wire_size.setAccessibleName("Size of the next wire")
+        self.wire_colour = ColourBox(bar)
+        self.wire_colour.setAccessibleName("Colour of the next wire")
+        for box in (self.wire_size, self.wire_colour):
+            box.setMaximumWidth(150)
+            row.addWidget(box)
+            box.chosen.connect(self._tell_wire)
+        row.addSpacing(10)
+        self.thrown = QPushButton(bar)
+        self.thrown.setProperty("look", "plain")
+        self.thrown.setAccessibleName("Put all switches back as in use")
+        self.thrown.clicked.connect(actions["put_back"].trigger)
+        self.thrown.hide()
+        row.addWidget(self.thrown)
+        row.addStretch(1)
+        self.pointed = QLabel(bar)
+        self.pointed.setProperty("look", "quiet")
+        self.pointed.setTextFormat(Qt.TextFormat.PlainText)
+        row.addWidget(self.pointed)
+        row.addSpacing(8)
+        for name in ("farther", "nearer", "show_all"):
+            row.addWidget(icon_button(actions, name, bar))
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(bar)
+        column.addWidget(view, 1)
+        self.show_wire_choice(False)
+        actions["wire"].toggled.connect(self.show_wire_choice)
+
+    def show_wire_choice(self, yes: bool) -> None:
+        """Offer size and colour only while wires are drawn."""
+        self.wire_size.setVisible(yes)
+        self.wire_colour.setVisible(yes)
+        if yes:
+            self._tell_wire()
+
+    def show_thrown(self, number: int) -> None:
+        """Say how many switches stand otherwise than in use."""
+        self.thrown.setVisible(number > 0)
+        self.thrown.setText(f"{number} thrown – put back" if number else "")
+
+    def _tell_wire(self) -> None:
+        self.view.set_wire_choice(self.wire_size.value, self.wire_colour.value)
+
+
+def _tool(actions: Actions, name: str, parent: QWidget) -> QToolButton:
+    button = QToolButton(parent)
+    button.setDefaultAction(actions[name])
+    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+    button.setIconSize(ICON)
+    button.setAccessibleName(actions[name].text())
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    return button

@@ -1,0 +1,111 @@
+"""Ties each act of the window to what it does."""
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QDesktopServices
+
+from app.settings import state_folder
+from app.window.about import show_about, show_keys
+from app.window.actions import VIEWS
+from app.window.exports import Exports
+from app.window.open_menus import fill_when_opened
+from wiring.edits.duplicate import duplicate
+from wiring.edits.remove import remove
+from wiring.edits.turn import turn
+
+if TYPE_CHECKING:
+    from app.window.main_window import MainWindow
+
+
+def tie(window: "MainWindow") -> None:
+    """Connect every act, and keep enabled only those that can be done."""
+    session, selection, documents = window.session, window.selection, window.documents
+    exports = Exports(window)
+    does: dict[str, Callable[[], object]] = {
+        "new": documents.new,
+        "open": documents.open,
+        "save": documents.save,
+        "save_as": documents.save_as,
+        "save_pdf": window.sheets_page.save_pdf,
+        "print": window.sheets_page.print_sheets,
+        "export_svg": exports.drawings,
+        "export_csv": exports.bench_list,
+        "export_spice": exports.netlist,
+        "export_json": exports.figures,
+        "quit": window.close,
+        "undo": session.undo,
+        "redo": session.redo,
+        "duplicate": lambda: session.do(duplicate(selection.ids)),
+        "turn": lambda: session.do(turn(selection.ids, 90)),
+        "remove": lambda: session.do(remove(selection.ids)),
+        "select_all": lambda: selection.select((*session.plan.parts, *session.plan.wires)),
+        "find_kind": lambda: _find_kind(window),
+        "find_part": lambda: _find_part(window),
+        "put_back": session.stand_as_in_use,
+        "select": lambda: _take_tool(window, window.plan_view.begin_select),
+        "wire": lambda: _take_tool(window, window.plan_view.begin_wire),
+        "nearer": lambda: _zoom(window, 1.25),
+        "farther": lambda: _zoom(window, 0.8),
+        "show_all": lambda: _show_all(window),
+        "look": window.look.toggle,
+        "keys": lambda: show_keys(window),
+        "log": lambda: QDesktopServices.openUrl(QUrl.fromLocalFile(str(state_folder()))),
+        "about": lambda: show_about(window),
+    }
+    does.update({name: _shows(window, name) for name in VIEWS})
+    for name, act in does.items():
+        window.acts[name].triggered.connect(lambda _checked=False, act=act: act())
+    selection.changed.connect(lambda ids: _enable(window, bool(ids)))
+    _enable(window, False)
+    window.acts["put_back"].setEnabled(False)
+    fill_when_opened(window)
+
+
+def _enable(window: "MainWindow", any_selected: bool) -> None:
+    for name in ("duplicate", "turn", "remove"):
+        window.acts[name].setEnabled(any_selected)
+
+
+def _shows(window: "MainWindow", name: str) -> Callable[[], object]:
+    return lambda: window.show_view(name)
+
+
+def _take_tool(window: "MainWindow", begin: Callable[[], None]) -> None:
+    window.show_view("plan")
+    begin()
+    window.plan_view.setFocus()
+
+
+def _find_kind(window: "MainWindow") -> None:
+    window.show_view("plan")
+    window.tray.search.setFocus()
+    window.tray.search.selectAll()
+
+
+def _find_part(window: "MainWindow") -> None:
+    from app.window.go_to_part import ask_for_part
+
+    found = ask_for_part(window, window.session)
+    if found is not None:
+        window.show_view("plan")
+        window.show_ids((found,))
+
+
+def _zoom(window: "MainWindow", factor: float) -> None:
+    if window.view == "plan":
+        window.plan_view.zoom(factor)
+    elif window.view == "circuit":
+        window.circuit_page.picture.zoom(factor)
+    elif window.view == "sheets":
+        window.sheets_page.picture.zoom(factor)
+
+
+def _show_all(window: "MainWindow") -> None:
+    if window.view == "plan":
+        window.plan_view.show_all()
+    elif window.view == "circuit":
+        window.circuit_page.picture.show_all()
+    elif window.view == "sheets":
+        window.sheets_page.picture.show_all()
