@@ -51,8 +51,8 @@ def turned_box(part: Part, own: Box) -> Box:
 class Geometry:
     """Places of parts, terminals and wires of the plan it was last told of.
 
-    `parts` has the columns left, top, right, bottom, x, y, cos, sin, and the part's own box: left, top, right,
-    bottom about its centre, unturned; `terminals` has x, y; `wires` left, top, right, bottom of the path.
+    `parts` has the columns left, top, right, bottom, x, y, cos, sin, and the own box of the part: left, top,
+    right, bottom about its centre, unturned; `terminals` has x, y; `wires` the box left, top, right, bottom.
     """
 
     def __init__(self, plan: Plan, kinds: Mapping[str, Kind]) -> None:

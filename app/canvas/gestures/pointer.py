@@ -20,15 +20,19 @@ from wiring.plan.plan import Plan
 DRAG_FROM_PX = 4.0  # a press that travels less is a click
 
 
+Phase = Literal["press", "move", "release", "double", "key"]
+GestureKey = Literal["", "turn", "turn back", "back", "flip", "enter"]
+
+
 class Pointer(NamedTuple):
     """One event of mouse, pen or keyboard, in plan millimetres."""
 
-    phase: Literal["press", "move", "release", "double", "key"]
+    phase: Phase
     at: Point
     hit: Hit
     adds: bool = False  # Shift: add to what is selected
     free: bool = False  # Ctrl: no snapping
-    key: Literal["", "turn", "turn back", "back", "flip", "enter"] = ""
+    key: GestureKey = ""
 
 
 class Around(NamedTuple):

@@ -1,0 +1,91 @@
+"""What keys and the small menu do with the selection."""
+
+from app.canvas.gestures.throw import next_position
+from app.selection import Selection
+from app.session import Session
+from wiring.edits.duplicate import duplicate
+from wiring.edits.edit import Edit
+from wiring.edits.fragment import copied, paste
+from wiring.edits.move import move
+from wiring.edits.remove import remove
+from wiring.edits.turn import turn
+from wiring.plan.changes import changes_between
+from wiring.plan.places import Point
+
+BESIDE_MM = 20.0
+QUARTER_DEG = 90.0
+
+
+class Deeds:
+    """Acts on what is selected; each is one step of the history."""
+
+    def __init__(self, session: Session, selection: Selection) -> None:
+        self._session, self._selection = session, selection
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The selected parts, in plan order."""
+        ids = self._selection.ids
+        return tuple(i for i in self._session.plan.parts if i in ids) if ids else ()
+
+    def nudge(self, dx_mm: float, dy_mm: float) -> None:
+        """Shift the selection a little; nudges in a row are undone together."""
+        if self._selection.ids:
+            edit = move(sorted(self._selection.ids), dx_mm, dy_mm)
+            self._session.do(edit._replace(label="Nudge"), joins_last=True)
+
+    def turn(self, degrees: float = QUARTER_DEG) -> None:
+        """Turn the selected parts."""
+        if self.parts:
+            self._session.do(turn(self.parts, degrees))
+
+    def remove(self) -> None:
+        """Take the selection away."""
+        if self._selection.ids:
+            self._session.do(remove(self._selection.ids))
+
+    def duplicate(self) -> None:
+        """Set copies beside the selected parts and select them."""
+        if self.parts:
+            self._do_and_pick(duplicate(self.parts, BESIDE_MM, BESIDE_MM))
+
+    def paste(self, text: str, at: Point | None = None) -> None:
+        """Set down what the clipboard holds and select it."""
+        self._do_and_pick(paste(text, at=at))
+
+    def copied(self) -> str:
+        """Return the selection as text for the clipboard."""
+        return copied(self._session.plan, self._selection.ids)
+
+    def select_all(self) -> None:
+        """Select every part and wire."""
+        self._selection.select((*self._session.plan.parts, *self._session.plan.wires))
+
+    def throw(self) -> None:
+        """Put each selected switch or motor into its next position."""
+        session = self._session
+        for part_id in self.parts:
+            kind = session.kinds.get(session.plan.parts[part_id].kind)
+            position = next_position(kind, session.positions.get(part_id, "")) if kind is not None else None
+            if position is not None:
+                session.throw(part_id, position)
+
+    def next_part(self, step: int) -> bool:
+        """Select the part after or before the selected one; False past the last, so that focus moves on."""
+        parts = list(self._session.plan.parts)
+        chosen = self.parts
+        at = (
+            parts.index(chosen[-1 if step > 0 else 0]) + step
+            if chosen
+            else (0 if step > 0 else len(parts) - 1)
+        )
+        if not 0 <= at < len(parts):
+            return False
+        self._selection.select((parts[at],))
+        return True
+
+    def _do_and_pick(self, edit: Edit) -> None:
+        before = self._session.plan
+        if self._session.do(edit):
+            changes = changes_between(before, self._session.plan)
+            self._selection.select(changes.parts.added | changes.wires.added)

@@ -1,0 +1,75 @@
+"""Paints the small flag of a finding at a part or wire: circle note, diamond weak, triangle danger."""
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
+
+from app.canvas.geometry import Box
+from app.canvas.part_painter import shown_box
+from app.canvas.sight import Sight
+from app.theme.fonts import screen_font
+from wiring.findings.finding import Finding, Rank
+from wiring.plan.places import Point
+
+SIZE_PX = 15.0
+MOST = 400
+ROLES = {Rank.NOTE: "note", Rank.WEAK: "weak", Rank.DANGER: "danger"}
+MARKS = {Rank.NOTE: "i", Rank.WEAK: "~", Rank.DANGER: "!"}
+
+
+def flag_places(sight: Sight, parts: Iterable[str], wires: Iterable[str]) -> list[tuple[Finding, Point]]:
+    """Return the findings to be flagged and the middle of each flag in pixels."""
+    found = [
+        (sight.worst[i], _at_corner(shown_box(sight, sight.plan.parts[i]))) for i in parts if i in sight.worst
+    ]
+    for wire_id in wires:
+        finding = sight.worst.get(wire_id)
+        path = sight.geometry.paths.get(wire_id)
+        # A finding about parts is flagged there; its wires would only repeat it.
+        if finding is not None and path and not finding.parts:
+            middle = path[len(path) // 2 - 1], path[len(path) // 2]
+            x, y = (middle[0][0] + middle[1][0]) / 2, (middle[0][1] + middle[1][1]) / 2
+            found.append((finding, sight.camera.to_px(x, y)))
+    return found[:MOST]
+
+
+def paint_flags(painter: QPainter, sight: Sight, parts: Iterable[str], wires: Iterable[str]) -> None:
+    """Paint the gravest finding of each part and wire."""
+    if not sight.worst:
+        return
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for finding, (x, y) in sorted(flag_places(sight, parts, wires), key=lambda f: f[0].rank):
+        rect = QRectF(x - SIZE_PX / 2, y - SIZE_PX / 2, SIZE_PX, SIZE_PX)
+        painter.setPen(QPen(sight.shades.paper, 1.5))
+        painter.setBrush(QColor(sight.shades.theme[ROLES[finding.rank]]))
+        painter.drawPath(flag_shape(finding.rank, rect))
+        painter.setFont(screen_font(10, "bold"))
+        painter.setPen(sight.shades.paper)
+        low = 2.0 if finding.rank is Rank.DANGER else 0.0
+        painter.drawText(rect.translated(0, low), Qt.AlignmentFlag.AlignCenter, MARKS[finding.rank])
+    painter.restore()
+
+
+def flag_shape(rank: Rank, rect: QRectF) -> QPainterPath:
+    """Return the outline whose shape alone tells the rank."""
+    made = QPainterPath()
+    x, y, w, h = rect.x(), rect.y(), rect.width(), rect.height()
+    if rank is Rank.NOTE:
+        made.addEllipse(rect.adjusted(1, 1, -1, -1))
+        return made
+    corners = (
+        [(x + w / 2, y - 1), (x + w + 1, y + h), (x - 1, y + h)]
+        if rank is Rank.DANGER
+        else [(x + w / 2, y - 1), (x + w + 1, y + h / 2), (x + w / 2, y + h + 1), (x - 1, y + h / 2)]
+    )
+    made.moveTo(QPointF(*corners[0]))
+    for corner in corners[1:]:
+        made.lineTo(QPointF(*corner))
+    made.closeSubpath()
+    return made
+
+
+def _at_corner(box: Box) -> Point:
+    return box.right + 1, box.top - 1

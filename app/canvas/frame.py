@@ -1,0 +1,97 @@
+"""Paints one frame of the drawing surface: the still picture, then what lives above it."""
+
+from PySide6.QtGui import QPainter
+
+from app.canvas.gestures.pointer import Preview
+from app.canvas.hit import Hit
+from app.canvas.mark_painter import paint_bends, paint_hovered, paint_selected
+from app.canvas.part_painter import PartPainter
+from app.canvas.preview_painter import paint_preview
+from app.canvas.reading_painter import paint_readings
+from app.canvas.readings import is_wrong
+from app.canvas.rulers import paint_rulers
+from app.canvas.sight import Sight
+from app.canvas.still_picture import StillPicture
+from app.canvas.wire_painter import WirePainter
+from wiring.plan.places import Point
+
+WRONG_FROM = 0.6  # pixels per millimetre from which figures that are wrong show unasked
+READ_MOST = 24  # with more selected, figures would cover the plan
+GLOW_MOST = 600
+
+
+class Frame:
+    """Owns the painters and what they keep."""
+
+    def __init__(self) -> None:
+        self.parts, self.wires = PartPainter(), WirePainter()
+        self.still = StillPicture(self.parts, self.wires)
+
+    def paint(
+        self,
+        painter: QPainter,
+        sight: Sight,
+        key: object,
+        preview: Preview,
+        selected: frozenset[str],
+        hovered: Hit | None,
+        pointer_px: Point | None,
+        wire_look: tuple[str, str],
+        *,
+        in_burst: bool,
+    ) -> bool:
+        """Paint everything; False when the still picture was an old one that has to be painted again soon."""
+        held_out = preview.touched if preview.plan is not None else frozenset[str]()
+        fresh = self.still.paint(painter, sight, key, held_out, in_burst=in_burst)
+        self._paint_marks(painter, sight, preview, selected - held_out, hovered)
+        paint_preview(painter, sight, preview, self.parts, self.wires, wire_look)
+        paint_rulers(painter, sight, pointer_px)
+        return fresh
+
+    def _paint_marks(
+        self,
+        painter: QPainter,
+        sight: Sight,
+        preview: Preview,
+        selected: frozenset[str],
+        hovered: Hit | None,
+    ) -> None:
+        wires = [w for w in sight.plan.wires if w in selected][:GLOW_MOST] if selected else []
+        idle = preview.plan is None and not preview.lands and preview.ghost is None
+        if hovered is not None and idle and hovered.wire and hovered.wire not in selected:
+            self._glow(painter, sight, [hovered.wire], 0.22)
+        if wires:
+            self._glow(painter, sight, wires, 0.42)
+            paint_bends(painter, sight, wires)
+        paint_selected(painter, sight, selected, handle=idle)
+        if not idle:
+            return
+        if hovered is not None and hovered.part and hovered.part not in selected:
+            paint_hovered(painter, sight, hovered.part)
+        paint_readings(painter, sight, self._to_read(sight, selected, hovered))
+
+    def _glow(self, painter: QPainter, sight: Sight, wires: list[str], share: float) -> None:
+        self.wires.glow(painter, sight, wires, share)
+        ends = {ref.part for w in wires for ref in (sight.plan.wires[w].start, sight.plan.wires[w].end)}
+        self.parts.paint(painter, sight, [p for p in sorted(ends) if p in sight.plan.parts])
+
+    def _to_read(self, sight: Sight, selected: frozenset[str], hovered: Hit | None) -> list[str]:
+        asked = list(selected) if len(selected) <= READ_MOST else []
+        if hovered is not None and hovered.id and hovered.id not in selected:
+            asked.append(hovered.id)
+        if sight.camera.scale >= WRONG_FROM:
+            box = sight.visible
+            asked += [
+                i
+                for i in sight.worst
+                if i in sight.geometry.parts
+                and i not in asked
+                and is_wrong(sight, i)
+                and _inside(sight, i, box)
+            ]
+        return asked
+
+
+def _inside(sight: Sight, part_id: str, box: tuple[float, float, float, float]) -> bool:
+    x, y = sight.geometry.parts.get(part_id)[4:6]
+    return bool(box[0] <= x <= box[2] and box[1] <= y <= box[3])

@@ -1,0 +1,76 @@
+"""Paints the light of lamps on the paper round them."""
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QColor, QPainter, QPixmap, QRadialGradient
+
+from app.canvas.part_painter import part_state
+from app.canvas.shades import with_alpha
+from app.canvas.sight import Sight
+from wiring.catalogue.kind import Kind
+from wiring.drawings.signs.halo import halo, reach
+from wiring.drawings.signs.strip import strip_span
+from wiring.pictures.picture import Disc
+from wiring.pictures.theme import resolve
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
+from wiring.plan.places import Point, on_plan
+
+LEAST_PX, MOST_PX = 9.0, 420.0  # radius of a halo on the screen
+LONGEST_ROW = 60  # lights a strip is painted with at most
+STEP_PX = 2.0  # radii are told apart in steps of this, so that few pixmaps are kept
+
+
+def paint_halos(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
+    """Paint the light of every lit part among those."""
+    if sight.figures is None:
+        return
+    painter.save()
+    if sight.shades.dark:
+        painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Screen)
+    for part_id in ids:
+        part = sight.plan.parts[part_id]
+        kind = sight.kinds.get(part.kind)
+        light = part_state(sight, part, kind).lightness
+        discs = halo(kind, light) if kind is not None else ()
+        if kind is None or light is None or not discs or not isinstance(discs[0], Disc):
+            continue
+        radius = min(max(reach(kind, light) * sight.camera.scale, LEAST_PX), MOST_PX)
+        radius = round(radius / STEP_PX) * STEP_PX
+        colour = resolve(discs[0].fill, sight.shades.theme)
+        glow = _glow(radius, colour, round(min(light, 100.0) / 10) / 10, sight.ratio, sight.shades.dark)
+        for place in _sources(part, kind, radius / sight.camera.scale):
+            x, y = sight.camera.to_px(*place)
+            painter.drawPixmap(QPointF(x - radius, y - radius), glow)
+    painter.restore()
+
+
+def _sources(part: Part, kind: Kind, reach_mm: float) -> list[Point]:
+    """Return where the light comes from: the middle of a lamp, points along a strip."""
+    if kind.sign != "strip":
+        return [(part.x_mm, part.y_mm)]
+    left, right = strip_span(kind, part)
+    count = max(1, min(LONGEST_ROW, round((right - left) / (1.2 * reach_mm))))
+    return [on_plan(part, left + (right - left) * (i + 0.5) / count, 0.0) for i in range(count)]
+
+
+@lru_cache(maxsize=96)
+def _glow(radius: float, colour: str, strength: float, ratio: float, dark: bool) -> QPixmap:
+    """Return a soft disc of light; `strength` from 0 to 1 follows the lightness."""
+    edge = max(1, round(2 * radius * ratio))
+    pixmap = QPixmap(edge, edge)
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    gradient = QRadialGradient(radius, radius, radius)
+    most = (0.62 if dark else 0.8) * (0.35 + 0.65 * strength)
+    for at, share in ((0.0, 1.0), (0.25, 0.72), (0.55, 0.28), (0.8, 0.08), (1.0, 0.0)):
+        gradient.setColorAt(at, with_alpha(QColor(colour), most * share))
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(gradient)
+    painter.drawEllipse(QPointF(radius, radius), radius, radius)
+    painter.end()
+    return pixmap

@@ -1,0 +1,140 @@
+"""Mouse, pen and touchpad on the drawing surface: pan, zoom, and pointers for the gestures."""
+
+import math
+from collections.abc import Callable
+
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QInputDevice, QMouseEvent, QNativeGestureEvent, QWheelEvent
+
+from app.canvas.acting import Acting
+from app.canvas.camera import Camera
+from app.canvas.gestures.bend import new_bend
+from app.canvas.gestures.choose import press
+from app.canvas.gestures.pointer import Around, GestureKey, Phase, Pointer
+from app.canvas.hit import Hit
+from wiring.plan.places import Point
+
+NOTCH = 120.0  # eighths of a degree of one click of a mouse wheel
+ZOOM_PER_NOTCH = 1.2
+PINCH = Qt.NativeGestureType.ZoomNativeGesture
+
+
+class Pointing:
+    """Turns Qt's pointer events into camera moves and gesture pointers."""
+
+    def __init__(
+        self,
+        acting: Acting,
+        around: Callable[[], Around],
+        hit: Callable[[float, float], Hit],
+        camera: Callable[[], Camera],
+        look: Callable[[Camera], None],
+    ) -> None:
+        self._acting, self._around, self._hit = acting, around, hit
+        self._camera, self._look = camera, look
+        self._pan_from: tuple[QPointF, Camera] | None = None
+        self.at_px: Point | None = None
+        self.space_down = False
+        self.space_used = False
+
+    @property
+    def pans(self) -> bool:
+        """Whether the paper is being pulled."""
+        return self._pan_from is not None
+
+    def press(self, event: QMouseEvent, turn_centre: Point | None) -> None:
+        """A button went down."""
+        left = event.button() == Qt.MouseButton.LeftButton
+        if event.button() == Qt.MouseButton.MiddleButton or (left and self.space_down):
+            self._pan_from = event.position(), self._camera()
+            self.space_used = self.space_down
+            return
+        if not left:
+            return
+        pointer = self._pointer("press", event)
+        if self._acting.runs:
+            self._acting.send(pointer)
+        else:
+            self._acting.begin(press(self._around(), pointer, turn_centre))
+
+    def move(self, event: QMouseEvent) -> None:
+        """The pointer moved."""
+        self.at_px = event.position().x(), event.position().y()
+        if self._pan_from is not None:
+            start, camera = self._pan_from
+            by = event.position() - start
+            self._look(camera.panned(by.x(), by.y()))
+            return
+        if self._acting.runs:
+            self._acting.send(self._pointer("move", event))
+
+    def release(self, event: QMouseEvent) -> None:
+        """A button came up."""
+        if self._pan_from is not None:
+            if event.button() in (Qt.MouseButton.MiddleButton, Qt.MouseButton.LeftButton):
+                self._pan_from = None
+            return
+        if event.button() == Qt.MouseButton.LeftButton and self._acting.runs:
+            self._acting.send(self._pointer("release", event))
+
+    def double(self, event: QMouseEvent, turn_centre: Point | None) -> None:
+        """A button went down twice: a bend for a wire, else an ordinary press."""
+        pointer = self._pointer("double", event)
+        hit = pointer.hit
+        if (
+            event.button() == Qt.MouseButton.LeftButton
+            and not self._acting.runs
+            and hit.wire
+            and hit.bend < 0
+        ):
+            act = new_bend(self._around(), hit.wire, pointer.at)
+            if act is not None:
+                self._acting.carry_out(act)
+            return
+        self.press(event, turn_centre)
+
+    def wheel(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer with a wheel; two fingers on a touchpad pull the paper, with Ctrl they zoom."""
+        at = event.position().x(), event.position().y()
+        ctrl = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+        touchpad = event.device() is not None and event.device().type() == QInputDevice.DeviceType.TouchPad
+        if (touchpad or event.phase() != Qt.ScrollPhase.NoScrollPhase) and not ctrl:
+            by = event.pixelDelta() if not event.pixelDelta().isNull() else event.angleDelta() / 2
+            self._look(self._camera().panned(by.x(), by.y()))
+            return
+        turned = event.angleDelta().y() or event.angleDelta().x()
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            self._look(self._camera().panned(turned / 2, 0))
+            return
+        self._look(self._camera().zoomed(ZOOM_PER_NOTCH ** (turned / NOTCH), at))
+
+    def pinch(self, event: QNativeGestureEvent) -> bool:
+        """Zoom with two fingers; False for any other gesture."""
+        if event.gestureType() != PINCH:
+            return False
+        factor = math.exp(event.value())
+        self._look(self._camera().zoomed(factor, (event.position().x(), event.position().y())))
+        return True
+
+    def key_pointer(self, name: GestureKey) -> Pointer:
+        """Return a key as a pointer event at the place where the pointer is."""
+        x, y = self.at_px or (0.0, 0.0)
+        at = self._camera().to_plan(x, y)
+        return Pointer("key", at, self._hit(x, y), key=name)
+
+    def pointer_at(self, phase: Phase, place: QPointF) -> Pointer:
+        """Return a pointer event at a pixel, for what is dragged in from outside."""
+        self.at_px = place.x(), place.y()
+        return Pointer(phase, self._camera().to_plan(*self.at_px), self._hit(*self.at_px))
+
+    def _pointer(self, phase: Phase, event: QMouseEvent) -> Pointer:
+        x, y = event.position().x(), event.position().y()
+        self.at_px = x, y
+        modifiers = event.modifiers()
+        return Pointer(
+            phase,
+            self._camera().to_plan(x, y),
+            self._hit(x, y),
+            adds=bool(modifiers & Qt.KeyboardModifier.ShiftModifier),
+            free=bool(modifiers & Qt.KeyboardModifier.ControlModifier),
+        )

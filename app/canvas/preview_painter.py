@@ -1,0 +1,119 @@
+"""Paints what a running gesture shows: parts and wires as they would be, ghost, band, guides, landing."""
+
+import numpy as np
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPolygonF
+
+from app.canvas.geometry import Geometry
+from app.canvas.gestures.pointer import Preview
+from app.canvas.part_painter import PartPainter
+from app.canvas.shades import with_alpha
+from app.canvas.sight import Sight
+from app.canvas.wire_painter import WirePainter
+from app.canvas.wire_pens import wire_pens
+from wiring.plan.plan import Plan
+
+TERMINALS_MOST = 900
+DOT_PX, LANDING_PX = 3.4, 7.5
+
+
+def paint_preview(
+    painter: QPainter,
+    sight: Sight,
+    preview: Preview,
+    parts: PartPainter,
+    wires: WirePainter,
+    wire_look: tuple[str, str],
+) -> None:
+    """Paint a preview over the still picture; `wire_look` is size and colour of a wire being pulled."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    if preview.plan is not None:
+        _paint_touched(painter, sight, preview.plan, preview.touched, parts)
+    _paint_guides(painter, sight, preview)
+    if preview.ghost is not None:
+        painter.setOpacity(0.72)
+        parts.paint_one(painter, sight, preview.ghost)
+        painter.setOpacity(1.0)
+    if preview.lands:
+        _paint_terminals(painter, sight)
+    if len(preview.line) > 1:
+        _paint_line(painter, sight, preview, wire_look)
+    if preview.landing is not None and preview.landing in sight.geometry.terminals:
+        at = QPointF(*sight.camera.to_px(*sight.geometry.terminals.get(preview.landing).tolist()))
+        painter.setPen(QPen(sight.shades.copper, 2))
+        painter.setBrush(with_alpha(sight.shades.copper, 0.25))
+        painter.drawEllipse(at, LANDING_PX, LANDING_PX)
+    if preview.band is not None:
+        _paint_band(painter, sight, preview)
+
+
+def _paint_touched(
+    painter: QPainter, sight: Sight, plan: Plan, touched: frozenset[str], parts: PartPainter
+) -> None:
+    some = sub_plan(plan, touched)
+    geometry = Geometry(some, sight.kinds)
+    there = sight._replace(plan=some, geometry=geometry)
+    # A painter of its own: outlines of a preview are worth nothing a moment later.
+    WirePainter().paint(painter, there, [w for w in some.wires if w in geometry.paths])
+    parts.paint(painter, there, [p for p in some.parts if p in touched])
+
+
+def sub_plan(plan: Plan, touched: frozenset[str]) -> Plan:
+    """Return the plan with only those parts and wires, and the parts the wires end on."""
+    wires = {i: plan.wires[i] for i in plan.wires if i in touched}
+    ends = {ref.part for w in wires.values() for ref in (w.start, w.end)}
+    parts = {i: plan.parts[i] for i in plan.parts if i in touched or i in ends}
+    return plan.with_changes(parts=parts, wires=wires)
+
+
+def _paint_guides(painter: QPainter, sight: Sight, preview: Preview) -> None:
+    pen = QPen(with_alpha(sight.shades.copper, 0.8), 1)
+    pen.setDashPattern([4, 3])
+    painter.setPen(pen)
+    for a, b in preview.guides:
+        painter.drawLine(QLineF(QPointF(*sight.camera.to_px(*a)), QPointF(*sight.camera.to_px(*b))))
+
+
+def _paint_terminals(painter: QPainter, sight: Sight) -> None:
+    rows, box = sight.geometry.terminals.values, sight.visible
+    inside = (
+        (rows[:, 0] >= box.left)
+        & (rows[:, 0] <= box.right)
+        & (rows[:, 1] >= box.top)
+        & (rows[:, 1] <= box.bottom)
+    )
+    seen = rows[np.flatnonzero(inside)[:TERMINALS_MOST]]
+    camera = sight.camera
+    pixels = ((seen - np.array([camera.left_mm, camera.top_mm])) * camera.scale).tolist()
+    radius = min(max(DOT_PX, 1.5 * camera.scale), 6.0)
+    painter.setPen(QPen(sight.shades.paper, 1.2))
+    painter.setBrush(sight.shades.copper)
+    for x, y in pixels:
+        painter.drawEllipse(QPointF(x, y), radius, radius)
+
+
+def _paint_line(painter: QPainter, sight: Sight, preview: Preview, wire_look: tuple[str, str]) -> None:
+    pens = wire_pens(*wire_look, sight.camera.scale, sight.shades.dark)
+    points = [QPointF(*sight.camera.to_px(*p)) for p in preview.line]
+    line = QPolygonF(points)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for pen in (pens.edge, pens.core):
+        on_screen = QPen(pen)
+        on_screen.setWidthF(pen.widthF() * sight.camera.scale)
+        painter.setPen(on_screen)
+        painter.drawPolyline(line)
+    painter.setPen(QPen(sight.shades.paper, 1))
+    painter.setBrush(sight.shades.copper)
+    for corner in points[1:-1]:
+        painter.drawRect(QRectF(corner.x() - 2.5, corner.y() - 2.5, 5, 5))
+
+
+def _paint_band(painter: QPainter, sight: Sight, preview: Preview) -> None:
+    assert preview.band is not None
+    a, b = (QPointF(*sight.camera.to_px(*p)) for p in preview.band)
+    pen = QPen(sight.shades.copper, 1)
+    if b.x() < a.x():
+        pen.setDashPattern([4, 3])
+    painter.setPen(pen)
+    painter.setBrush(with_alpha(sight.shades.copper, 0.10))
+    painter.drawRect(QRectF(a, b).normalized())

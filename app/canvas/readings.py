@@ -1,0 +1,32 @@
+"""The figures of a part or wire in a few words, as they stand beside it on the plan."""
+
+from app.canvas.sight import Sight
+from wiring.findings.finding import Rank
+from wiring.quantities.wording import worded
+
+LEAST_DROP_V = 0.0005
+
+
+def reading(sight: Sight, one: str) -> str:
+    """Return ``11.8 V · 18.2 mA`` for a part or wire; "" when nothing is known of it."""
+    if sight.figures is None:
+        return ""
+    supply = sight.figures.supplies.get(one)
+    if supply is not None:
+        return f"{worded(supply.volts_v, 'voltage')} · {worded(supply.current_a, 'current')}"
+    part = sight.figures.parts.get(one)
+    if part is not None:
+        words = f"{worded(part.volts_v, 'voltage')} · {worded(part.current_a, 'current')}"
+        return f"{words} · {part.state}" if part.state else words
+    wire = sight.figures.wires.get(one)
+    if wire is not None:
+        current = worded(abs(wire.current_a), "current")
+        lost = abs(wire.drop_v)
+        return f"{current}, loses {worded(lost, 'voltage')}" if lost >= LEAST_DROP_V else current
+    return ""
+
+
+def is_wrong(sight: Sight, one: str) -> bool:
+    """Return whether a part has a finding that makes its figures worth showing unasked."""
+    finding = sight.worst.get(one)
+    return finding is not None and finding.rank >= Rank.WEAK

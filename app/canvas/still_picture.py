@@ -1,0 +1,75 @@
+"""The picture of all that stands still, kept as a pixmap until what it shows is another thing."""
+
+from collections.abc import Hashable
+from time import perf_counter
+
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QPainter, QPixmap
+
+from app.canvas.camera import Camera
+from app.canvas.flag_painter import paint_flags
+from app.canvas.halo_painter import paint_halos
+from app.canvas.part_painter import LabelPainter, PartPainter
+from app.canvas.sight import Sight
+from app.canvas.surface_painter import paint_surface
+from app.canvas.wire_painter import WirePainter
+
+SLOW_SEC = 0.010  # a picture that takes longer is painted anew only after a burst of zooming or panning
+HALO_RIM_PX = 60.0
+
+
+class StillPicture:
+    """Paints surface, light, wires, parts, labels and flags, but not what is held out of it."""
+
+    def __init__(self, parts: PartPainter, wires: WirePainter) -> None:
+        self._parts, self._wires, self._labels = parts, wires, LabelPainter()
+        self._pixmap: QPixmap | None = None
+        self._key: Hashable = None
+        self._camera = Camera()
+        self.took_sec = 0.0
+        self.painted = 0  # how often it was painted anew
+
+    def paint(
+        self, painter: QPainter, sight: Sight, key: Hashable, held_out: frozenset[str], *, in_burst: bool
+    ) -> bool:
+        """Paint the kept picture; False when in a burst it was only an older one, shifted and scaled."""
+        full_key = (key, sight.camera, sight.width_px, sight.height_px, sight.ratio, held_out)
+        if self._pixmap is not None and full_key == self._key:
+            painter.drawPixmap(QPointF(0, 0), self._pixmap)
+            return True
+        if in_burst and self._pixmap is not None and self.took_sec > SLOW_SEC:
+            self._paint_old(painter, sight)
+            return False
+        began = perf_counter()
+        self._pixmap = self._made(sight, held_out)
+        self.took_sec = perf_counter() - began
+        self.painted += 1
+        self._key, self._camera = full_key, sight.camera
+        painter.drawPixmap(QPointF(0, 0), self._pixmap)
+        return True
+
+    def _paint_old(self, painter: QPainter, sight: Sight) -> None:
+        assert self._pixmap is not None
+        painter.fillRect(QRectF(0, 0, sight.width_px, sight.height_px), sight.shades.around)
+        growth = sight.camera.scale / self._camera.scale
+        left, top = sight.camera.to_px(self._camera.left_mm, self._camera.top_mm)
+        size = self._pixmap.deviceIndependentSize()
+        target = QRectF(left, top, size.width() * growth, size.height() * growth)
+        painter.drawPixmap(target, self._pixmap, QRectF(self._pixmap.rect()))
+
+    def _made(self, sight: Sight, held_out: frozenset[str]) -> QPixmap:
+        pixmap = QPixmap(round(sight.width_px * sight.ratio), round(sight.height_px * sight.ratio))
+        pixmap.setDevicePixelRatio(sight.ratio)
+        painter = QPainter(pixmap)
+        paint_surface(painter, sight)
+        rim_mm = HALO_RIM_PX / sight.camera.scale
+        box = sight.visible.grown(rim_mm)
+        parts = [i for i in sight.geometry.parts_in(box) if i not in held_out]
+        wires = [i for i in sight.geometry.wires_in(box) if i not in held_out]
+        paint_halos(painter, sight, parts)
+        self._wires.paint(painter, sight, wires)
+        self._parts.paint(painter, sight, parts)
+        self._labels.paint(painter, sight, parts)
+        paint_flags(painter, sight, parts, wires)
+        painter.end()
+        return pixmap

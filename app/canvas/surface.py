@@ -1,0 +1,168 @@
+"""The drawing surface: paints the plan and turns what hand and keyboard do into gestures."""
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QSize, Qt, QTimer, Signal
+from PySide6.QtGui import (
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from app.canvas.acting import Acting
+from app.canvas.camera import Camera
+from app.canvas.cursors import cursor_for
+from app.canvas.deeds import Deeds
+from app.canvas.frame import Frame
+from app.canvas.gestures.pointer import Around
+from app.canvas.hit import Hit, hit_at
+from app.canvas.keys import SelectionKeys
+from app.canvas.mark_painter import on_handle, selection_box
+from app.canvas.pointing import Pointing
+from app.canvas.sight import Sight
+from app.canvas.view_state import ViewState
+from app.selection import Selection
+from app.session import Session
+from app.theme.fonts import load_fonts
+
+REST_MS = 70  # after the last step of a zoom or pull the picture is painted sharp again
+
+
+class Surface(QWidget):
+    """Shows a plan; everything it does goes through the one active gesture or the deeds of the selection."""
+
+    pointed = Signal(object)  # the Hit under the pointer, None when it is over nothing
+    wished = Signal(str)  # what to do next, in one sentence; "" for nothing
+    tool_changed = Signal(str)  # "select", "wire" or "place"
+
+    def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        load_fonts()
+        self._session, self._selection = session, selection
+        self._state, self._frame = ViewState(session), Frame()
+        self._acting = Acting(session, selection, self._around, self._told)
+        self._deeds = Deeds(session, selection)
+        self._keys = SelectionKeys(self._deeds)
+        self._pointing = Pointing(self._acting, self._around, self._hit, self._camera, self._look)
+        self._hovered: Hit | None = None
+        self._told_tool, self._told_hint = "select", ""
+        self._left_alone = True  # nobody has zoomed or pulled yet: keep everything in sight
+        self._burst = QTimer(self)
+        self._burst.setSingleShot(True)
+        self._burst.setInterval(REST_MS)
+        self._burst.timeout.connect(self.update)
+        self.setObjectName("planView")
+        self.setMouseTracking(True)
+        self.setAcceptDrops(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setAccessibleName("Plan")
+        self.setAccessibleDescription(
+            "The layout from above. Tab goes from part to part, arrows move the selected one, R turns it, "
+            "T throws a switch, Delete removes it."
+        )
+
+    def sizeHint(self) -> QSize:
+        """Room enough to draw in."""
+        return QSize(900, 600)
+
+    def minimumSizeHint(self) -> QSize:
+        """The least that shows anything."""
+        return QSize(240, 180)
+
+    def sight(self) -> Sight:
+        """Return what is looked at now."""
+        return self._state.sight(
+            self.width(), self.height(), self.devicePixelRatioF(), lands=self._acting.preview.lands
+        )
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint one frame."""
+        painter = QPainter(self)
+        state = self._state
+        fresh = self._frame.paint(
+            painter,
+            self.sight(),
+            state.key,
+            self._acting.preview,
+            self._selection.ids,
+            None if self._pointing.pans else self._hovered,
+            self._pointing.at_px,
+            (self._around().wire_size, state.wire_colour),
+            in_burst=self._burst.isActive(),
+        )
+        painter.end()
+        if not fresh and not self._burst.isActive():
+            self._burst.start()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep everything in sight until somebody has zoomed."""
+        if self._left_alone:
+            self._state.fit(self._state.everything(), self.width(), self.height())
+
+    def bring_into_sight(self, ids: Iterable[str]) -> None:
+        """Move the camera as little as needed to show parts and wires."""
+        box = self._state.geometry.around(ids)
+        if box is None:
+            return
+        seen = self.sight().visible
+        if box.left < seen.left or box.top < seen.top or box.right > seen.right or box.bottom > seen.bottom:
+            room = max(self.width(), self.height()) / self._state.camera.scale / 4
+            self._state.fit(box.grown(room), self.width(), self.height())
+            self._left_alone = False
+        self.update()
+
+    def _camera(self) -> Camera:
+        return self._state.camera
+
+    def _look(self, camera: Camera) -> None:
+        self._state.camera = camera
+        self._left_alone = False
+        self._burst.start()
+        self.update()
+
+    def _around(self) -> Around:
+        return self._state.around(self._selection.ids)
+
+    def _hit(self, x_px: float, y_px: float) -> Hit:
+        state = self._state
+        at = state.camera.to_plan(x_px, y_px)
+        selected = self._selection.ids
+        if not self._acting.runs and on_handle(selection_box(self.sight(), selected), x_px, y_px):
+            return Hit(at, handle=True)
+        return hit_at(
+            state.geometry,
+            self._session.plan,
+            self._session.kinds,
+            at,
+            state.camera.scale,
+            selected,
+            landing=self._acting.preview.lands,
+        )
+
+    def _hover(self, hit: Hit | None) -> None:
+        self._hovered = hit
+        self.pointed.emit(hit if hit is not None and (hit.id or hit.terminal or hit.handle) else None)
+
+    def _shape_cursor(self) -> None:
+        preview = self._acting.preview
+        self.setCursor(
+            cursor_for(
+                None if self._acting.runs else self._hovered,
+                preview.cursor,
+                pans=self._pointing.pans,
+                may_pan=self._pointing.space_down,
+            )
+        )
+
+    def _told(self) -> None:
+        """The gesture has moved on: show it, and tell the strip what it wants next."""
+        if self._acting.tool != self._told_tool:
+            self._told_tool = self._acting.tool
+            self.tool_changed.emit(self._told_tool)
+        if self._acting.preview.hint != self._told_hint:
+            self._told_hint = self._acting.preview.hint
+            self.wished.emit(self._told_hint)
+        self._shape_cursor()
+        self.update()

@@ -1,0 +1,135 @@
+"""Paints what the plan lies on: paper, grid, board, tracks, scenes and panel faces."""
+
+import math
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
+
+from app.canvas.camera import Camera, round_step
+from app.canvas.shades import SCENE_HUES, with_alpha
+from app.canvas.sight import Sight
+from app.theme.fonts import screen_font
+from wiring.plan.plan import Line
+
+GRID_LEAST_PX = 9.0  # grid lines closer than this would make a grey, not a grid
+METRIC_STEPS_MM = (10.0, 50.0, 100.0, 500.0, 1000.0)
+US_STEPS_MM = (25.4 / 2, 25.4, 25.4 * 6, 25.4 * 12, 25.4 * 48)
+BED_MM, GAUGE_MM, RAIL_MM = 28.0, 16.5, 2.0  # about H0; a track is a landmark here, not a drawing
+CORNER_PX = 4.0
+
+
+def grid_steps_mm(units: str, scale: float) -> tuple[float, float]:
+    """Return the distance of grid lines and of the stronger ones among them."""
+    steps = US_STEPS_MM if units == "us" else METRIC_STEPS_MM
+    fine = round_step(GRID_LEAST_PX / scale, steps)
+    return fine, round_step(fine * 1.5, steps)
+
+
+def paint_surface(painter: QPainter, sight: Sight) -> None:
+    """Paint everything beneath wires and parts."""
+    shades, plan = sight.shades, sight.plan
+    board = _polygon(plan.board, sight.camera)
+    has_board = board.size() > 2
+    painter.fillRect(
+        QRectF(0, 0, sight.width_px, sight.height_px), shades.around if has_board else shades.paper
+    )
+    if has_board:
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(shades.shadow)
+        painter.drawPolygon(board.translated(0, 2))
+        painter.setBrush(shades.paper)
+        painter.drawPolygon(board)
+    _paint_grid(painter, sight)
+    if has_board:
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(QPen(shades.board_edge, 1.4))
+        painter.drawPolygon(board)
+    _paint_scenes(painter, sight)
+    _paint_tracks(painter, sight)
+    _paint_panels(painter, sight)
+
+
+def _polygon(line: Line, camera: Camera) -> QPolygonF:
+    return QPolygonF([QPointF(*camera.to_px(*point)) for point in line])
+
+
+def _paint_grid(painter: QPainter, sight: Sight) -> None:
+    box, camera = sight.visible, sight.camera
+    fine, strong = grid_steps_mm(sight.plan.habits.units, camera.scale)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+    for step, colour in ((fine, sight.shades.grid), (strong, sight.shades.grid_strong)):
+        lines = []
+        for i in range(math.ceil(box.left / step), math.floor(box.right / step) + 1):
+            x = round((i * step - camera.left_mm) * camera.scale)
+            lines.append(QLineF(x, 0, x, sight.height_px))
+        for i in range(math.ceil(box.top / step), math.floor(box.bottom / step) + 1):
+            y = round((i * step - camera.top_mm) * camera.scale)
+            lines.append(QLineF(0, y, sight.width_px, y))
+        painter.setPen(QPen(colour, 1))
+        painter.drawLines(lines)
+
+
+def _paint_tracks(painter: QPainter, sight: Sight) -> None:
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    scale, shades = sight.camera.scale, sight.shades
+    runs = [_polygon(track, sight.camera) for track in sight.plan.tracks if len(track) > 1]
+    strokes = [
+        (shades.track_bed, BED_MM),
+        (shades.rail, GAUGE_MM + RAIL_MM),
+        (shades.track_bed, GAUGE_MM - RAIL_MM),
+    ]
+    rails_show = scale * RAIL_MM > 0.35
+    for colour, width_mm in strokes if rails_show else strokes[:1]:
+        pen = QPen(colour, max(width_mm * scale, 1.0))
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        painter.setPen(pen)
+        for run in runs:
+            painter.drawPolyline(run)
+
+
+def _paint_scenes(painter: QPainter, sight: Sight) -> None:
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for index, scene in enumerate(sight.plan.scenes.values()):
+        if scene.width_mm <= 0 or scene.height_mm <= 0:
+            continue
+        hue = QColor(SCENE_HUES[index % len(SCENE_HUES)])
+        if sight.shades.dark:
+            hue = hue.lighter(150)
+        rect = _rect(sight.camera, scene.x_mm, scene.y_mm, scene.width_mm, scene.height_mm)
+        painter.setPen(QPen(with_alpha(hue, 0.45), 1))
+        painter.setBrush(with_alpha(hue, 0.10 if sight.shades.dark else 0.085))
+        painter.drawRoundedRect(rect, CORNER_PX, CORNER_PX)
+        ink = hue.lighter(125) if sight.shades.dark else hue.darker(125)
+        _paint_name(painter, scene.name, rect, ink, inside=True)
+
+
+def _paint_panels(painter: QPainter, sight: Sight) -> None:
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    shades = sight.shades
+    for panel in sight.plan.panels.values():
+        rect = _rect(sight.camera, panel.x_mm, panel.y_mm, panel.width_mm, panel.height_mm)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(shades.shadow)
+        painter.drawRoundedRect(rect.translated(0, 2.5), CORNER_PX, CORNER_PX)
+        painter.setBrush(shades.raised)
+        painter.setPen(QPen(shades.board_edge, 1))
+        painter.drawRoundedRect(rect, CORNER_PX, CORNER_PX)
+        _paint_name(painter, panel.name, rect, shades.quiet, inside=False)
+
+
+def _rect(camera: Camera, x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> QRectF:
+    return QRectF(*camera.to_px(x_mm, y_mm), width_mm * camera.scale, height_mm * camera.scale)
+
+
+def _paint_name(painter: QPainter, name: str, rect: QRectF, ink: QColor, *, inside: bool) -> None:
+    """Paint the name of an area in its top left corner, or above its edge; not where it has no room."""
+    painter.setFont(screen_font(12, "semibold"))
+    if not name or painter.fontMetrics().horizontalAdvance(name) > rect.width() - 12:
+        return
+    painter.setPen(ink)
+    at = rect.topLeft() + (QPointF(8, 17) if inside else QPointF(1, -6))
+    painter.drawText(at, name)

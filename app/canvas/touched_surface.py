@@ -1,0 +1,106 @@
+"""Hands on the drawing surface: mouse, pen, touchpad, and parts dragged in from the tray."""
+
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QDragEnterEvent,
+    QDragMoveEvent,
+    QDropEvent,
+    QMouseEvent,
+    QWheelEvent,
+)
+
+from app.canvas.gestures.bend import new_bend
+from app.canvas.gestures.place import place_part
+from app.canvas.hit import Hit
+from app.canvas.mark_painter import selection_box
+from app.canvas.small_menu import small_menu
+from app.canvas.surface import Surface
+from wiring.plan.places import Point
+
+MIME = "application/x-underboard-kind"
+
+
+class TouchedSurface(Surface):
+    """Gives what hands do to the gesture that runs, or begins one."""
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Begin a gesture, go on with it, or pull the paper."""
+        self._pointing.press(event, self._turn_centre())
+        self._shape_cursor()
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Bend a wire."""
+        self._pointing.double(event, self._turn_centre())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Go on with the gesture and see what is under the pointer."""
+        self._pointing.move(event)
+        if not self._pointing.pans:
+            self._hover(self._hit(event.position().x(), event.position().y()))
+        self._shape_cursor()
+        self.update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """End the gesture."""
+        self._pointing.release(event)
+        self._shape_cursor()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom, or pull the paper."""
+        self._pointing.wheel(event)
+        event.accept()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Forget what was under the pointer."""
+        self._pointing.at_px = None
+        self._hover(None)
+        self.update()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Leave the gesture, or show the small menu."""
+        if self._acting.cancel():
+            return
+        at = event.pos()
+        hit = self._hit(at.x(), at.y())
+        if hit.id and hit.id not in self._selection.ids:
+            self._selection.select((hit.id,))
+        menu = small_menu(self, self._session, self._deeds, hit, lambda: self._bend(hit))
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        menu.popup(event.globalPos())
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take a part from the tray in hand."""
+        if event.mimeData().hasFormat(MIME):
+            kind = self._session.kinds.get(
+                bytes(event.mimeData().data(MIME).data()).decode("utf-8", "replace")
+            )
+            if kind is not None:
+                self._acting.begin(place_part(self._around(), kind))
+                event.acceptProposedAction()
+
+    def dragMoveEvent(self, event: QDragMoveEvent) -> None:
+        """Let its ghost follow."""
+        self._acting.send(self._pointing.pointer_at("move", event.position()))
+        event.acceptProposedAction()
+
+    def dragLeaveEvent(self, event: QEvent) -> None:
+        """Let it go."""
+        self._acting.cancel()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Set it down."""
+        self._acting.send(self._pointing.pointer_at("press", event.position()))
+        event.acceptProposedAction()
+        self.setFocus()
+
+    def _turn_centre(self) -> Point | None:
+        box = selection_box(self.sight(), self._selection.ids)
+        if box is None:
+            return None
+        return self._state.camera.to_plan((box.left + box.right) / 2, (box.top + box.bottom) / 2)
+
+    def _bend(self, hit: Hit) -> None:
+        act = new_bend(self._around(), hit.wire, hit.at)
+        if act is not None:
+            self._acting.carry_out(act)

@@ -1,0 +1,116 @@
+"""The plan as the window sees it: what it may be told, and how it follows session and selection."""
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QPoint
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+from PySide6.QtWidgets import QWidget
+
+from app.canvas.gestures.place import place_part
+from app.canvas.gestures.pull_wire import pull_wire
+from app.canvas.typed_surface import TypedSurface
+from app.canvas.words import selection_words
+from app.selection import Selection
+from app.session import PlanChanged, Session
+from app.solving import Answer
+from wiring.pictures.theme import Theme
+from wiring.plan.places import Point
+
+
+class PlanView(TypedSurface):
+    """The plan from above; it changes the plan only through the session."""
+
+    def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
+        super().__init__(session, selection, parent)
+        session.changed.connect(self._follow)
+        session.thrown.connect(self._thrown)
+        selection.changed.connect(self._selected)
+
+    # what the window tells the view
+
+    def set_answer(self, answer: Answer) -> None:
+        """Show new figures and findings."""
+        self._state.learn(answer)
+        self.update()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Wear other colours."""
+        self._state.wear(theme)
+        self.update()
+
+    def set_wire_choice(self, size: str, colour: str) -> None:
+        """Set size and colour of the wires pulled from now on."""
+        self._state.wire_size, self._state.wire_colour = size, colour
+        if self._acting.tool == "wire":
+            self._acting.interrupt()
+
+    def begin_place(self, kind_key: str) -> None:
+        """Take a new part in hand; a click sets it down, and the next one follows until Escape."""
+        kind = self._session.kinds.get(kind_key)
+        if kind is not None:
+            self._acting.take(
+                "place",
+                lambda around, last: place_part(around, kind, last.ghost.turn_deg if last.ghost else 0.0),
+            )
+
+    def begin_wire(self) -> None:
+        """Pull wires from terminal to terminal until Escape."""
+        self._acting.take("wire", lambda around, _last: pull_wire(around))
+
+    def begin_select(self) -> None:
+        """Go back to selecting and moving."""
+        self._acting.take("select", None)
+
+    def show_all(self) -> None:
+        """Bring the whole plan into sight."""
+        self._state.fit(self._state.everything(), self.width(), self.height())
+        self._left_alone = True
+        self.update()
+
+    def show_ids(self, ids: Iterable[str]) -> None:
+        """Bring parts and wires into sight, as little as needed."""
+        self.bring_into_sight(ids)
+
+    def zoom(self, factor: float, at_px: Point | None = None) -> None:
+        """Look from nearer or farther, about the middle of the view."""
+        self._look(self._state.camera.zoomed(factor, at_px or (self.width() / 2, self.height() / 2)))
+
+    # what others may ask
+
+    @property
+    def tool(self) -> str:
+        """The tool in hand: "select", "wire" or "place"."""
+        return self._acting.tool
+
+    @property
+    def repaints(self) -> int:
+        """How often the still picture was painted anew; for measurements."""
+        return self._frame.still.painted
+
+    def px(self, x_mm: float, y_mm: float) -> QPoint:
+        """Return the pixel over a place of the plan."""
+        x, y = self._state.camera.to_px(x_mm, y_mm)
+        return QPoint(round(x), round(y))
+
+    # listening
+
+    def _follow(self, change: PlanChanged) -> None:
+        self._state.follow(change)
+        if change.cause == "open":
+            self.begin_select()
+            self.show_all()
+        elif self._acting.runs:
+            self._acting.interrupt()
+        self._hovered = None
+        self.update()
+
+    def _thrown(self, _positions: object) -> None:
+        self._state.note_throw()
+        self.update()
+
+    def _selected(self, ids: frozenset[str]) -> None:
+        words = selection_words(self.sight(), ids)
+        self.setAccessibleDescription(words)
+        if QAccessible.isActive():
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
+        self.update()

@@ -1,0 +1,135 @@
+"""What the view knows: the plan in arrays, the newest answer, the camera and the colours."""
+
+from collections.abc import Iterable, Mapping
+
+from app.canvas.camera import Camera, fitted
+from app.canvas.geometry import Box, Geometry
+from app.canvas.gestures.pointer import Around
+from app.canvas.shades import Shades, shades
+from app.canvas.sight import Sight
+from app.session import PlanChanged, Session
+from app.solving import Answer
+from wiring.findings.finding import Finding
+from wiring.pictures.theme import LIGHT, Theme
+from wiring.plan.plan import Plan
+
+EMPTY_MM = Box(0.0, 0.0, 1200.0, 700.0)  # what an empty plan shows: a good table
+LARGEST_FIT = 3.0  # pixels per millimetre; a single lamp need not fill the screen
+FIT_RIM_PX = 56.0
+GRID_MM = {"metric": 5.0, "us": 25.4 / 4}
+
+
+class ViewState:
+    """Follows the session; changed only by the view."""
+
+    def __init__(self, session: Session) -> None:
+        self.session = session
+        self.geometry = Geometry(session.plan, session.kinds)
+        self.camera = Camera()
+        self.shades: Shades = shades(LIGHT)
+        self.answer: Answer | None = None
+        self.worst: Mapping[str, Finding] = {}
+        self.wire_size: str | None = None
+        self.wire_colour = "BK"
+        self._told = 0  # counts answers, throws and themes, so that the still picture knows
+
+    @property
+    def key(self) -> tuple[int, int]:
+        """Another value whenever something that stands still has to be painted anew."""
+        return self.session.revision, self._told
+
+    def follow(self, change: PlanChanged) -> None:
+        """Take over a change of the plan."""
+        if change.cause == "open":
+            self.geometry.open(change.new)
+            self.answer, self.worst = None, {}
+        else:
+            self.geometry.follow(change.new, change.changes)
+
+    def learn(self, answer: Answer) -> None:
+        """Take over new figures and findings."""
+        self.answer = answer
+        self.worst = _gravest(answer.situation.findings)
+        self._told += 1
+
+    def note_throw(self) -> None:
+        """Remember that switches stand otherwise."""
+        self._told += 1
+
+    def wear(self, theme: Theme) -> None:
+        """Take other colours."""
+        self.shades = shades(theme)
+        self._told += 1
+
+    def sight(self, width_px: float, height_px: float, ratio: float, *, lands: bool = False) -> Sight:
+        """Return all that the painters look at."""
+        answer, session = self.answer, self.session
+        return Sight(
+            session.plan,
+            session.kinds,
+            self.geometry,
+            self.camera,
+            self.shades,
+            width_px,
+            height_px,
+            ratio,
+            session.positions,
+            answer.situation.figures if answer is not None else None,
+            self.worst,
+            stale=answer is None or answer.revision != session.revision,
+            lands=lands,
+        )
+
+    def around(self, selected: frozenset[str]) -> Around:
+        """Return all that a gesture looks at."""
+        session = self.session
+        habits = session.plan.habits
+        return Around(
+            session.plan,
+            session.kinds,
+            self.geometry,
+            selected,
+            session.positions,
+            self.camera.scale,
+            GRID_MM.get(habits.units, 5.0),
+            self.wire_size or habits.wire_size,
+            self.wire_colour,
+        )
+
+    def fit(self, box: Box | None, width_px: float, height_px: float) -> None:
+        """Point the camera at a box, or at a good table when there is none."""
+        self.camera = fitted(box or EMPTY_MM, width_px, height_px, FIT_RIM_PX, LARGEST_FIT)
+
+    def everything(self) -> Box | None:
+        """Return the box round all there is on the plan."""
+        boxes = [box for box in (self.geometry.everything(), area_box(self.session.plan)) if box is not None]
+        return _union(boxes)
+
+
+def area_box(plan: Plan) -> Box | None:
+    """Return the box round board, tracks, scenes and panels; None when there are none."""
+    points = [*plan.board, *(p for track in plan.tracks for p in track)]
+    boxes = [Box(x, y, x, y) for x, y in points]
+    boxes += [Box(s.x_mm, s.y_mm, s.x_mm + s.width_mm, s.y_mm + s.height_mm) for s in plan.scenes.values()]
+    boxes += [Box(p.x_mm, p.y_mm, p.x_mm + p.width_mm, p.y_mm + p.height_mm) for p in plan.panels.values()]
+    return _union(boxes)
+
+
+def _union(boxes: list[Box]) -> Box | None:
+    if not boxes:
+        return None
+    return Box(
+        min(b.left for b in boxes),
+        min(b.top for b in boxes),
+        max(b.right for b in boxes),
+        max(b.bottom for b in boxes),
+    )
+
+
+def _gravest(findings: Iterable[Finding]) -> dict[str, Finding]:
+    worst: dict[str, Finding] = {}
+    for finding in findings:
+        for one in (*finding.parts, *finding.wires):
+            if one not in worst or worst[one].rank < finding.rank:
+                worst[one] = finding
+    return worst

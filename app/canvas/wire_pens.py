@@ -1,0 +1,78 @@
+"""How a wire looks: insulation colour, an edge that shows on any ground, a stripe, thickness by its size."""
+
+from functools import lru_cache
+from typing import NamedTuple
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QPen
+
+from app.theme.surfaces import mixed
+from wiring.standards.colours import colour
+from wiring.standards.conductors import insulated_diameter_mm
+
+THINNEST_PX = 1.9  # a wire never fades out
+EDGE_PX = 0.9  # on each side
+UNKNOWN_MM, UNKNOWN_RGB = 1.6, "#7a7a7a"
+
+
+class WirePens(NamedTuple):
+    """Pens in plan millimetres: painted edge first, then core, then the stripe where there is one."""
+
+    edge: QPen
+    core: QPen
+    stripe: QPen | None
+    width_px: float
+
+
+@lru_cache(maxsize=512)
+def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
+    """Return the pens of a wire; a size or colour nobody knows is painted as a grey wire of middling size."""
+    core, stripe = insulation(letters)
+    width_px = max(thickness_mm(size) * scale, THINNEST_PX)
+    edge_px = min(EDGE_PX, width_px * 0.35)
+    return WirePens(
+        _pen(_edge(core, dark), (width_px + 2 * edge_px) / scale),
+        _pen(core, width_px / scale),
+        _dashed(stripe, width_px * 0.5 / scale) if stripe else None,
+        width_px,
+    )
+
+
+@lru_cache(maxsize=256)
+def insulation(letters: str) -> tuple[str, str]:
+    """Return the colours of the insulation and of its stripe as ``#rrggbb``; "" for no stripe."""
+    try:
+        found = colour(letters)
+    except (KeyError, ValueError):
+        return UNKNOWN_RGB, ""
+    return found.rgb, found.stripe_rgb
+
+
+@lru_cache(maxsize=256)
+def thickness_mm(size: str) -> float:
+    """Return the diameter over the insulation."""
+    try:
+        return insulated_diameter_mm(size)
+    except (KeyError, ValueError):
+        return UNKNOWN_MM
+
+
+def _edge(core: str, dark: bool) -> str:
+    """Return a colour that parts the insulation from the paper and from other wires."""
+    if dark and QColor(core).lightnessF() < 0.32:
+        return mixed(core, "#ffffff", 0.42)
+    return mixed(core, "#000000", 0.62 if QColor(core).lightnessF() < 0.75 else 0.5)
+
+
+def _pen(rgb: str, width_mm: float) -> QPen:
+    pen = QPen(QColor(rgb), width_mm)
+    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    return pen
+
+
+def _dashed(rgb: str, width_mm: float) -> QPen:
+    pen = _pen(rgb, width_mm)
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    pen.setDashPattern([5.0, 5.0])
+    return pen

@@ -1,0 +1,70 @@
+"""What the view says about a part, a wire or a terminal in plain words: tips, the strip, screen readers."""
+
+from app.canvas.hit import Hit
+from app.canvas.readings import reading
+from app.canvas.sight import Sight
+from app.canvas.wire_names import colour_name
+from wiring.plan.designations import part_label, terminal_label
+from wiring.quantities.wording import worded
+
+
+def part_words(sight: Sight, part_id: str) -> str:
+    """Return title, designation and the builder's own words: ``12 V lamp -E4, by the crane``."""
+    part = sight.plan.parts[part_id]
+    kind = sight.kinds.get(part.kind)
+    title = kind.title if kind is not None else f"Unknown part “{part.kind}”"
+    words = f"{title} {part_label(sight.plan, part_id)}"
+    return f"{words}, {part.label}" if part.label else words
+
+
+def wire_words(sight: Sight, wire_id: str) -> str:
+    """Return label, size, colour and ends of a wire."""
+    wire = sight.plan.wires[wire_id]
+    ends = " to ".join(terminal_label(sight.plan, ref) for ref in (wire.start, wire.end))
+    return f"Wire -{wire.label}, {wire.size}, {colour_name(wire.colour)}, {ends}"
+
+
+def hit_words(sight: Sight, hit: Hit) -> str:
+    """Return one line about what is under the pointer; "" for nothing."""
+    if hit.terminal is not None:
+        label = terminal_label(sight.plan, hit.terminal)
+        volts = sight.figures.terminals.get(hit.terminal) if sight.figures is not None else None
+        return f"Terminal {label}" + (f", {worded(volts, 'voltage')}" if volts is not None else "")
+    if hit.part:
+        return part_words(sight, hit.part)
+    return wire_words(sight, hit.wire) if hit.wire else ""
+
+
+def tip_words(sight: Sight, hit: Hit) -> str:
+    """Return the tip for the pointer: what it is over, how that stands, what it reads, what is wrong."""
+    first = hit_words(sight, hit)
+    if not first or hit.terminal is not None:
+        return first
+    lines = [first]
+    position = sight.positions.get(hit.part, "")
+    if position:
+        lines.append(f"Stands at “{position}”." + (" Click the lever to throw it." if hit.lever else ""))
+    if figures := reading(sight, hit.id):
+        lines.append(figures)
+    finding = sight.worst.get(hit.id)
+    if finding is not None:
+        lines += [finding.what, finding.mend]
+    return "\n".join(lines)
+
+
+def selection_words(sight: Sight, selected: frozenset[str]) -> str:
+    """Return what a screen reader says when the selection changes."""
+    parts = [i for i in selected if i in sight.plan.parts]
+    wires = [i for i in selected if i in sight.plan.wires]
+    if not parts and not wires:
+        return "Nothing selected"
+    if len(parts) + len(wires) == 1:
+        words = part_words(sight, parts[0]) if parts else wire_words(sight, wires[0])
+        figures = reading(sight, (parts or wires)[0])
+        return f"{words} selected" + (f", {figures}" if figures else "")
+    counts = [
+        f"{len(ids)} {name}{'s' if len(ids) > 1 else ''}"
+        for ids, name in ((parts, "part"), (wires, "wire"))
+        if ids
+    ]
+    return f"{' and '.join(counts)} selected"
