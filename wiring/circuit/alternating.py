@@ -1,26 +1,40 @@
-"""One island on alternating current: it has no capacitors, so no memory, and is solved at points of one cycle.
+"""One island on alternating current: no capacitors, so no memory; it is solved at points of one cycle.
 
 Filaments are the exception: too slow to follow the cycle, each keeps the resistance its RMS volts give it.
 """
 
 import math
+from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.branches.filament import FILAMENT
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
-from wiring.circuit.linear import Floats
-from wiring.circuit.newton import newton
+from wiring.circuit.linear import Floats, Ints
+from wiring.circuit.network import Network, side_by_side
+from wiring.circuit.newton import Solved, newton
 from wiring.circuit.reading import Reading
-from wiring.circuit.steady import SOURCE, hang_on, loop_currents
+from wiring.circuit.steady import hang_on, loop_currents
 
-POINTS = 96  # of one cycle, between the crossings; exact for straight lines, about 1e-3 where diodes switch
+POINTS = 64  # between the least and the highest of the wave; about 1e-4 off where diodes switch
 MOST_ROUNDS = 60
-WARM_TOLERANCE = 1e-8
+WARM_TOLERANCE = 1e-7
+WARM_STEPS = 12
 RESISTOR_LAW = LAW_NUMBER["resistor"]
 FILAMENT_LAW = LAW_NUMBER["filament"]
+
+
+class _Cycle(NamedTuple):
+    """Volts and amps of every branch and volts of every node, one row a phase."""
+
+    volts: Floats
+    amps: Floats
+    nodes: Floats
+    residual_a: float
+    unknowns: Floats  # of the core, phase after phase: where the next round starts
 
 
 def read_alternating(assembly: Assembly, island: Island, values: Floats, reading: Reading) -> None:
@@ -30,57 +44,75 @@ def read_alternating(assembly: Assembly, island: Island, values: Floats, reading
     laws[lamps] = RESISTOR_LAW
     warmed[lamps, 0] = values[lamps, 0] / values[lamps, 1]
     plan = assembly._replace(laws=laws)
+    found: _Cycle | None = None
     for _ in range(MOST_ROUNDS):
-        found = _cycle(plan, island, warmed)
+        found = _cycle(plan, island, warmed, None if found is None else found.unknowns)
         if found is None:
             break
-        ohms = _warm_ohms(values[lamps], _rms(found[0][:, lamps]))
+        ohms = _warm_ohms(values[lamps], _rms(found.volts[:, lamps]))
         settled = bool(np.all(np.abs(ohms - warmed[lamps, 0]) <= WARM_TOLERANCE * ohms))
         if settled:
-            _write(assembly, island, reading, *found)
+            _write(assembly, island, reading, found)
             return
         warmed[lamps, 0] = ohms
     reading.failed[island.branches] = True
 
 
 def phases(points: int = POINTS) -> Floats:
-    """Return the sine at points spread evenly over a cycle, none of them at a crossing."""
-    return np.asarray(np.sin((np.arange(points) + 0.5) * (2.0 * math.pi / points)))
+    """Return a sine at evenly spread times from its least to its highest: the way back reads the same."""
+    return np.asarray(np.sin(((np.arange(points) + 0.5) / points - 0.5) * math.pi))
 
 
-def _cycle(plan: Assembly, island: Island, values: Floats) -> tuple[Floats, Floats, Floats, float] | None:
-    """Return volts and amps of every branch, volts of every node, one row a phase, and the residual."""
+def _cycle(plan: Assembly, island: Island, values: Floats, warm: Floats | None) -> _Cycle | None:
     sines = phases()
     size = (len(sines), len(plan.a))
     volts, amps = np.zeros(size), np.zeros(size)
     nodes = np.zeros((len(sines), plan.node_count))
-    network = core_network(plan, island, values) if len(island.core) else None
+    residual, unknowns = 0.0, np.zeros(0)
+    if len(island.core):
+        solved = _all_phases(plan, island, values, sines, warm)
+        if solved is None:
+            return None
+        residual, unknowns = solved.residual_a, solved.x
+        nodes[:, island.core_nodes[:-1]] = solved.x.reshape(len(sines), -1)
+        amps[:, island.core] = solved.amps.reshape(len(sines), -1)
+    hang_on(plan, island, values, nodes, sines)
+    nodes -= nodes[:, [island.reference]]
+    volts[:] = nodes[:, plan.a] - nodes[:, plan.b]
+    amps[:, island.loops] = loop_currents(plan, island, values, sines)
+    return _Cycle(volts, amps, nodes, residual, unknowns)
+
+
+def _all_phases(
+    plan: Assembly, island: Island, values: Floats, sines: Floats, warm: Floats | None
+) -> Solved | None:
+    """Solve the phases side by side as one network; where that fails, one after the other."""
+    network = core_network(plan, island, values)
     swing = plan.alternating[island.core]
-    straight = network is not None and network.linear and bool(swing[network.laws == SOURCE].all())
-    x: Floats | None = None
-    residual = 0.0
-    for row, sine in enumerate(sines):
-        now = values.copy()
-        now[plan.alternating, 0] *= sine
-        if network is not None:
-            if straight and row > 0:
-                scale = sine / sines[0]
-                nodes[row], volts[row], amps[row] = nodes[0] * scale, volts[0] * scale, amps[0] * scale
-                continue
-            solved = newton(network.with_values(now[island.core]), x)
-            if not solved.converged and x is not None:
-                solved = newton(network.with_values(now[island.core]))
-            if not solved.converged:
-                return None
-            x = solved.x
-            residual = max(residual, solved.residual_a)
-            nodes[row, island.core_nodes[:-1]] = x
-            amps[row, island.core] = solved.amps
-        hang_on(plan, island, now, nodes[row])
-        nodes[row] -= nodes[row, island.reference]
-        volts[row] = nodes[row, plan.a] - nodes[row, plan.b]
-        amps[row, island.loops] = loop_currents(plan, island, now)
-    return volts, amps, nodes, residual
+    lanes = [_at_phase(network, swing, float(sine)) for sine in sines]
+    together = side_by_side(lanes)
+    solved = newton(together, warm, WARM_STEPS) if warm is not None else newton(together)
+    if solved.converged:
+        return solved
+    alone, x = [], None
+    for lane in lanes:
+        solved = newton(lane, x, WARM_STEPS) if x is not None else newton(lane)
+        if not solved.converged:
+            solved = newton(lane)
+        if not solved.converged:
+            return None
+        x = solved.x
+        alone.append(solved)
+    return Solved(
+        np.concatenate([s.x for s in alone]), np.concatenate([s.volts for s in alone]),
+        np.concatenate([s.amps for s in alone]), max(s.residual_a for s in alone), True, 0,
+    )  # fmt: skip
+
+
+def _at_phase(network: Network, swing: NDArray[np.bool_], sine: float) -> Network:
+    values = network.values.copy()
+    values[swing, 0] *= sine
+    return network.with_values(values)
 
 
 def _warm_ohms(rows: Floats, rms_v: Floats) -> Floats:
@@ -92,14 +124,20 @@ def _rms(rows: Floats) -> Floats:
     return np.asarray(np.sqrt(np.mean(rows * rows, axis=0)))
 
 
-def _write(
-    assembly: Assembly, island: Island, reading: Reading, volts: Floats, amps: Floats, nodes: Floats,
-    residual: float,
-) -> None:  # fmt: skip
+def _write(assembly: Assembly, island: Island, reading: Reading, found: _Cycle) -> None:
     mine = island.branches
-    reading.volts[mine] = _rms(volts[:, mine])
-    reading.amps[mine] = _rms(amps[:, mine])
-    reading.mean_amps[mine] = amps[:, mine].mean(axis=0)
-    reading.power[mine] = (volts[:, mine] * amps[:, mine]).mean(axis=0)
-    reading.nodes[island.nodes] = _rms(nodes[:, island.nodes])
-    reading.residual_a.append(residual)
+    volts, amps = found.volts[:, mine], found.amps[:, mine]
+    reading.volts[mine], reading.amps[mine] = _rms(volts), _rms(amps)
+    reading.mean_amps[mine] = amps.mean(axis=0)
+    reading.power[mine] = (volts * amps).mean(axis=0)
+    reading.nodes[island.nodes] = _rms(found.nodes[:, island.nodes])
+    reading.residual_a.append(found.residual_a)
+
+
+def warm_values(assembly: Assembly, island: Island, values: Floats, reading: Reading) -> tuple[Ints, Floats]:
+    """Return laws and values with every filament of an island as the resistor it is when warm."""
+    lamps = island.branches[assembly.laws[island.branches] == FILAMENT_LAW]
+    laws, warmed = assembly.laws.copy(), values.copy()
+    laws[lamps] = RESISTOR_LAW
+    warmed[lamps, 0] = _warm_ohms(values[lamps], np.abs(reading.volts[lamps]))
+    return laws, warmed

@@ -12,7 +12,7 @@ from wiring.circuit.links import circuits
 from wiring.circuit.problems import problems
 from wiring.circuit.reading import Reading
 from wiring.circuit.states import Settled
-from wiring.plan.names import PartId
+from wiring.plan.names import PartId, TerminalRef
 
 NOTHING = PartFigure(0.0, 0.0, 0.0)
 
@@ -21,7 +21,7 @@ def figures_of(settled: Settled) -> Figures:
     """Return the figures of a solved plan; what failed is left out of them."""
     assembly, reading, islands = settled.assembly, settled.reading, settled.islands
     found = circuits(assembly)
-    swinging = {number for number, island in enumerate(islands.fed) if island.alternating}
+    swinging = {int(node) for island in islands.fed if island.alternating for node in island.nodes}
     parts: dict[PartId, PartFigure] = {}
     supplies: dict[PartId, SupplyFigure] = {}
     alternating: set[PartId] = set()
@@ -30,7 +30,7 @@ def figures_of(settled: Settled) -> Figures:
         span = assembly.spans[part_id]
         if compiled.trouble or any(reading.failed[branch] for branch in span):
             continue
-        on_ac = bool(swinging) and any(islands.of_node[assembly.a[branch]] in swinging for branch in span)
+        on_ac = bool(swinging) and _on_ac(assembly, compiled, span, swinging)
         if on_ac:
             alternating.add(part_id)
         if compiled.behaviour.feeds:
@@ -50,6 +50,13 @@ def figures_of(settled: Settled) -> Figures:
         problems(settled, found),
         max(reading.residual_a),
     )
+
+
+def _on_ac(assembly: Assembly, compiled: CompiledPart, span: range, swinging: set[int]) -> bool:
+    if span:
+        return any(int(assembly.a[branch]) in swinging for branch in span)
+    part = compiled.part.id
+    return any(assembly.nodes[TerminalRef(part, t.name)] in swinging for t in compiled.kind.terminals)
 
 
 def _wires(assembly: Assembly, reading: Reading) -> dict[str, WireFigure]:

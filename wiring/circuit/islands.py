@@ -1,6 +1,6 @@
 """Islands: what hangs together through conducting branches, with the dead ends taken off before any solving.
 
-No current can flow in a dead end, so its branches rest: exactly nothing across a load, its EMF across a source.
+No current can flow in a dead end, so its branches rest: nothing across a load, its EMF across a source.
 Taking dead ends off leaves a network in which every node is held, however many wires hang loose.
 """
 

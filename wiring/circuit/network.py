@@ -76,3 +76,19 @@ class Network:
         push = np.where(sources, -self.values[:, 0] * slopes, 0.0)
         fixed = self.volts(np.zeros(self.free))
         return self.pattern.solver(slopes)(-self.sums(slopes * fixed + push))
+
+
+def side_by_side(lanes: list[Network]) -> Network:
+    """Return networks of one shape as one; they share their held nodes and touch nowhere else."""
+    first, count = lanes[0], len(lanes)
+    free = first.free
+
+    def spread(ends: Ints) -> Ints:
+        shifted = ends[None, :] + free * np.arange(count)[:, None]
+        held = ends[None, :] - free + free * count
+        return np.where(ends[None, :] < free, shifted, held).ravel()
+
+    return Network(
+        np.tile(first.laws, count), spread(first.a), spread(first.b),
+        np.concatenate([lane.values for lane in lanes]), free * count, first.held,
+    )  # fmt: skip

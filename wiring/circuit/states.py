@@ -32,6 +32,7 @@ class Settled(NamedTuple):
     assembly: Assembly
     islands: Islands
     reading: Reading
+    values: Floats  # of the branches, with supplies as they have come to stand
     positions: Positions
     buzzing: frozenset[PartId]
     shut_off: frozenset[PartId]
@@ -114,7 +115,9 @@ def _fed(assembly: Assembly, positions: Positions, start: Mapping[TerminalRef, f
             break
         reading = _read(assembly, islands, values, None)
         limited |= _limited(assembly, reading, values)
-    return Settled(assembly, islands, reading, positions, frozenset(), frozenset(shut), frozenset(limited))
+    return Settled(
+        assembly, islands, reading, values, positions, frozenset(), frozenset(shut), frozenset(limited)
+    )
 
 
 def _read(assembly: Assembly, islands: Islands, values: Floats, warm: Floats | None) -> Reading:

@@ -11,6 +11,7 @@ from wiring.circuit.newton import Solved, newton
 from wiring.circuit.reading import Reading
 
 WARM_STEPS = 8
+ONE: Floats = np.ones(1)
 SOURCE = LAW_NUMBER["source"]
 
 
@@ -35,7 +36,7 @@ def read_steady(
     if solved is not None:
         reading.volts[island.core] = solved.volts
         reading.amps[island.core] = solved.amps
-    reading.amps[island.loops] = loop_currents(assembly, island, values)
+    reading.amps[island.loops] = loop_currents(assembly, island, values)[0]
     reading.mean_amps[mine] = reading.amps[mine]
     reading.power[mine] = reading.volts[mine] * reading.amps[mine]
 
@@ -46,19 +47,27 @@ def carries(assembly: Assembly, island: Island, values: Floats) -> bool:
     return bool(np.any(values[core[assembly.laws[core] == SOURCE], 0] != 0.0))
 
 
-def hang_on(assembly: Assembly, island: Island, values: Floats, nodes: Floats) -> None:
-    """Give the nodes of dead ends their voltages: a load drops nothing, a source holds its EMF."""
+def hang_on(assembly: Assembly, island: Island, values: Floats, nodes: Floats, swing: Floats = ONE) -> None:
+    """Give the nodes of dead ends their voltages: a load drops nothing, a source holds its EMF.
+
+    The last axis of `nodes` is the nodes; one before it goes with `swing`, the share of an alternating EMF.
+    """
     for node, branch, other in island.twigs:
-        rest = values[branch, 0] if assembly.laws[branch] == SOURCE else 0.0
-        nodes[node] = nodes[other] + (rest if assembly.a[branch] == node else -rest)
+        rest: Floats = np.zeros(1)
+        if assembly.laws[branch] == SOURCE:
+            rest = values[branch, 0] * (swing if assembly.alternating[branch] else ONE)
+        nodes[..., node] = nodes[..., other] + (rest if assembly.a[branch] == node else -rest)
 
 
-def loop_currents(assembly: Assembly, island: Island, values: Floats) -> Floats:
-    """Return the currents of branches with both ends on one node: only a source drives any."""
-    amps = np.zeros(len(island.loops))
+def loop_currents(assembly: Assembly, island: Island, values: Floats, swing: Floats = ONE) -> Floats:
+    """Return the currents of branches with both ends on one node, a row for each of `swing`."""
+    amps = np.zeros((len(swing), len(island.loops)))
     for place, branch in enumerate(island.loops):
         law = LAWS[int(assembly.laws[branch])]
-        amps[place] = law.current(np.zeros(1), values[branch][:, None])[0][0]
+        rows = np.repeat(values[branch][:, None], len(swing), axis=1)
+        if assembly.alternating[branch]:
+            rows[0] *= swing
+        amps[:, place] = law.current(np.zeros(len(swing)), rows)[0]
     return amps
 
 

@@ -1,8 +1,8 @@
 """A chain of LEDs or a diode with its series resistor, several chains side by side, as one closed form.
 
 Shockley's i = Is (exp((v - i rs) / s) - 1) is solved for i by the Wright omega function, so the slope is
-bounded by 1 / rs and nothing overflows. A real junction leaks more than Shockley says; the leak also keeps the
-voltage between two blocking junctions defined.
+bounded by 1 / rs and nothing overflows. A real junction leaks more than Shockley says; the leak also keeps
+the voltage between two blocking junctions defined.
 """
 
 import math

@@ -1,0 +1,63 @@
+"""Solve a plan and never trust it: Kirchhoff's laws are checked from the plan itself, not by the solver."""
+
+import math
+from collections.abc import Mapping
+
+from wiring.catalogue.shelf import builtin_kinds
+from wiring.circuit.figures import Figures
+from wiring.circuit.solve import solve
+from wiring.plan.plan import Plan
+from wiring.plan.positions import in_use
+
+
+def solved(plan: Plan, positions: Mapping[str, str] | None = None, start: Figures | None = None) -> Figures:
+    kinds = builtin_kinds()
+    wanted = {**in_use(plan, kinds), **(positions or {})}
+    figures = solve(plan, kinds, wanted, start)
+    check_figures(plan, figures)
+    return figures
+
+
+def check_figures(plan: Plan, figures: Figures) -> None:
+    largest = max([abs(w.current_a) for w in figures.wires.values()] + [1e-9])
+    assert figures.residual_a <= 1e-6 * largest + 1e-9
+    numbers = [
+        n for record in (figures.parts, figures.wires, figures.supplies) for f in record.values() for n in f
+    ]
+    numbers += figures.terminals.values()
+    for number in numbers:
+        if isinstance(number, float) and number is not math.inf:
+            assert math.isfinite(number)
+    _check_wires(plan, figures)
+    _check_two_terminal_parts(plan, figures, largest)
+
+
+def _check_wires(plan: Plan, figures: Figures) -> None:
+    """Each wire's drop is what its two terminals say (on DC), and its heat is drop times current."""
+    for wire_id, figure in figures.wires.items():
+        wire = plan.wires[wire_id]
+        heat_w = abs(figure.current_a) * figure.drop_v
+        assert math.isclose(figure.power_w, heat_w, rel_tol=1e-9, abs_tol=1e-15)
+        if wire.start in figures.terminals and not {wire.start.part, wire.end.part} & figures.alternating:
+            between = figures.terminals[wire.start] - figures.terminals[wire.end]
+            assert math.isclose(between, math.copysign(figure.drop_v, figure.current_a), abs_tol=1e-7)
+
+
+def _check_two_terminal_parts(plan: Plan, figures: Figures, largest: float) -> None:
+    """What the wires bring to one terminal of a part with two is what they take from the other, and its figure."""
+    kinds = builtin_kinds()
+    for part_id, figure in figures.parts.items():
+        part = plan.parts[part_id]
+        terminals = kinds[part.kind].terminals
+        if len(terminals) != 2 or part_id in figures.alternating:
+            continue
+        sums = {t.name: 0.0 for t in terminals}
+        for wire_id, wire in plan.wires.items():
+            if wire_id in figures.wires and wire.start != wire.end:
+                if wire.start.part == part_id:
+                    sums[wire.start.terminal] -= figures.wires[wire_id].current_a
+                if wire.end.part == part_id:
+                    sums[wire.end.terminal] += figures.wires[wire_id].current_a
+        into, out = sums.values()
+        assert abs(into + out) <= 1e-6 * largest + 1e-8
+        assert abs(abs(into) - abs(figure.current_a)) <= 1e-6 * largest + 1e-8
