@@ -56,6 +56,8 @@ BAD = {
     "no designation": (changed(b'"E1"', b'""'), "needs a designation"),
     "unknown scene": (changed(b'"scene": "s1"}\n]', b'"scene": "s9"}\n]'), "scene s9"),
     "odd size": (changed(b'"colour": "RD"', b'"size": "22 AGW"'), "-W1.*22 AGW"),
+    "odd colour": (changed(b'"colour": "RD"', b'"colour": "crimson"'), "-W1.*crimson"),
+    "colour of the mains": (changed(b'"colour": "RD"', b'"colour": "YEGN"'), "-W1.*earth wire of the mains"),
     "odd habit": (changed(b'"scenes"', b'"habits": {"unit": "us"},"scenes"'), "habits have a field “unit”"),
     "odd unit": (
         changed(b'"scenes"', b'"habits": {"units": "yards"},"scenes"'),

@@ -46,6 +46,8 @@ def test_a_new_wire_has_the_plans_usual_size_and_the_lowest_free_label():
         (set_wire(["w5"], label="W2"), "has that label already"),
         (set_wire(["w5", "w6"], label="W9"), "one wire at a time"),
         (set_wire(["w5"], size="thin"), "thin"),
+        (set_wire(["w5"], colour="shiny"), "shiny"),
+        (set_wire(["w5"], colour="GNYE"), "earth wire of the mains"),
         (set_wire(["w99"], colour="GN"), "no wire w99"),
         (move_bend("w6", 1, 0, 0), "no such bend"),
         (split_wire("w5", "p3"), "already ends on -S1"),

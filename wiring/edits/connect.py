@@ -7,7 +7,15 @@ import msgspec
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.tables import known_kinds, ref_words, rounded_mm, tidy_size, wire_of, with_records
+from wiring.edits.tables import (
+    known_kinds,
+    ref_words,
+    rounded_mm,
+    tidy_colour,
+    tidy_size,
+    wire_of,
+    with_records,
+)
 from wiring.plan.names import TerminalRef
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -34,7 +42,7 @@ def connect(
             start=TerminalRef(*start),
             end=TerminalRef(*end),
             size=tidy_size(size or plan.habits.wire_size),
-            colour=colour or "BK",
+            colour=tidy_colour(colour or "BK"),
             solid=solid,
             bends=tuple((rounded_mm(x), rounded_mm(y)) for x, y in corners),
         )

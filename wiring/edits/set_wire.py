@@ -6,7 +6,7 @@ from typing import Any
 import msgspec
 
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.tables import rounded_mm, tidy_size, wire_of, with_records
+from wiring.edits.tables import rounded_mm, tidy_colour, tidy_size, wire_of, with_records
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
 
@@ -45,6 +45,8 @@ def _tidy(fields: dict[str, Any]) -> dict[str, Any]:
         given["length_m"] = float(given["length_m"])
     if "size" in given:
         given["size"] = tidy_size(given["size"])
+    if "colour" in given:
+        given["colour"] = tidy_colour(given["colour"])
     if "bends" in given:
         given["bends"] = tuple((rounded_mm(x), rounded_mm(y)) for x, y in given["bends"])
     return given

@@ -10,9 +10,10 @@ from wiring.edits.edit import EditRefused
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
-from wiring.plan.record_faults import end_faults, kind_faults, part_faults, wire_faults
+from wiring.plan.record_faults import colour_fault, end_faults, kind_faults, part_faults, wire_faults
 from wiring.plan.wire import Wire
 from wiring.quantities.not_understood import NotUnderstood
+from wiring.standards.colours import colour
 from wiring.standards.conductors import read_size
 
 T = TypeVar("T", Part, Wire)
@@ -55,6 +56,14 @@ def tidy_size(text: str) -> str:
         return read_size(text).label
     except NotUnderstood as why:
         raise EditRefused(str(why)) from None
+
+
+def tidy_colour(letters: str) -> str:
+    """Return the letters of a wire colour as IEC 60757 writes them; EditRefused when they are none."""
+    fault = colour_fault(letters)
+    if fault:
+        raise EditRefused(fault[0].upper() + fault[1:])
+    return colour(letters).letters
 
 
 def frozen(table: Mapping[str, R]) -> Mapping[str, R]:

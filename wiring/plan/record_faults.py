@@ -16,6 +16,7 @@ from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
 from wiring.quantities.not_understood import NotUnderstood
+from wiring.standards.colours import RESERVED, colour
 from wiring.standards.conductors import read_size
 
 
@@ -138,8 +139,9 @@ def _conductor_faults(name: str, wire: Wire) -> Iterator[str]:
     fault = size_fault(wire.size)
     if fault:
         yield f"The size of {name} is not understood: {fault}"
-    if not (wire.colour and text_is_fair(wire.colour, LONGEST_NAME)):
-        yield f"{name} does not say which colour it has."
+    fault = colour_fault(wire.colour)
+    if fault:
+        yield f"The colour of {name} is not understood: {fault}"
 
 
 def size_fault(size: str) -> str:
@@ -148,6 +150,17 @@ def size_fault(size: str) -> str:
         read_size(size)
     except NotUnderstood as why:
         return str(why)
+    return ""
+
+
+def colour_fault(letters: str) -> str:
+    """Say why letters are no wire colour; "" when they are one."""
+    try:
+        colour(letters)
+    except KeyError:
+        if letters.strip().upper() in (RESERVED, RESERVED[2:] + RESERVED[:2]):
+            return "green and yellow together are kept for the earth wire of the mains; choose another."
+        return f"“{letters[:20]}” are no letters of IEC 60757; write for example BK, RD or BUWH."
     return ""
 
 

@@ -8,6 +8,7 @@ from wiring.plan import lengths
 from wiring.plan.names import WireId
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
+from wiring.standards.colours import colour
 from wiring.standards.conductors import read_size
 
 
@@ -55,7 +56,7 @@ def reel_totals(plan: Plan, kinds: Mapping[str, Kind]) -> dict[Reel, ReelTotal]:
     """Return how much of each sort of wire the plan needs, the sorts in order of size and colour."""
     totals: dict[Reel, ReelTotal] = {}
     for wire in plan.wires.values():
-        reel = Reel(read_size(wire.size).label, wire.colour, wire.solid)
+        reel = Reel(read_size(wire.size).label, colour(wire.colour).letters, wire.solid)
         so_far = totals.get(reel, ReelTotal(0.0, 0))
         length_m = so_far.length_m + lengths.cut_length_m(plan, kinds, wire)
         totals[reel] = ReelTotal(length_m, so_far.wires + 1)
