@@ -1,0 +1,41 @@
+"""Positions typed on the command line: ``S1=off,M2=reverse``."""
+
+from collections.abc import Mapping
+
+from wiring.catalogue.kind import Kind
+from wiring.commands.refusal import Refused
+from wiring.plan.names import PartId
+from wiring.plan.plan import Plan
+
+
+def read_positions(text: str, plan: Plan, kinds: Mapping[str, Kind]) -> dict[PartId, str]:
+    """Return the positions a text sets, by part id; Refused names what the plan does not have."""
+    parts = {p.designation: p for p in plan.parts.values()}
+    found: dict[PartId, str] = {}
+    for item in filter(None, (piece.strip() for piece in text.split(","))):
+        name, sign, position = (piece.strip() for piece in item.partition("="))
+        if not sign:
+            raise Refused(f"“{item}” sets no position; write it as S1=off.")
+        part = parts.get(name.removeprefix("-"))
+        if part is None:
+            raise Refused(f"The plan has no part -{name.removeprefix('-')} to put into a position.")
+        kind = kinds.get(part.kind)
+        offered = [p.name for p in kind.positions] if kind else []
+        if not offered:
+            raise Refused(f"-{part.designation} is nothing that can be put into a position.")
+        if position not in offered:
+            raise Refused(
+                f"-{part.designation} has no position “{position}”; it stands in {' or '.join(offered)}."
+            )
+        found[part.id] = position
+    return found
+
+
+def positions_words(plan: Plan, kinds: Mapping[str, Kind], positions: Mapping[PartId, str]) -> str:
+    """Return the positions of switches, motors and contacts in words: "-S1 on, -M1 reverse"."""
+    named = [
+        f"-{part.designation} {positions[part.id]}"
+        for part in plan.parts.values()
+        if part.id in positions and part.kind in kinds and kinds[part.kind].purpose in ("switch", "move")
+    ]
+    return ", ".join(named)
