@@ -29,6 +29,7 @@ TABLE_POINTS = 41
 LOWEST_SHARE = 0.3  # of the fresh volts: every end lies above it, so the table needs no points below
 LEAST_LOAD_A = 1e-6
 CURVE_POINTS = 240
+LEAST_POINTS = 3  # of the table that were solved, for a forecast to be made
 NEEDS_VOLTS = frozenset({"constant_power", "flasher", "servo"})
 
 
@@ -67,6 +68,8 @@ def forecast(
     fresh = _pack(plan, part, kind, cell, "typical")
     fitted = _date(text(part, kind, "fitted"))
     line = _line(plan, kinds, positions, battery, fresh)
+    if line.solved.sum() < LEAST_POINTS:
+        return shelf_outlook(battery, None, None, "What hangs on it could not be calculated.")
     load = tabled(line.volts[line.solved].tolist(), line.amps[line.solved].tolist())
     start_v = meeting_v(load, fresh.emf_v(0.0), fresh.ohms(0.0))
     first_a = load.current_a(start_v) if start_v is not None else max(load.amps)

@@ -8,7 +8,7 @@ from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.standards.fuses import rating_up
-from wiring.studies.joints import LASTING, Joints, Link, ends
+from wiring.studies.joints import LASTING, STIFF, Joints, Link, ends
 from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
 from wiring.studies.wire_limits import limit_a
 
@@ -46,13 +46,18 @@ def rating_for(normal_a: float, wire_limit_a: float) -> float | None:
 
 
 def guarded_by(plan: Plan, kinds: Mapping[str, Kind], joints: Joints, fuse: PartId) -> Guarded:
-    """Return the wires a fuse guards: those on its side away from the supplies."""
+    """Return the wires a fuse guards: those on its side away from the supplies.
+
+    All lasting switch positions count, unless a reversing switch would lead round to the supply that way.
+    """
     sources = _source_terminals(plan, kinds)
     wires: frozenset[WireId] = frozenset()
     for end in ends(fuse, ("1", "2")):
-        reach = joints.reach((end,), _PAST_NO_FUSE | Link.RESISTOR | Link.DIODE)
-        if not reach.terminals & sources:
-            wires |= reach.wires
+        for through in (_PAST_NO_FUSE | Link.DIODE, STIFF & ~Link.FUSE | Link.DIODE):
+            reach = joints.reach((end,), through)
+            if not reach.terminals & sources:
+                wires |= reach.wires
+                break
     thinnest = min(wires, key=lambda w: (limit_a(plan.wires[w].size), w), default=None)
     most_a = limit_a(plan.wires[thinnest].size) if thinnest else 0.0
     return Guarded(wires, thinnest, most_a)

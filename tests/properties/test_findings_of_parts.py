@@ -1,0 +1,167 @@
+"""Each rule about lamps, motors, coils and loose ends speaks where it should and else is silent."""
+
+import msgspec
+import pytest
+
+from tests.support.findings import found, rules, situation
+from tests.support.networks import draw, resistor, stiff
+from wiring.plan.scene import Scene
+
+LAMP, LED, BARE = "lamp-12v", "led-warm-white", "led-white-bare"
+
+
+def pair(supply, part, first="A", second="K"):
+    return draw({"G1": supply, "E1": part}, [("G1:+", f"E1:{first}"), ("G1:-", f"E1:{second}")])
+
+
+def through(supply, before, part, first="A", second="K"):
+    """A resistor ahead of a part."""
+    return draw(
+        {"G1": supply, "R1": before, "E1": part},
+        [("G1:+", "R1:1"), ("R1:2", f"E1:{first}"), (f"E1:{second}", "G1:-")],
+    )
+
+
+def coils(switch, closing):
+    return draw(
+        {"G1": "supply-regulated", "S1": switch, "M1": "twin-coil"},
+        [("G1:+", "S1:13"), (f"S1:{closing}", "M1:N"), ("M1:C", "G1:-")],
+    )
+
+
+def relay(volts):
+    return draw({"G1": stiff(volts), "K1": "relay"}, [("G1:+", "K1:A1"), ("G1:-", "K1:A2")])
+
+
+BUZZER = draw(
+    {"G1": "supply-regulated", "K1": "relay"}, [("G1:+", "K1:11"), ("K1:12", "K1:A1"), ("K1:A2", "G1:-")]
+)
+SOUND = "sound-module"
+
+CASES = {
+    "led-without-resistor": (
+        pair("supply-regulated", BARE),
+        through("supply-regulated", resistor(470), BARE),
+    ),
+    "led-current": (
+        through("supply-regulated", resistor(100), BARE),
+        through("supply-regulated", resistor(470), BARE),
+    ),
+    "led-backward": (pair("supply-regulated", LED, "K", "A"), pair("supply-regulated", LED)),
+    "wrong-polarity": (pair("supply-regulated", SOUND, "-", "+"), pair("supply-regulated", SOUND, "+", "-")),
+    "lamp-over-volts": (pair(stiff(16), LAMP, "1", "2"), pair(stiff(12), LAMP, "1", "2")),
+    "lamp-dim": (pair(stiff(5), LAMP, "1", "2"), pair(stiff(12), LAMP, "1", "2")),
+    "resistor-power": (
+        pair(stiff(12), ("resistor", {"resistance": 100.0, "rated_power": 0.25}), "1", "2"),
+        pair(stiff(12), ("resistor", {"resistance": 1000.0, "rated_power": 0.25}), "1", "2"),
+    ),
+    "coil-held": (coils("toggle-on-off", "14"), coils("push-to-make", "14")),
+    "relay-weak": (relay(6.0), relay(12.0)),
+    "relay-buzzing": (BUZZER, relay(12.0)),
+    "motor-weak": (pair(stiff(5), "stall-motor", "M1", "M2"), pair(stiff(12), "stall-motor", "M1", "M2")),
+    "motor-over-volts": (
+        pair(stiff(18), "stall-motor", "M1", "M2"),
+        pair(stiff(12), "stall-motor", "M1", "M2"),
+    ),
+    "module-starved": (pair(stiff(3), "flasher", "+", "-"), pair(stiff(12), "flasher", "+", "-")),
+    "collapsed": (
+        through("supply-regulated", resistor(60), SOUND, "+", "-"),
+        through("supply-regulated", resistor(1), SOUND, "+", "-"),
+    ),
+    "floating": (
+        draw({"E1": LAMP, "E2": LAMP}, [("E1:1", "E2:1"), ("E1:2", "E2:2")]),
+        pair("supply-regulated", LAMP, "1", "2"),
+    ),
+    "terminal-free": (
+        draw({"G1": "supply-regulated", "E1": LAMP}, [("G1:+", "E1:1")]),
+        pair("supply-regulated", LAMP, "1", "2"),
+    ),
+    "not-wired": (draw({"E1": LAMP}, []), pair("supply-regulated", LAMP, "1", "2")),
+    "wire-loose": (
+        draw({"G1": "supply-regulated", "X1": "terminal-strip-4"}, [("G1:+", "X1:1"), ("G1:-", "X1:2")]),
+        draw(
+            {"G1": "supply-regulated", "X1": "terminal-strip-4", "E1": LAMP},
+            [("G1:+", "X1:1"), ("G1:-", "X1:2"), ("X1:1", "E1:1"), ("X1:2", "E1:2")],
+        ),
+    ),
+    "wire-nowhere": (
+        draw({"G1": "supply-regulated", "E1": LAMP}, [("G1:+", "E1:1"), ("G1:-", "E1:2"), ("G1:+", "E1:9")]),
+        pair("supply-regulated", LAMP, "1", "2"),
+    ),
+    "unknown-kind": (draw({"E1": "gas-lantern"}, []), pair("supply-regulated", LAMP, "1", "2")),
+    "not-solved": (
+        pair("supply-regulated", ("resistor", {"resistance": "many"}), "1", "2"),
+        pair("supply-regulated", resistor(100), "1", "2"),
+    ),
+}
+
+
+@pytest.mark.parametrize("rule", CASES)
+def test_the_rule_speaks(rule):
+    assert rule in rules(CASES[rule][0])
+
+
+@pytest.mark.parametrize("rule", CASES)
+def test_the_rule_is_silent(rule):
+    assert rule not in rules(CASES[rule][1])
+
+
+def street(*ohms):
+    """Lamps of one kind in one scene, each behind its own resistance."""
+    names = [f"E{i}" for i in range(len(ohms))]
+    parts = {"G1": stiff(12), **dict.fromkeys(names, LAMP)}
+    wires = []
+    for i, (name, ohm) in enumerate(zip(names, ohms, strict=True)):
+        parts[f"R{i}"] = resistor(ohm)
+        wires += [("G1:+", f"R{i}:1"), (f"R{i}:2", f"{name}:1"), (f"{name}:2", "G1:-")]
+    plan = draw(parts, wires)
+    scene = Scene(id="s", name="quay")
+    lit = {k: msgspec.structs.replace(p, scene="s") if k in names else p for k, p in plan.parts.items()}
+    return plan.with_changes(parts=lit, scenes={"s": scene})
+
+
+def test_uneven_lamps_of_a_scene_are_told_once():
+    assert rules(street(1, 1, 60))["lamps-uneven"] == 1
+    assert "lamps-uneven" not in rules(street(1, 2, 1))
+    assert found(street(1, 1, 60), "lamps-uneven").parts == ("E2", "E0")
+
+
+def test_a_switched_off_lamp_is_not_called_dim():
+    plan = draw(
+        {"G1": "supply-regulated", "S1": "toggle-on-off", "E1": LAMP},
+        [("G1:+", "S1:13"), ("S1:14", "E1:1"), ("E1:2", "G1:-")],
+    )
+    assert "lamp-dim" not in rules(plan, {"S1": "off"})
+
+
+def test_an_led_behind_an_open_switch_is_still_found_bare():
+    plan = draw(
+        {"G1": "supply-regulated", "S1": "toggle-on-off", "E1": BARE},
+        [("G1:+", "S1:13"), ("S1:14", "E1:A"), ("E1:K", "G1:-")],
+    )
+    assert "led-without-resistor" in rules(plan, {"S1": "off"})
+
+
+def test_the_resistor_that_is_advised_puts_the_led_right():
+    mend = found(pair("supply-regulated", BARE), "led-without-resistor").mend
+    assert "470 Ω" in mend
+    assert not {r for r in rules(through("supply-regulated", resistor(470), BARE)) if r.startswith("led")}
+
+
+def test_indicators_that_show_which_way_a_motor_stands_are_not_backward():
+    plan = draw(
+        {"G1": "supply-regulated", "P1": "indicator-red", "P2": "indicator-green"},
+        [("G1:+", "P1:A"), ("G1:-", "P1:K"), ("G1:+", "P2:K"), ("G1:-", "P2:A")],
+    )
+    assert "led-backward" not in rules(plan)
+
+
+def test_the_gravest_come_first():
+    findings = situation(CASES["led-without-resistor"][0]).findings
+    assert [f.rank for f in findings] == sorted((f.rank for f in findings), reverse=True)
+
+
+def test_parts_without_wires_make_one_finding():
+    plan = draw({f"E{i}": LAMP for i in range(9)}, [])
+    assert rules(plan)["not-wired"] == 1
+    assert len(found(plan, "not-wired").parts) == 9
