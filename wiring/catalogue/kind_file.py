@@ -76,4 +76,4 @@ def _rows(text: str) -> list[dict[str, Any]]:
 
 def _who(row: Raw) -> str:
     key = row.get("key")
-    return f"in “{key}” " if isinstance(key, str) and key else ""
+    return f"in “{key}”, " if isinstance(key, str) and key else ""

@@ -10,11 +10,13 @@ _GROUPED = (
     r"[0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?",
     r"[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]+",
     r"[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+",
+    r"[0-9]{1,3}(?:,[0-9]{3}){2,}",
+    r"[0-9]{1,3}(?:\.[0-9]{3}){2,}",
 )
 _FRACTION = r"(?:[0-9]{1,6}[ -]+)?[0-9]{1,6} ?/ ?[0-9]{1,6}"
 
 NUMBER = rf"(?:{_FRACTION}|{'|'.join(_GROUPED)}|{_PLAIN})"
-_TWO_WAYS = re.compile(r"[1-9][0-9]{0,2}(?:,[0-9]{3})+|[0-9]{1,3}(?:\.[0-9]{3}){2,}")
+_TWO_WAYS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 
 _VULGAR = {
     "½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3",
@@ -49,6 +51,8 @@ def number(text: str) -> float:
         return sum(map(int, whole)) + int(top) / int(bottom)
     text = text.replace(" ", "")
     last = max(text.rfind("."), text.rfind(","))
-    if last >= 0:
+    if last >= 0 and text.count(text[last]) == 1:
         text = re.sub("[.,]", "", text[:last]) + "." + text[last + 1 :]
+    else:
+        text = re.sub("[.,]", "", text)  # 1,000,000
     return float(text)

@@ -5,6 +5,7 @@ import math
 from wiring.quantities.quantity import Quantity
 
 NO_VALUE = "–"
+LARGEST = 1e15  # beyond it a figure says nothing but that it is wrong
 
 # (from this size on, what one of the unit is, its sign), largest first; the last serves everything smaller
 _Scale = tuple[tuple[float, float, str], ...]
@@ -37,10 +38,10 @@ INCH_M = 0.0254
 def worded(value: float, quantity: Quantity | str, units: str = "metric") -> str:
     """Return the value with its unit, at most three digits that count: "18.2 mA", "11.8 V", "7 ft 10 in".
 
-    `units` is "metric" or "us"; it changes lengths and temperatures. What is not finite reads "–".
+    `units` is "metric" or "us"; it changes lengths and temperatures. What is not finite, or beyond LARGEST, reads "–".
     """
     quantity = Quantity(quantity)
-    if not math.isfinite(value):
+    if not abs(value) <= LARGEST:
         return NO_VALUE
     if quantity is Quantity.COUNT:
         return _signed(_digits(abs(value)), value)

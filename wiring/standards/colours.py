@@ -41,7 +41,7 @@ RESERVED = "GNYE"
 
 _PAIRS = (
     "BKRD", "BKWH", "BKYE", "BKBU", "BKGN", "BNWH", "RDWH", "RDYE", "RDBU", "RDGN", "OGWH", "YEWH", "GNWH",
-    "BUWH", "BUYE", "VTWH", "GYWH", "GYPK", "BNYE", "BNGN", "GNGY",
+    "BUWH", "YEBU", "VTWH", "GYWH", "GYPK", "BNYE", "BNGN", "GNGY",
 )  # fmt: skip
 
 
