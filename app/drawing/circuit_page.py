@@ -1,12 +1,19 @@
 """The circuit view: one drawing for each fed circuit; a click on a part selects it everywhere."""
 
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from app.drawing.named_places import Box, named_places, nearest
 from app.drawing.picture_view import PictureView
 from app.selection import Selection
 from app.solving import Answer
 from app.theme.look import Look
+
+if TYPE_CHECKING:
+    from wiring.drawings.circuit_drawing import Drawing
 
 NOTHING = (
     "No circuit is drawn until a supply or a battery feeds something. Wire a lamp to one and look again."
@@ -21,7 +28,8 @@ class CircuitPage(QWidget):
     def __init__(self, selection: Selection, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self._selection = selection
-        self._drawings: tuple = ()
+        self._drawings: tuple[Drawing, ...] = ()
+        self._places: Mapping[str, tuple[Box, ...]] = {}
         self._shown: Answer | None = None
         self.choice = QComboBox(self)
         self.choice.setAccessibleName("Circuit")
@@ -56,8 +64,8 @@ class CircuitPage(QWidget):
             return
         from wiring.drawings.circuit_drawing import circuit_drawings
 
-        self._shown = answer
-        self._drawings = circuit_drawings(answer.situation)
+        self._shown, now = answer, answer.situation
+        self._drawings = circuit_drawings(now.plan, now.kinds, now.positions, now.figures)
         kept = self.choice.currentIndex()
         self.choice.blockSignals(True)
         self.choice.clear()
@@ -73,19 +81,15 @@ class CircuitPage(QWidget):
         self.picture.setVisible(drawing is not None)
         self.choice.setVisible(len(self._drawings) > 0)
         self.picture.show_picture(drawing.picture if drawing else None, keep_place=True)
+        if drawing is None or self._shown is None:
+            self._places = {}
+        else:
+            self._places = named_places(self._shown.situation.plan, drawing.picture)
         self._mark()
 
     def _mark(self) -> None:
-        index = self.choice.currentIndex()
-        if 0 <= index < len(self._drawings):
-            parts = self._drawings[index].parts
-            self.picture.mark([parts[i] for i in self._selection.ids if i in parts])
+        self.picture.mark([box for i in self._selection.ids for box in self._places.get(i, ())])
 
     def _pick(self, x_mm: float, y_mm: float) -> None:
-        parts = self._drawings[self.choice.currentIndex()].parts
-        hit = [
-            i
-            for i, (left, top, right, bottom) in parts.items()
-            if left <= x_mm <= right and top <= y_mm <= bottom
-        ]
-        self.picked.emit(hit[:1])
+        found = nearest(self._places, x_mm, y_mm)
+        self.picked.emit((found,) if found else ())

@@ -30,7 +30,7 @@ class FindingsStrip(QFrame):
         self.setObjectName("strip")
         self._headline = QLabel("No figures yet", self)
         self._headline.setTextFormat(Qt.TextFormat.PlainText)
-        self._counts: dict[Rank, tuple[Flag, QLabel]] = {}
+        self._counts: dict[Rank, tuple[QWidget, QLabel]] = {}
         self._toggle = QToolButton(self)
         self._toggle.setCheckable(True)
         self._toggle.setText("Show")
@@ -61,12 +61,9 @@ class FindingsStrip(QFrame):
         row.setContentsMargins(16, 0, 10, 0)
         row.setSpacing(6)
         for rank in sorted(_NAMES, reverse=True):
-            flag, count = Flag(look, bar), QLabel(bar)
-            flag.show_rank(rank_word(rank))
-            self._counts[rank] = (flag, count)
-            row.addWidget(flag)
-            row.addWidget(count)
-            row.addSpacing(8)
+            badge, count = _badge(look, rank, bar)
+            self._counts[rank] = (badge, count)
+            row.addWidget(badge)
         row.addWidget(self._headline)
         row.addStretch(1)
         row.addWidget(self._hint)
@@ -83,10 +80,9 @@ class FindingsStrip(QFrame):
         """Show these; `empty` says that nothing has been drawn yet."""
         self.model.show_findings(findings)
         counts = Counter(f.rank for f in findings)
-        for rank, (flag, label) in self._counts.items():
+        for rank, (badge, label) in self._counts.items():
             number = counts[rank]
-            flag.setVisible(number > 0)
-            label.setVisible(number > 0)
+            badge.setVisible(number > 0)
             label.setText(f"{number} {_NAMES[rank][number != 1]}")
         self._headline.setVisible(not findings)
         self._headline.setText("Nothing drawn yet" if empty else "Nothing to find fault with")
@@ -109,3 +105,15 @@ class FindingsStrip(QFrame):
     def _point(self, index: QModelIndex) -> None:
         finding: Finding = index.data(FINDING_ROLE)
         self.pointed.emit((*finding.parts, *finding.wires))
+
+
+def _badge(look: Look, rank: Rank, parent: QWidget) -> tuple[QWidget, QLabel]:
+    badge = QWidget(parent)
+    flag, count = Flag(look, badge), QLabel(badge)
+    flag.show_rank(rank_word(rank))
+    row = QHBoxLayout(badge)
+    row.setContentsMargins(0, 0, 12, 0)
+    row.setSpacing(6)
+    row.addWidget(flag)
+    row.addWidget(count)
+    return badge, count

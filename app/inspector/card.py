@@ -1,6 +1,6 @@
-"""A card of the inspector: what it shows of the selection, and how it keeps up with the plan and its figures."""
+"""A card of the inspector: what it shows of the selection; it keeps up with the plan and its figures."""
 
-from typing import Protocol
+from collections.abc import Callable
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -33,7 +33,4 @@ class Card(QWidget):
         """Show the figures of an answer."""
 
 
-class MakesCard(Protocol):
-    """Whatever makes a card for a set of ids."""
-
-    def __call__(self, session: Session, ids: tuple[str, ...], parent: QWidget) -> Card: ...
+MakesCard = Callable[[Session, tuple[str, ...], QWidget], Card]

@@ -27,7 +27,7 @@ class FiguresTable(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(10)
         self._grid.setVerticalSpacing(5)
-        self._grid.setColumnStretch(1, 1)
+        self._grid.setColumnStretch(0, 1)
         self.figures: tuple[Figure, ...] = ()
 
     def show_figures(self, figures: Sequence[Figure]) -> None:
@@ -57,7 +57,7 @@ class FiguresTable(QWidget):
         name.setProperty("look", "quiet")
         for label in (name, value):
             label.setTextFormat(Qt.TextFormat.PlainText)
-        value.setWordWrap(True)
+        name.setWordWrap(True)
         value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         row = len(self._rows)

@@ -22,7 +22,7 @@ class Inspector(QFrame):
         self.setObjectName("inspector")
         self._session, self._selection = session, selection
         self._answer: Answer | None = None
-        self._shown: tuple[type, tuple[str, ...]] | None = None
+        self._shown: tuple[MakesCard, tuple[str, ...]] | None = None
         self.card: Card | None = None
         self._area = QScrollArea(self)
         self._area.setWidgetResizable(True)
@@ -54,7 +54,7 @@ class Inspector(QFrame):
         if self._shown == (makes, ids) and self.card is not None:
             self.card.refresh()
             return
-        self._shown = (makes, ids)  # type: ignore[assignment]
+        self._shown = (makes, ids)
         self.card = makes(self._session, ids, self)
         self._area.setWidget(self.card)
         if self._answer is not None and self._answer.revision == self._session.revision:

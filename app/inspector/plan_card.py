@@ -10,7 +10,7 @@ from app.inspector.choice_field import ChoiceField, Option
 from app.inspector.committing import committed
 from app.inspector.figures_table import FiguresTable
 from app.inspector.reading_words import plan_figures
-from app.inspector.scene_block import SceneBlock, UseFields
+from app.inspector.scene_rows import SceneRows
 from app.inspector.section import Section
 from app.inspector.typed_field import TypedField
 from app.inspector.value_field import ValueField
@@ -51,21 +51,15 @@ class PlanCard(Card):
         self.add(title)
         self._figures = FiguresTable(self)
         self.add(self._figures)
-        self._scenes = Section("Scenes and how they are used", self)
-        self._blocks: dict[str, SceneBlock] = {}
-        self._outside = UseFields(
-            "Outside any scene",
-            session,
-            lambda use: committed(session, set_plan(use=use)),
-            self,
-        )
-        self._scenes.add(self._outside)
-        self.add(self._scenes)
+        scenes = Section("Scenes and how they are used", self)
+        self.scenes = SceneRows(session, self)
+        scenes.add(self.scenes)
+        self.add(scenes)
         more = QPushButton("Add a scene", self)
         more.setObjectName("addScene")
         more.setProperty("look", "plain")
         more.clicked.connect(self._add_scene)
-        self.add(more)
+        scenes.add(more)
         self._choices: dict[str, ChoiceField] = {}
         self._values: dict[str, ValueField] = {}
         self._add_habits()
@@ -76,19 +70,12 @@ class PlanCard(Card):
         """Show the plan as it is now."""
         plan, habits = self.session.plan, self.session.plan.habits
         self._author.show_text(plan.author)
-        self._outside.show_use(plan.use)
+        self.scenes.refresh()
         for name, field in self._choices.items():
             field.show_value(str(getattr(habits, name)))
         for name, value_field in self._values.items():
             value_field.show_units(habits.units)
             value_field.show_value(getattr(habits, name))
-        for gone in self._blocks.keys() - plan.scenes.keys():
-            self._blocks.pop(gone).deleteLater()
-        for scene_id, scene in plan.scenes.items():
-            if scene_id not in self._blocks:
-                self._blocks[scene_id] = SceneBlock(self.session, scene_id, self)
-                self._scenes.add(self._blocks[scene_id])
-            self._blocks[scene_id].show_scene(scene)
 
     def show_answer(self, answer: Answer) -> None:
         """Show the totals."""

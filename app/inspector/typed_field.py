@@ -1,4 +1,4 @@
-"""A line to type in that commits on Enter or when it loses the focus, and keeps what was typed when it is wrong."""
+"""A line to type in: it commits on Enter or when it loses the focus, and keeps what was typed when wrong."""
 
 from collections.abc import Callable
 
@@ -14,9 +14,11 @@ Commit = Callable[[str], str]  # takes what was typed; returns "" or why it cann
 class TypedField(FieldRow):
     """Shows a text; what is typed goes to `commit` once, whole."""
 
-    def __init__(self, caption: str, commit: Commit, parent: QWidget, *, hint: str = "") -> None:
+    def __init__(
+        self, caption: str, commit: Commit, parent: QWidget, *, hint: str = "", bare: bool = False
+    ) -> None:
         self.line = _Line()
-        super().__init__(caption, self.line, parent)
+        super().__init__(caption, self.line, parent, bare=bare)
         self._commit = commit
         self._shown = ""
         self.line.setPlaceholderText(hint)
@@ -24,7 +26,7 @@ class TypedField(FieldRow):
         self.line.left = self._put_back
 
     def show_text(self, text: str, hint: str | None = None) -> None:
-        """Show a value from the plan; what is being typed, or is wrong and still stands there, is left alone."""
+        """Show a value from the plan; what is being typed, or was refused, is left alone."""
         if hint is not None:
             self.line.setPlaceholderText(hint)
         being_typed = self.line.isModified() and (self.line.hasFocus() or bool(self.fault))

@@ -11,7 +11,7 @@ SEVERAL = "several"
 
 
 class ValueField(TypedField):
-    """Shows and reads one quantity; `apply` gets the value in its SI unit, or None when the field was emptied."""
+    """Shows and reads one quantity; `apply` gets the value in its SI unit, None for an empty field."""
 
     def __init__(
         self,
@@ -22,8 +22,9 @@ class ValueField(TypedField):
         *,
         units: str = "metric",
         may_be_empty: bool = False,
+        bare: bool = False,
     ) -> None:
-        super().__init__(caption, self._read, parent)
+        super().__init__(caption, self._read, parent, bare=bare)
         self._quantity = quantity
         self._apply = apply
         self._units = units

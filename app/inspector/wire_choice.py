@@ -1,4 +1,4 @@
-"""Pickers for the size and the colour of a wire; the colour is shown as a swatch beside its IEC 60757 letters."""
+"""Pickers for a wire's size and colour; a colour is a swatch beside its IEC 60757 letters."""
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap

@@ -1,6 +1,6 @@
 """The battery view: what to expect in one sentence, how far it may differ, the course, and why it ends."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
@@ -8,6 +8,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -29,13 +30,15 @@ _SPANS = (("Sessions", "sessions", 0), ("Hours lit", "hours", 0), ("Days", "days
 class BatteryPage(QWidget):
     """Shows one battery of the plan at a time."""
 
+    chosen = Signal(str)  # id of the battery that is shown
+
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self._answer: Answer | None = None
         self.choice = QComboBox(self)
         self.choice.setAccessibleName("Battery")
         self.choice.setMinimumWidth(220)
-        self.choice.activated.connect(self._show_chosen)
+        self.choice.activated.connect(self._choose)
         self._as_table = QPushButton("As a table", self)
         self._as_table.setCheckable(True)
         self._as_table.setAccessibleName("Show the course as a table")
@@ -46,6 +49,7 @@ class BatteryPage(QWidget):
         for label in (self.words, self.reason):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)
+            label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         self._spans = QFrame(self)
         self._grid = QGridLayout(self._spans)
         self._grid.setContentsMargins(0, 6, 0, 6)
@@ -89,6 +93,15 @@ class BatteryPage(QWidget):
         self.choice.setCurrentIndex(max(found, 0) if outlooks else -1)
         self.choice.setVisible(len(outlooks) > 1)
         self._show_chosen()
+
+    @property
+    def battery(self) -> str:
+        """Id of the battery that is shown, "" when there is none."""
+        return str(self.choice.currentData() or "")
+
+    def _choose(self) -> None:
+        self._show_chosen()
+        self.chosen.emit(self.battery)
 
     def _show_chosen(self) -> None:
         answer = self._answer

@@ -1,4 +1,4 @@
-"""Paints a battery's course: volts above, light below, hours lit along the foot and the calendar along the head."""
+"""Paints a battery's course: volts above, light below, hours lit at the foot, the calendar at the head."""
 
 from bisect import bisect_left
 from datetime import date, timedelta

@@ -21,6 +21,13 @@ QLabel[look="big"] {{ font-size: 22px; font-weight: 600; }}
 #pageBar {{ background: {paper}; border-bottom: 1px solid {hair}; }}
 #page {{ background: {paper}; }}
 
+#views {{ background: {hover}; border-radius: 8px; }}
+#views QToolButton {{ padding: 4px 10px; border-radius: 6px; color: {quiet}; }}
+#views QToolButton:hover {{ color: {ink}; }}
+#views QToolButton:checked {{ background: {field}; color: {ink}; font-weight: 600;
+    border: 1px solid {hair}; border-bottom: 2px solid {copper}; }}
+#views QToolButton:focus {{ border: 1px solid {copper}; }}
+
 QMenuBar {{ background: transparent; border: 0; padding: 0; }}
 QMenuBar::item {{ padding: 6px 10px; border-radius: 5px; background: transparent; }}
 QMenuBar::item:selected {{ background: {hover}; }}
@@ -32,6 +39,7 @@ QMenu::separator {{ height: 1px; background: {hair}; margin: 6px 8px; }}
 
 QToolButton, QPushButton {{ border: 1px solid transparent; border-radius: 6px; padding: 5px 8px; }}
 QToolButton {{ background: transparent; }}
+QToolButton[look="small"] {{ padding: 2px; }}
 QToolButton:hover {{ background: {hover}; }}
 QToolButton:pressed {{ background: {pressed}; }}
 QToolButton:checked {{ background: {chosen}; }}

@@ -13,8 +13,8 @@ from app.tray.shelf_model import ROW_ROLE, Row, ShelfModel
 from wiring.catalogue.kind import Kind
 
 HEADING_HEIGHT = 38
-ROW_HEIGHT = 38
-SIGN_BOX = QSize(46, 30)
+ROW_HEIGHT = 40
+SIGN_BOX = QSize(42, 30)
 LARGEST_SCALE = 2.4  # pixels a millimetre; a grain-of-rice lamp must not look as large as a supply
 _PAD = 12
 
@@ -89,11 +89,10 @@ class RowPainter(QStyledItemDelegate):
             rect.center().y() - SIGN_BOX.height() // 2,
             self._sign(kind, painter.device().devicePixelRatioF()),
         )
-        painter.setFont(screen_font(13))
+        painter.setFont(screen_font(12.5))
         painter.setPen(QColor(self._look.surfaces.ink))
         words = QRect(rect).adjusted(_PAD + SIGN_BOX.width() + 10, 0, -_PAD, 0)
-        title = painter.fontMetrics().elidedText(kind.title, Qt.TextElideMode.ElideRight, words.width())
-        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, title)
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap, kind.title)
 
     def _sign(self, kind: Kind, ratio: float) -> QPixmap:
         key = (kind.key, self._look.dark, ratio)

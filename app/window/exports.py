@@ -22,8 +22,8 @@ class Exports:
         from wiring.drawings.circuit_drawing import circuit_drawings
         from wiring.pictures.svg import svg_text
 
-        situation = self._situation()
-        drawings = circuit_drawings(situation)
+        now = self._situation()
+        drawings = circuit_drawings(now.plan, now.kinds, now.positions, now.figures)
         if not drawings:
             self._window.notices.refuse("There is no circuit to draw yet; wire something to a supply first.")
             return
@@ -40,7 +40,8 @@ class Exports:
         """The wires in working order, as rows."""
         from wiring.sheets.csv_export import bench_csv
 
-        self._write("Save the bench list", ".csv", lambda: bench_csv(self._situation()))
+        plan, kinds = self._window.session.plan, self._window.session.kinds
+        self._write("Save the bench list", ".csv", lambda: bench_csv(plan, kinds))
 
     def netlist(self) -> None:
         """The plan as it stands, for a circuit simulator."""
@@ -53,9 +54,10 @@ class Exports:
 
     def figures(self) -> None:
         """All readings and findings, as JSON."""
-        from wiring.sheets.figures_json import figures_json
+        from wiring.commands.figures import figures_data
+        from wiring.commands.json_text import json_text
 
-        self._write("Save the figures", ".json", lambda: figures_json(self._situation()))
+        self._write("Save the figures", ".json", lambda: json_text(figures_data(self._situation())))
 
     def _situation(self) -> "Situation":
         from wiring.findings.situation import examine

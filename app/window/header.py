@@ -26,8 +26,8 @@ class Header(QFrame):
         self.title = QLineEdit(self)
         self.title.setObjectName("planTitle")
         self.title.setAccessibleName("Title of the plan")
-        self.title.setMaximumWidth(230)
-        self.title.setMinimumWidth(90)
+        self.title.setMinimumWidth(60)
+        self.title.textChanged.connect(self._fit_title)
         self.title.editingFinished.connect(lambda: self.renamed.emit(self.title.text().strip()))
         self.state = QLabel(self)
         self.state.setProperty("look", "caption")
@@ -39,16 +39,16 @@ class Header(QFrame):
         for side in (left, right):
             side.setSpacing(4)
         left.addWidget(_Mark(self))
-        left.addWidget(self.menu_bar)
+        left.addWidget(self.menu_bar, 0, Qt.AlignmentFlag.AlignVCenter)
         left.addWidget(_upright(self))
-        left.addWidget(self.title, 1)
+        left.addWidget(self.title)
         left.addWidget(self.state)
         left.addStretch(1)
         right.addStretch(1)
         for name in ("undo", "redo", "", "look", "print"):
             right.addWidget(icon_button(actions, name, self) if name else _upright(self))
         row.addLayout(left, 1)
-        row.addWidget(_view_switch(actions, self))
+        row.addWidget(_view_switch(actions, self), 0, Qt.AlignmentFlag.AlignVCenter)
         row.addLayout(right, 1)
 
     def show_title(self, title: str) -> None:
@@ -56,6 +56,10 @@ class Header(QFrame):
         if not self.title.hasFocus():
             self.title.setText(title)
             self.title.setCursorPosition(0)
+
+    def _fit_title(self, title: str) -> None:
+        """Let the field be as wide as its words, and give way when the header is narrow."""
+        self.title.setMaximumWidth(self.title.fontMetrics().horizontalAdvance(title + "MM") + 16)
 
     def show_saved(self, unsaved: bool, has_file: bool) -> None:
         """Say whether there is work that no file holds."""

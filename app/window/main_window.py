@@ -27,7 +27,7 @@ from app.window.tie_actions import tie
 from wiring.edits.set_plan import set_plan
 from wiring.plan.positions import in_use
 
-COLUMNS = (236, 760, 316)
+COLUMNS = (244, 760, 316)
 FIRST_SIZE = (1360, 860)
 LEAST_SIZE = (1000, 620)
 
@@ -73,6 +73,9 @@ class MainWindow(QMainWindow):
         self.inspector.setVisible(name != "sheets")
         if self.solving.answer is not None:
             self._show_on_page(self.solving.answer)
+        if name == "battery" and self.battery_page.battery:
+            self.selection.select((self.battery_page.battery,))
+        self._focus_of[name].setFocus()
 
     def show_ids(self, ids: tuple[str, ...]) -> None:
         """Select parts and wires, and bring them into sight on the plan."""
@@ -97,6 +100,12 @@ class MainWindow(QMainWindow):
         self.pages.setObjectName("page")
         for page in (self.plan_page, self.circuit_page, self.battery_page, self.sheets_page):
             self.pages.addWidget(page)
+        self._focus_of: dict[str, QWidget] = {
+            "plan": self.plan_view,
+            "circuit": self.circuit_page.picture,
+            "battery": self.battery_page.curve,
+            "sheets": self.sheets_page.picture,
+        }
         middle = _column(self, self.pages, self.strip)
         self.columns = QSplitter(Qt.Orientation.Horizontal, self)
         self.columns.setHandleWidth(1)
@@ -120,7 +129,8 @@ class MainWindow(QMainWindow):
         self.tray.wanted.connect(self._begin_place)
         self.strip.pointed.connect(self.show_ids)
         self.plan_view.wished.connect(self.strip.show_hint)
-        self.circuit_page.picked.connect(lambda ids: self.selection.select(ids))
+        self.circuit_page.picked.connect(self.selection.select)
+        self.battery_page.chosen.connect(lambda battery: self.selection.select((battery,)))
 
     def _begin_place(self, key: str) -> None:
         self.show_view("plan")

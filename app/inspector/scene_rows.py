@@ -1,0 +1,146 @@
+"""The scenes of a plan as a small table: name, hours lit a session, sessions a month."""
+
+from collections.abc import Callable
+from typing import Any
+
+import msgspec
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+
+from app.inspector.committing import committed
+from app.inspector.typed_field import TypedField
+from app.inspector.value_field import ValueField
+from app.session import Session
+from app.theme.icons import icon
+from wiring.edits.scenes import change_scene, remove_scene
+from wiring.edits.set_plan import set_plan
+from wiring.plan.scene import Scene, UsePattern
+
+HOURS_WIDTH, SESSIONS_WIDTH, REMOVE_WIDTH = 58, 46, 26
+OUTSIDE = "Outside any scene"
+
+
+class SceneRows(QWidget):
+    """One row a scene, and one for what lies in none."""
+
+    def __init__(self, session: Session, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._session = session
+        self.rows: dict[str, SceneRow] = {}
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(4)
+        self._column.addLayout(_heads(self))
+        self._outside = SceneRow(session, "", self)
+        self._column.addWidget(self._outside)
+
+    def refresh(self) -> None:
+        """Show the scenes as they are now."""
+        plan = self._session.plan
+        for gone in self.rows.keys() - plan.scenes.keys():
+            row = self.rows.pop(gone)
+            row.hide()
+            row.deleteLater()
+        for scene_id, scene in plan.scenes.items():
+            if scene_id not in self.rows:
+                self.rows[scene_id] = SceneRow(self._session, scene_id, self)
+                self._column.insertWidget(self._column.count() - 1, self.rows[scene_id])
+            self.rows[scene_id].show_scene(scene)
+        self._outside.show_use(plan.use)
+
+
+class SceneRow(QWidget):
+    """One scene; an empty id stands for what lies in none."""
+
+    def __init__(self, session: Session, scene_id: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._session, self._id = session, scene_id
+        self._use = UsePattern()
+        self.hours = ValueField(
+            "Hours lit a session", "duration", self._set_use("hours_per_session"), self, bare=True
+        )
+        self.sessions = ValueField(
+            "Sessions a month", "count", self._set_use("sessions_per_month"), self, bare=True
+        )
+        self.hours.setFixedWidth(HOURS_WIDTH)
+        self.sessions.setFixedWidth(SESSIONS_WIDTH)
+        self._fault = QLabel(self)
+        self._fault.setProperty("look", "wrong")
+        self._fault.setWordWrap(True)
+        self._fault.hide()
+        line = QHBoxLayout()
+        line.setSpacing(4)
+        self.name: TypedField | None = None
+        if scene_id:
+            self.name = TypedField(
+                "Name of the scene", lambda t: self._change(name=t.strip()), self, bare=True
+            )
+            line.addWidget(self.name, 1)
+        else:
+            line.addWidget(QLabel(OUTSIDE, self), 1)
+        line.addWidget(self.hours)
+        line.addWidget(self.sessions)
+        line.addWidget(self._remove_button())
+        for field in filter(None, (self.name, self.hours, self.sessions)):
+            field.faulted.connect(self._show_fault)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addLayout(line)
+        column.addWidget(self._fault)
+
+    def show_scene(self, scene: Scene) -> None:
+        """Show the scene as it is now."""
+        if self.name is not None:
+            self.name.show_text(scene.name)
+        self.show_use(scene.use)
+
+    def show_use(self, use: UsePattern) -> None:
+        """Show how it is used."""
+        self._use = use
+        self.hours.show_value(use.hours_per_session)
+        self.sessions.show_value(use.sessions_per_month)
+
+    def _remove_button(self) -> QWidget:
+        if not self._id:
+            room = QWidget(self)
+            room.setFixedWidth(REMOVE_WIDTH)
+            return room
+        button = QToolButton(self)
+        button.setIcon(icon("close"))
+        button.setFixedWidth(REMOVE_WIDTH)
+        button.setProperty("look", "small")
+        button.setToolTip("Take this scene away; its parts stay")
+        button.setAccessibleName("Take this scene away")
+        # Taking a scene away deletes this very button, so the click must be over first.
+        button.clicked.connect(lambda: self._session.do(remove_scene(self._id)))
+        return button
+
+    def _set_use(self, name: str) -> Callable[[Any], str]:
+        def put(value: float) -> str:
+            use = msgspec.structs.replace(self._use, **{name: value})
+            return self._change(use=use) if self._id else committed(self._session, set_plan(use=use))
+
+        return put
+
+    def _change(self, **fields: Any) -> str:  # noqa: ANN401 - each field has its own type
+        return committed(self._session, change_scene(self._id, **fields))
+
+    def _show_fault(self, sentence: str) -> None:
+        self._fault.setText(sentence)
+        self._fault.setVisible(bool(sentence))
+
+
+def _heads(parent: QWidget) -> QGridLayout:
+    grid = QGridLayout()
+    grid.setSpacing(4)
+    grid.setColumnStretch(0, 1)
+    words = ("", "Hours lit", "a month", "")
+    for column, (text, width) in enumerate(
+        zip(words, (0, HOURS_WIDTH, SESSIONS_WIDTH, REMOVE_WIDTH), strict=True)
+    ):
+        head = QLabel(text, parent)
+        head.setProperty("look", "caption")
+        if width:
+            head.setFixedWidth(width)
+        grid.addWidget(head, 0, column)
+    return grid
