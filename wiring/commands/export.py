@@ -52,8 +52,10 @@ def run(args: Namespace) -> int:
     outputs = list(writer(open_plan(args), args))
     if not outputs:
         raise Refused("The plan has no fed circuit to draw; wire a supply or a battery to something first.")
+    digits = len(str(len(outputs)))
     for number, output in enumerate(outputs, start=1):
-        path = args.out if len(outputs) == 1 else args.out.with_stem(f"{args.out.stem}-{number}")
+        numbered = args.out.with_stem(f"{args.out.stem}-{number:0{digits}}")
+        path = args.out if len(outputs) == 1 else numbered
         write_whole(output.text.encode(), path)
         print(f"Wrote {path}: {output.what}")
     return FINE

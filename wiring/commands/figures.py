@@ -61,10 +61,10 @@ def run(args: Namespace) -> int:
 
 
 def _sections(opened: Opened, situation: "Situation", dangers: int) -> list[str]:
-    stands = positions_words(opened.plan, opened.kinds, opened.positions)
-    heading = opened.plan.title + (f", with {stands}" if stands else "")
     if not opened.plan.parts:
-        return [paragraph(heading), "The plan has no parts yet."]
+        return [opened.plan.title, "The plan has no parts yet."]
+    stands = positions_words(opened.plan, opened.kinds, opened.positions)
+    heading = f"{opened.plan.title}\n{paragraph(stands)}"
     tables = [
         table(columns, rows)
         for columns, rows in (
@@ -79,7 +79,7 @@ def _sections(opened: Opened, situation: "Situation", dangers: int) -> list[str]
     if dangers:
         what = "one danger" if dangers == 1 else f"{dangers} dangers"
         ending = paragraph(f"There {'is' if dangers == 1 else 'are'} {what}; see underboard check.")
-    return [paragraph(heading), *tables, "\n".join(problems), ending]
+    return [heading, *tables, "\n".join(problems), ending]
 
 
 def _supply_rows(opened: Opened, situation: "Situation") -> list[list[str]]:

@@ -74,7 +74,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status; bad input gives one sentence and 2, never a traceback."""
     _speak_utf8()
     try:
-        args = parser().parse_args(argv)
+        args = parser().parse_args(_joined(sys.argv[1:] if argv is None else argv))
     except SystemExit as ending:  # argparse ends this way after --help and after bad arguments
         return ending.code if isinstance(ending.code, int) else FINE
     try:
@@ -91,6 +91,17 @@ def main(argv: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         return INTERRUPTED
     return status
+
+
+def _joined(argv: Sequence[str]) -> list[str]:
+    """Tie a value to --positions, so that a designation with its minus sign is not taken for an option."""
+    tied: list[str] = []
+    for argument in argv:
+        if tied and tied[-1] == "--positions":
+            tied[-1] = f"--positions={argument}"
+        else:
+            tied.append(argument)
+    return tied
 
 
 def _sorry(sentence: str) -> int:

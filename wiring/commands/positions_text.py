@@ -6,6 +6,7 @@ from wiring.catalogue.kind import Kind
 from wiring.commands.refusal import Refused
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
+from wiring.plan.positions import in_use
 
 
 def read_positions(text: str, plan: Plan, kinds: Mapping[str, Kind]) -> dict[PartId, str]:
@@ -25,17 +26,16 @@ def read_positions(text: str, plan: Plan, kinds: Mapping[str, Kind]) -> dict[Par
             raise Refused(f"-{part.designation} is nothing that can be put into a position.")
         if position not in offered:
             raise Refused(
-                f"-{part.designation} has no position “{position}”; it stands in {' or '.join(offered)}."
+                f"-{part.designation} has no position “{position}”; it can be {' or '.join(offered)}."
             )
         found[part.id] = position
     return found
 
 
 def positions_words(plan: Plan, kinds: Mapping[str, Kind], positions: Mapping[PartId, str]) -> str:
-    """Return the positions of switches, motors and contacts in words: "-S1 on, -M1 reverse"."""
-    named = [
-        f"-{part.designation} {positions[part.id]}"
-        for part in plan.parts.values()
-        if part.id in positions and part.kind in kinds and kinds[part.kind].purpose in ("switch", "move")
-    ]
-    return ", ".join(named)
+    """Return how the switches and motors stand, in one sentence: what differs from a running session."""
+    usual = in_use(plan, kinds)
+    named = [f"-{plan.parts[i].designation} {p}" for i, p in positions.items() if p != usual.get(i)]
+    if not named:
+        return "Everything stands as while a session runs."
+    return f"{', '.join(named)}; everything else stands as while a session runs."
