@@ -124,7 +124,7 @@ def test_a_load_that_would_charge_the_battery_counts_as_none():
 
 
 def test_nine_volt_block_with_six_strings_of_leds():
-    """94 mA at 9.0 V, 41 mA at 6.0 V: about seven and a half hours, the third session of three hours fails."""
+    """94 mA at 9.0 V, 41 mA at 6.0 V: seven and a half hours, the third session of three hours fails."""
     import numpy as np
 
     volts = np.linspace(0, 11, 45)

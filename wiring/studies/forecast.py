@@ -25,7 +25,7 @@ from wiring.studies.shelf_life import shelf_outlook
 
 DAYS_PER_MONTH = 365.25 / 12
 HORIZON_H = 10 * 8766.0  # nothing is promised beyond ten years
-TABLE_POINTS = 41
+TABLE_POINTS = 33
 LOWEST_SHARE = 0.3  # of the fresh volts: every end lies above it, so the table needs no points below
 LEAST_LOAD_A = 1e-6
 CURVE_POINTS = 240
