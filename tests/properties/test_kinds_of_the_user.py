@@ -122,6 +122,7 @@ def test_a_key_twice_in_a_file_is_told(folder):
     assert "a.toml, line 9:" in complaint and "twice" in complaint
 
 
+@settings(deadline=None)
 @given(st.binary(max_size=300))
 def test_any_bytes_give_kinds_or_complaints(content):
     found = read_kinds("x.toml", content, {})
@@ -144,7 +145,7 @@ FIELDS = [
 ]  # fmt: skip
 
 
-@settings(suppress_health_check=[HealthCheck.too_slow])
+@settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.dictionaries(st.sampled_from(FIELDS), toml_values, max_size=6))
 def test_any_values_in_a_kind_give_a_kind_or_one_complaint(fields):
     from wiring.catalogue.shelf import _built_in

@@ -4,7 +4,7 @@ import math
 import re
 
 import pytest
-from hypothesis import example, given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from wiring.quantities.quantity import EXAMPLES, SIGNED, Quantity
@@ -18,6 +18,7 @@ typed = st.one_of(
 )
 
 
+@settings(deadline=None)
 @given(typed, quantities)
 @example("1e999", Quantity.VOLTAGE)
 @example("9" * 60, Quantity.RESISTANCE)
@@ -40,6 +41,7 @@ def test_reading_never_fails_otherwise(text, quantity):
         assert value >= 0.0 or quantity in SIGNED
 
 
+@settings(deadline=None)
 @given(quantities)
 def test_every_example_can_be_read(quantity):
     for text in EXAMPLES[quantity].split(" or "):
@@ -105,12 +107,14 @@ def test_a_bare_number_takes_the_unit_it_is_told(bare, value):
     assert read("8 m", "length", bare=bare) == 8.0
 
 
+@settings(deadline=None)
 @given(st.floats(1e-3, 1e5), st.sampled_from(["m", "cm", "mm", "in", "ft"]))
 def test_comma_and_point_mean_the_same(value, unit):
     text = f"{value:.4f} {unit}"
     assert read(text.replace(".", ","), "length") == read(text, "length")
 
 
+@settings(deadline=None)
 @given(st.integers(0, 500), st.integers(0, 11))
 def test_feet_and_inches_add_up(feet, inches):
     expected = (12 * feet + inches) * 0.0254

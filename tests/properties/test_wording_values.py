@@ -4,7 +4,7 @@ import math
 import re
 
 import pytest
-from hypothesis import example, given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from wiring.quantities.quantity import SIGNED, Quantity
@@ -27,6 +27,7 @@ def values(draw):
     return quantity, min(value, high)
 
 
+@settings(deadline=None)
 @given(values(), st.sampled_from(["metric", "us"]))
 @example((Quantity.CURRENT, 0.9997), "metric")
 @example((Quantity.LENGTH, 0.30479), "us")
@@ -45,6 +46,7 @@ def test_worded_values_read_back(given_value, units):
     assert read(shown, quantity) == pytest.approx(value, abs=max(tolerance, least_shown * 1e-3))
 
 
+@settings(deadline=None)
 @given(values(), st.sampled_from(["metric", "us"]))
 def test_at_most_three_digits_count(given_value, units):
     quantity, value = given_value
@@ -58,6 +60,7 @@ def test_at_most_three_digits_count(given_value, units):
     assert "e" not in shown.split(" ")[0]
 
 
+@settings(deadline=None)
 @given(st.floats(), st.sampled_from(Quantity), st.sampled_from(["metric", "us"]))
 def test_no_float_is_ever_shown_as_nan_or_infinite(value, quantity, units):
     shown = worded(value, quantity, units)

@@ -1,7 +1,7 @@
 """CIE 1976 lightness against its printed table and another package."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from wiring.standards.lightness import lightness, relative_light
@@ -26,11 +26,13 @@ def test_lightness_agrees_with_the_colour_science_package():
         assert lightness(relative) == pytest.approx(float(cie.lightness_CIE1976(relative * 100.0)), abs=1e-6)
 
 
+@settings(deadline=None)
 @given(st.floats(0.0, 3.0))
 def test_inverse_leads_back(relative):
     assert relative_light(lightness(relative)) == pytest.approx(relative, abs=1e-12, rel=1e-9)
 
 
+@settings(deadline=None)
 @given(st.floats(-1e3, 1e3), st.floats(0.0, 10.0))
 def test_more_light_is_never_darker(relative, more):
     assert lightness(relative) <= lightness(relative + more)

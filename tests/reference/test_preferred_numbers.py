@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from wiring.standards.preferred import SERIES, is_preferred, nearest, next_down, next_e24_up, next_up
@@ -17,6 +17,7 @@ def test_series_agree_with_the_eseries_package(name):
     assert [round(v * (100 if name == "E96" else 10) / theirs[0]) for v in theirs] == list(SERIES[name])
 
 
+@settings(deadline=None)
 @given(st.floats(1e-3, 1e7).map(lambda v: float(f"{v:.4g}")), st.sampled_from(["E24", "E96"]))
 def test_next_value_up_agrees_with_the_eseries_package(ohms, name):
     eseries = pytest.importorskip("eseries", reason="the eseries package is the outside check here")
@@ -43,6 +44,7 @@ def test_led_resistors_of_published_examples(supply_v, led_v, amps, exact, bough
     assert next_e24_up(ohms) == bought
 
 
+@settings(deadline=None)
 @given(st.floats(1e-2, 1e8))
 def test_neighbours_enclose_the_value(ohms):
     below, above = next_down(ohms), next_up(ohms)

@@ -38,7 +38,8 @@ INCH_M = 0.0254
 def worded(value: float, quantity: Quantity | str, units: str = "metric") -> str:
     """Return the value with its unit, at most three digits that count: "18.2 mA", "11.8 V", "7 ft 10 in".
 
-    `units` is "metric" or "us"; it changes lengths and temperatures. What is not finite, or beyond LARGEST, reads "–".
+    `units` is "metric" or "us"; it changes lengths and temperatures. What is not finite, or
+    beyond LARGEST, reads "–".
     """
     quantity = Quantity(quantity)
     if not abs(value) <= LARGEST:
