@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.theme.look import Look
 from app.theme.paint_picture import paint_picture
+from app.theme.ringed import Ringed
 from wiring.pictures.picture import Picture
 from wiring.pictures.theme import PAPER, Theme
 
@@ -21,7 +22,7 @@ _CLICK_PX = 4
 Box = tuple[float, float, float, float]  # left, top, right, bottom in mm
 
 
-class PictureView(QWidget):
+class PictureView(Ringed):
     """A picture on the window's own paper, or on white paper with a shadow when it is a page."""
 
     clicked = Signal(float, float)  # mm in the picture
@@ -107,9 +108,7 @@ class PictureView(QWidget):
             painter.scale(self._scale, self._scale)
             paint_picture(painter, picture, self.theme)
             painter.restore()
-        if self.hasFocus():
-            painter.setPen(QColor(surfaces.copper))
-            painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
+        self.paint_ring(painter, surfaces.copper)
         painter.end()
 
     def _paint_ground(self, painter: QPainter, picture: Picture) -> None:

@@ -49,7 +49,9 @@ class BatteryPage(QWidget):
         for label in (self.words, self.reason):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)
-            label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+            policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+            policy.setHeightForWidth(True)
+            label.setSizePolicy(policy)
         self._spans = QFrame(self)
         self._grid = QGridLayout(self._spans)
         self._grid.setContentsMargins(0, 6, 0, 6)
@@ -67,6 +69,7 @@ class BatteryPage(QWidget):
         summary = QHBoxLayout()
         summary.setSpacing(30)
         said = QVBoxLayout()
+        said.setSpacing(4)
         said.addWidget(self.words)
         said.addWidget(self.reason)
         said.addStretch(1)

@@ -1,17 +1,18 @@
 """The battery's curve on screen, with a reading under the pointer or moved by the arrow keys."""
 
 from PySide6.QtCore import QEvent, QRectF, Qt
-from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from app.outlook.curve_painter import CurvePainter, fitted_on, frames, reading_at, when_words
 from app.theme.look import Look
+from app.theme.ringed import Ringed
 from wiring.studies.outlook import Outlook
 
 KEY_SHARE = 0.02  # of the whole course, for one press of an arrow key
 
 
-class CurveView(QWidget):
+class CurveView(Ringed):
     """Shows one outlook."""
 
     def __init__(self, look: Look, parent: QWidget) -> None:
@@ -52,10 +53,7 @@ class CurveView(QWidget):
             CurvePainter(painter, self._outlook, surfaces, self._look.theme["lit"]).paint(
                 QRectF(self.rect()), self.hover_hours
             )
-        if self.hasFocus():
-            painter.setPen(QColor(surfaces.copper))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
+        self.paint_ring(painter, surfaces.copper)
         painter.end()
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:

@@ -2,69 +2,121 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap, QStandardItem, QStandardItemModel
-from PySide6.QtWidgets import QFrame, QListView, QWidget
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPixmap, QStandardItem, QStandardItemModel
+from PySide6.QtWidgets import QFrame, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
+from app.theme.fonts import screen_font
+from app.theme.look import Look
 from app.theme.paint_picture import paint_picture
 from wiring.pictures.pdf import Page
 from wiring.pictures.theme import PAPER
 
-LONG_SIDE = 132
-WIDTH = 178
+LONG_SIDE = 128
+WIDTH = 184
+_AIR, _CAPTION = 10, 34
+PAGE_ROLE = Qt.ItemDataRole.UserRole
 
 
 class PageList(QListView):
     """One row a sheet; a thumbnail is painted when its row is first seen."""
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAccessibleName("Sheets")
         self.setFixedWidth(WIDTH)
         self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setViewMode(QListView.ViewMode.IconMode)
-        self.setFlow(QListView.Flow.TopToBottom)
-        self.setWrapping(False)
-        self.setMovement(QListView.Movement.Static)
-        self.setResizeMode(QListView.ResizeMode.Adjust)
-        self.setIconSize(QSize(LONG_SIDE, LONG_SIDE))
-        self.setGridSize(QSize(WIDTH - 16, LONG_SIDE + 44))
-        self.setWordWrap(True)
-        self.setSpacing(0)
+        self.setMouseTracking(True)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._rows = QStandardItemModel(self)
         self.setModel(self._rows)
+        self._painter = _PagePainter(look, self)
+        self.setItemDelegate(self._painter)
+        look.changed.connect(self.viewport().update)
 
     def show_pages(self, pages: Sequence[Page]) -> None:
         """Show these sheets and keep the chosen one."""
         kept = max(self.currentIndex().row(), 0)
+        self._painter.forget()
         self._rows.clear()
         for number, page in enumerate(pages, start=1):
-            item = QStandardItem(_thumbnail(page, self.devicePixelRatioF()), _title(page, number))
+            item = QStandardItem(f"{number}  {page.bookmark or page.picture.title}".rstrip())
+            item.setData(page, PAGE_ROLE)
             item.setEditable(False)
             self._rows.appendRow(item)
         if pages:
             self.setCurrentIndex(self._rows.index(min(kept, len(pages) - 1), 0))
 
 
-def _title(page: Page, number: int) -> str:
-    return f"{number}  {page.bookmark or page.picture.title}".rstrip()
+class _PagePainter(QStyledItemDelegate):
+    def __init__(self, look: Look, parent: PageList) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._thumbnails: dict[int, QPixmap] = {}
+
+    def forget(self) -> None:
+        self._thumbnails.clear()
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """Ask for the room of the picture and its caption."""
+        return QSize(WIDTH - 14, round(_thumbnail_size(index.data(PAGE_ROLE)).height()) + _CAPTION + 2 * _AIR)
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        """Paint one sheet."""
+        rect: QRect = option.rect
+        s = self._look.surfaces
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        chosen = option.state & QStyle.StateFlag.State_Selected
+        hovered = option.state & QStyle.StateFlag.State_MouseOver
+        if chosen or hovered:
+            painter.setPen(
+                QColor(s.copper) if option.state & QStyle.StateFlag.State_HasFocus else Qt.PenStyle.NoPen
+            )
+            painter.setBrush(QColor(s.chosen if chosen else s.hover))
+            painter.drawRoundedRect(QRectF(rect).adjusted(6, 2, -6, -2), 6, 6)
+        page: Page = index.data(PAGE_ROLE)
+        size = _thumbnail_size(page)
+        place = QRectF(
+            rect.center().x() - size.width() / 2, rect.top() + _AIR, size.width(), size.height()
+        ).toRect()
+        painter.drawPixmap(place, self._thumbnail(index.row(), page))
+        painter.setPen(QColor(s.hair))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRect(place)
+        painter.setFont(screen_font(12))
+        painter.setPen(QColor(s.ink))
+        words = QRect(rect.left() + 12, place.bottom() + 4, rect.width() - 24, _CAPTION)
+        painter.drawText(
+            words,
+            Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap,
+            index.data(),
+        )
+        painter.restore()
+
+    def _thumbnail(self, row: int, page: Page) -> QPixmap:
+        if row not in self._thumbnails:
+            view = self.parent()
+            ratio = view.devicePixelRatioF() if isinstance(view, QWidget) else 1.0
+            self._thumbnails[row] = _painted(page, ratio)
+        return self._thumbnails[row]
 
 
-def _thumbnail(page: Page, ratio: float) -> QIcon:
-    picture = page.picture
-    scale = LONG_SIDE / max(picture.width_mm, picture.height_mm, 1.0)
-    width, height = round(picture.width_mm * scale), round(picture.height_mm * scale)
-    pixmap = QPixmap(round(width * ratio), round(height * ratio))
+def _thumbnail_size(page: Page) -> QSize:
+    scale = LONG_SIDE / max(page.picture.width_mm, page.picture.height_mm, 1.0)
+    return QSize(round(page.picture.width_mm * scale), round(page.picture.height_mm * scale))
+
+
+def _painted(page: Page, ratio: float) -> QPixmap:
+    pixmap = QPixmap(_thumbnail_size(page) * ratio)
     pixmap.setDevicePixelRatio(ratio)
     pixmap.fill(QColor(PAPER["paper"]))
     painter = QPainter(pixmap)
-    painter.save()
+    scale = LONG_SIDE / max(page.picture.width_mm, page.picture.height_mm, 1.0)
     painter.scale(scale, scale)
-    paint_picture(painter, picture, PAPER)
-    painter.restore()
-    painter.setPen(QColor(PAPER["faint"]))
-    painter.drawRect(0, 0, width - 1, height - 1)
+    paint_picture(painter, page.picture, PAPER)
     painter.end()
-    return QIcon(pixmap)
+    return pixmap

@@ -49,7 +49,7 @@ class SheetsPage(QWidget):
         send.clicked.connect(actions["print"].trigger)
         self._words = QLabel(self)
         self._words.setProperty("look", "quiet")
-        self.list = PageList(self)
+        self.list = PageList(look, self)
         self.list.selectionModel().currentChanged.connect(self._show_page)
         self.picture = PictureView(look, self, as_page=True)
         self.picture.setAccessibleName("The chosen sheet")

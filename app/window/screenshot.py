@@ -45,12 +45,9 @@ def save_screenshot(
         plan = editor.session.plan
         if view == "plan":
             window.plan_view.show_all()
-        window.selection.select(
-            [
-                *(p.id for p in plan.parts.values() if p.designation in select),
-                *(w.id for w in plan.wires.values() if w.label in select),
-            ]
-        )
+        if select:
+            named = [p.id for p in plan.parts.values() if p.designation in select]
+            window.selection.select([*named, *(w.id for w in plan.wires.values() if w.label in select)])
         window.strip.unfold(findings)
         for _ in range(3):
             application.processEvents()
