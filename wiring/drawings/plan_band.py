@@ -1,8 +1,9 @@
 """The band over a plan view that says from which side it is seen, and the mark of the fascia."""
 
-from wiring.drawings.plan_fit import Box, Fit
-from wiring.pictures.metrics import width_mm
-from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Words
+from wiring.drawings.plan_clip import overlap_of
+from wiring.drawings.plan_fit import Box, Fit, around
+from wiring.pictures.metrics import fitted, width_mm
+from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Point, Words
 
 BAND_MM = 9.0
 FASCIA_MM = 7.0
@@ -16,8 +17,11 @@ def fascia_side(fascia: str, below: bool) -> str:
     return _SIDES.get(side, side) if below else side
 
 
-def band(width: float, below: bool) -> tuple[Item, ...]:
-    """Return the band, a box `width` mm wide from (0, 0): solid for the view from below, open for above."""
+def band(width: float, below: bool, name: str = "") -> tuple[Item, ...]:
+    """Return the band, a box `width` mm wide from (0, 0): solid for the view from below, open for above.
+
+    A view of one area only bears its name.
+    """
     title = "FROM BELOW" if below else "ABOVE"
     says = (
         "Seen lying underneath and looking up: left and right are swapped."
@@ -32,6 +36,9 @@ def band(width: float, below: bool) -> tuple[Item, ...]:
         "ink" if below else "paper",
         closed=True,
     )
+    if name:
+        says = f"{name}. {says}"
+    says = fitted(says, width - box_w - (60.0 if name else 28.0), 3.4)
     return (
         plate,
         Words(title, (4.0, high / 2), 5.0, "paper" if below else "ink", "bold", stand="middle"),
@@ -58,14 +65,33 @@ def _eye(x: float, high: float, below: bool) -> tuple[Item, ...]:
     )
 
 
-def fascia_mark(bounds: Box, fit: Fit, fascia: str) -> tuple[Item, ...]:
-    """Return the copper line along the fascia's edge of the plan, with its words outside."""
+def locator(plan_board: tuple[Point, ...], window: Box, width: float, below: bool) -> tuple[Item, ...]:
+    """Return a small outline of the whole board in the band, with the window that is shown filled."""
+    if len(plan_board) < 3:
+        return ()
+    left, top, right, bottom = around(plan_board)
+    high, wide = BAND_MM - 2.6, 26.0
+    scale = min(wide / max(right - left, 1.0), high / max(bottom - top, 1.0))
+    fit = Fit(scale, ((left + right) / 2, (top + bottom) / 2), (width - 36.0, (BAND_MM - 1.5) / 2), below)
+    shown = overlap_of(window, (left, top, right, bottom)) or window
+    corners = ((shown[0], shown[1]), (shown[2], shown[1]), (shown[2], shown[3]), (shown[0], shown[3]))
+    return (
+        Path(tuple(fit.at(p) for p in corners), NO_PEN, "copper", closed=True),
+        Path(tuple(fit.at(p) for p in plan_board), Pen("quiet", 0.3), closed=True),
+    )
+
+
+def fascia_mark(bounds: Box, fit: Fit, fascia: str, *, far: bool = False) -> tuple[Item, ...]:
+    """Return the copper line along the fascia's edge of the plan, with its words outside.
+
+    `far` is for a view of one area only, whose edge is not the fascia's own.
+    """
     (x1, y1), (x2, y2) = fit.at((bounds[0], bounds[1])), fit.at((bounds[2], bounds[3]))
     left, right, top, bottom = min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2)
     side = fascia_side(fascia, fit.below)
     gap, off = 2.0, 4.4
-    pen = Pen("copper", 1.2)
-    text = "FASCIA: you stand here"
+    pen = Pen("copper", 0.5, (3.0, 2.0)) if far else Pen("copper", 1.2)
+    text = "The fascia lies this way" if far else "FASCIA: you stand here"
     middle_x, middle_y = (left + right) / 2, (top + bottom) / 2
     if side in ("top", "bottom"):
         y = bottom + gap if side == "bottom" else top - gap

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
+from wiring.drawings.plan_areas import areas
 from wiring.drawings.signs.extent import extent
 from wiring.pictures.picture import Point
 from wiring.plan.part import Part
@@ -40,8 +41,8 @@ def plan_bounds(plan: Plan, kinds: Mapping[str, Kind]) -> Box | None:
     points: list[Point] = list(plan.board)
     for track in plan.tracks:
         points += track
-    for place in (*plan.scenes.values(), *plan.panels.values()):
-        points += [(place.x_mm, place.y_mm), (place.x_mm + place.width_mm, place.y_mm + place.height_mm)]
+    for area in areas(plan):
+        points += [(area.left, area.top), (area.right, area.bottom)]
     for part in plan.parts.values():
         points += part_corners(part, kinds.get(part.kind))
     for wire in plan.wires.values():

@@ -1,6 +1,8 @@
 """What lies under the wiring on a plan view: board, tracks, scenes and panels."""
 
-from wiring.drawings.plan_fit import Fit, around
+from wiring.drawings.plan_areas import Area, areas, panel_areas, scene_areas
+from wiring.drawings.plan_clip import overlap_of, pieces
+from wiring.drawings.plan_fit import Box, Fit, around
 from wiring.drawings.plan_labels import Room
 from wiring.pictures.metrics import cap_mm, fitted, words_box
 from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Point, Words
@@ -14,32 +16,39 @@ _PANEL = Pen("quiet", 0.35)
 NAME_MM = 2.8
 
 
-def ground(plan: Plan, fit: Fit) -> tuple[Item, ...]:
-    """Return the items that parts and wires are drawn over."""
+def ground(plan: Plan, fit: Fit, clip: Box) -> tuple[Item, ...]:
+    """Return the items that parts and wires are drawn over, cut at the edge of the view."""
     items: list[Item] = []
+    for area in scene_areas(plan):
+        box = overlap_of(around(_corners(fit, area)), clip)
+        if box is not None:
+            items += [
+                Path(_rectangle(box), NO_PEN, "raised", closed=True),
+                Path(_rectangle(box), _SCENE, closed=True),
+            ]
     if len(plan.board) > 1:
-        items.append(Path(tuple(fit.at(p) for p in plan.board), _BOARD, closed=True))
-    for scene in plan.scenes.values():
-        corners = _corners(fit, scene.x_mm, scene.y_mm, scene.width_mm, scene.height_mm)
-        items.append(Path(corners, NO_PEN, "raised", closed=True))
-        items.append(Path(corners, _SCENE, closed=True))
+        items += _lines(tuple(fit.at(p) for p in (*plan.board, plan.board[0])), clip, _BOARD)
     for track in plan.tracks:
         points = tuple(fit.at(p) for p in track)
-        items += [Path(points, _TIES), Path(points, _BED)]
-    for panel in plan.panels.values():
-        corners = _corners(fit, panel.x_mm, panel.y_mm, panel.width_mm, panel.height_mm)
-        items.append(Path(corners, _PANEL, "raised", closed=True))
+        items += _lines(points, clip, _TIES)
+        items += _lines(points, clip, _BED)
+    for area in panel_areas(plan):
+        box = overlap_of(around(_corners(fit, area)), clip)
+        if box is not None:
+            items.append(Path(_rectangle(box), _PANEL, "raised", closed=True))
     return tuple(items)
 
 
-def place_names(plan: Plan, fit: Fit, room: Room) -> tuple[Words, ...]:
+def place_names(plan: Plan, fit: Fit, room: Room, clip: Box) -> tuple[Words, ...]:
     """Return the names of scenes and panels, each in a free corner of its rectangle; none without room."""
     names: list[Words] = []
-    for place in (*plan.scenes.values(), *plan.panels.values()):
-        corners = _corners(fit, place.x_mm, place.y_mm, place.width_mm, place.height_mm)
-        left, top, right, bottom = around(corners)
-        text = fitted(place.name, right - left - 2.0, NAME_MM, "italic")
-        if len(text) < min(3, len(place.name)):
+    for area in areas(plan):
+        box = overlap_of(around(_corners(fit, area)), clip)
+        if box is None:
+            continue
+        left, top, right, bottom = box
+        text = fitted(area.name, right - left - 2.0, NAME_MM, "italic")
+        if len(text) < min(3, len(area.name)):
             continue
         high = top + 1.2 + cap_mm(NAME_MM, "italic")
         low = bottom - 1.4
@@ -59,5 +68,13 @@ def place_names(plan: Plan, fit: Fit, room: Room) -> tuple[Words, ...]:
     return tuple(names)
 
 
-def _corners(fit: Fit, x: float, y: float, width: float, height: float) -> tuple[Point, ...]:
-    return tuple(fit.at(p) for p in ((x, y), (x + width, y), (x + width, y + height), (x, y + height)))
+def _lines(points: tuple[Point, ...], clip: Box, pen: Pen) -> list[Path]:
+    return [Path(piece.points, pen) for piece in pieces(points, clip)]
+
+
+def _corners(fit: Fit, area: Area) -> tuple[Point, Point]:
+    return fit.at((area.left, area.top)), fit.at((area.right, area.bottom))
+
+
+def _rectangle(box: Box) -> tuple[Point, ...]:
+    return (box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3])

@@ -9,7 +9,7 @@ from wiring.drawings.plan_fit import Box
 from wiring.pictures.metrics import ascent_mm, descent_mm, overlap, width_mm
 from wiring.pictures.picture import Item, Path, Pen, Point, Words
 
-_CELL_MM = 12.0
+_CELL_MM = 7.0
 _LEADER = Pen("quiet", 0.15)
 _WAYS = tuple(
     (math.cos(math.radians(a)), math.sin(math.radians(a)))
@@ -74,7 +74,7 @@ def labelled(
             break
         if not room.free(box):
             continue
-        cost = reach * 0.35 + room.crossed(box) * 0.5
+        cost = reach * 0.35 + room.crossed(box) * 0.8
         if best is None or cost < best[0]:
             best = (cost, box, reach)
     if best is None:

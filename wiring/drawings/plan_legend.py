@@ -1,13 +1,13 @@
 """The foot of a plan view: its scale with a bar, the colours of its wires, and what could not be shown."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from wiring.drawings.plan_fit import scale_words
 from wiring.drawings.wire_colour import wire_colour
-from wiring.pictures.metrics import width_mm
+from wiring.pictures.metrics import fitted, width_mm, words_box
 from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Words
-from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
 
 ROW_MM = 5.6
 _TEXT_MM = 2.8
@@ -16,18 +16,21 @@ _METRIC_STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20
 _US_STEPS_IN = (0.25, 0.5, 1, 2, 3, 6, 12, 24, 36, 60, 120, 240, 600, 1200)
 
 
-def legend_rows(plan: Plan, width: float) -> int:
-    """Return how many rows the legend of a plan takes at a width."""
-    return 1 + (len(_colour_rows(plan, width)) if plan.wires else 0)
+def legend_rows(wires: Collection[Wire], width: float) -> int:
+    """Return how many rows the legend of a view of those wires takes at a width."""
+    return 1 + len(_colour_rows(wires, width))
 
 
-def legend(plan: Plan, width: float, scale: float, notes: Sequence[str] = ()) -> tuple[Item, ...]:
+def legend(
+    wires: Collection[Wire], units: str, width: float, scale: float, notes: Sequence[str] = ()
+) -> tuple[Item, ...]:
     """Return the legend, from (0, 0) down; its first row is the scale, then the colours."""
-    items: list[Item] = [*scale_bar(plan.habits.units, scale)]
-    right = "  ".join(notes)
-    if right:
-        items.append(Words(right, (width, ROW_MM / 2), 2.6, "quiet", "italic", "right", "middle"))
-    for row, cells in enumerate(_colour_rows(plan, width), start=1):
+    items: list[Item] = [*scale_bar(units, scale)]
+    if notes:
+        room = width - max(words_box(i)[2] for i in items if isinstance(i, Words)) - 4.0
+        said = fitted(" ".join(notes), room, 2.6, "italic")
+        items.append(Words(said, (width, ROW_MM / 2), 2.6, "quiet", "italic", "right", "middle"))
+    for row, cells in enumerate(_colour_rows(wires, width), start=1):
         y = ROW_MM * (row + 0.5)
         for x, letters, text in cells:
             spec = wire_colour(letters)
@@ -61,8 +64,8 @@ def scale_bar(units: str, scale: float) -> tuple[Item, ...]:
     return tuple(items)
 
 
-def _colour_rows(plan: Plan, width: float) -> list[list[tuple[float, str, str]]]:
-    counts = Counter(w.colour for w in plan.wires.values())
+def _colour_rows(wires: Collection[Wire], width: float) -> list[list[tuple[float, str, str]]]:
+    counts = Counter(w.colour for w in wires)
     rows: list[list[tuple[float, str, str]]] = []
     x = width
     for letters, count in counts.items():

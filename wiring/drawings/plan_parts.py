@@ -1,8 +1,10 @@
 """The signs of a plan's parts on paper, with their terminals; the small ones drawn larger than they are."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
+
+import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
@@ -36,16 +38,13 @@ class Placed(NamedTuple):
 def placed_parts(plan: Plan, kinds: Mapping[str, Kind], fit: Fit) -> dict[PartId, Placed]:
     """Return where and how large each part of a known kind is drawn."""
     centres = {p.id: fit.at((p.x_mm, p.y_mm)) for p in plan.parts.values() if p.kind in kinds}
+    neighbours = _nearest(tuple(centres.values()))
     found: dict[PartId, Placed] = {}
-    for part_id, centre in centres.items():
+    for (part_id, centre), near in zip(centres.items(), neighbours, strict=True):
         part = plan.parts[part_id]
         kind = kinds[part.kind]
         left, top, right, bottom = extent(kind, part)
         size = max(right - left, bottom - top)
-        near = min(
-            (math.dist(centre, other) for other_id, other in centres.items() if other_id != part_id),
-            default=math.inf,
-        )
         factor = max(fit.scale, min(SMALLEST_MM, 0.92 * near) / size, 1e-6)
         corners = [
             _on_paper(fit, centre, factor, part.turn_deg, p)
@@ -53,6 +52,16 @@ def placed_parts(plan: Plan, kinds: Mapping[str, Kind], fit: Fit) -> dict[PartId
         ]
         found[part_id] = Placed(centre, factor, part.turn_deg, around(corners))
     return found
+
+
+def _nearest(points: Sequence[Point]) -> list[float]:
+    """Return how far the nearest other point lies from each; infinite when there is none."""
+    if not points:
+        return []
+    xy = np.array(points)
+    far = np.hypot(xy[:, None, 0] - xy[None, :, 0], xy[:, None, 1] - xy[None, :, 1])
+    np.fill_diagonal(far, np.inf)
+    return [float(v) for v in far.min(axis=1)]
 
 
 def terminal_on_paper(fit: Fit, placed: Placed, kind: Kind, terminal: str) -> Point:

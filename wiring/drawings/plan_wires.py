@@ -7,7 +7,8 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
-from wiring.drawings.plan_fit import Fit
+from wiring.drawings.plan_clip import overlap_of
+from wiring.drawings.plan_fit import Box, Fit, around
 from wiring.drawings.plan_parts import Placed, terminal_on_paper
 from wiring.drawings.wire_colour import wire_colour
 from wiring.pictures.picture import Item, Path, Pen, Point
@@ -29,9 +30,9 @@ class Run(NamedTuple):
 
 
 def wire_runs(
-    plan: Plan, kinds: Mapping[str, Kind], fit: Fit, placed: Mapping[PartId, Placed]
+    plan: Plan, kinds: Mapping[str, Kind], fit: Fit, placed: Mapping[PartId, Placed], clip: Box
 ) -> dict[WireId, Run]:
-    """Return the way of every wire whose two ends are drawn, fanned out where wires share their way."""
+    """Return the way of every wire that comes into the view, fanned out where wires share their way."""
     ways: dict[WireId, list[Point]] = {}
     for wire in plan.wires.values():
         ends = [_end(plan, kinds, fit, placed, ref) for ref in (wire.start, wire.end)]
@@ -49,18 +50,23 @@ def wire_runs(
             wire_width_mm(plan.wires[wire_id].size),
         )
         for wire_id, way in ways.items()
+        if overlap_of(_roomy(around(way)), clip)
     }
 
 
-def wire_items(run: Run) -> tuple[Item, ...]:
-    """Return the dark edge, the insulation, and the stripe of a two-coloured wire."""
+def _roomy(box: Box) -> Box:
+    return box[0] - 5.0, box[1] - 5.0, box[2] + 5.0, box[3] + 5.0
+
+
+def wire_items(run: Run, points: tuple[Point, ...]) -> tuple[Item, ...]:
+    """Return the dark edge, the insulation, and the stripe of a two-coloured wire, along a piece of it."""
     spec = wire_colour(run.wire.colour)
     items: list[Item] = [
-        Path(run.points, Pen("ink", run.width_mm + 2 * _EDGE_MM)),
-        Path(run.points, Pen(spec.rgb, run.width_mm)),
+        Path(points, Pen("ink", run.width_mm + 2 * _EDGE_MM)),
+        Path(points, Pen(spec.rgb, run.width_mm)),
     ]
     if spec.stripe_rgb:
-        items.append(Path(run.points, Pen(spec.stripe_rgb, run.width_mm * 0.55, (1.6, 1.6))))
+        items.append(Path(points, Pen(spec.stripe_rgb, run.width_mm * 0.55, (1.6, 1.6))))
     return tuple(items)
 
 
@@ -104,12 +110,12 @@ def _fanned(
     for a, b in legs:
         key = _leg_key(a, b)
         group = shares[key]
-        shift = (group.index(wire_id) - (len(group) - 1) / 2) * 1.05 if len(group) > 1 else 0.0
+        aside = (group.index(wire_id) - (len(group) - 1) / 2) * 1.05 if len(group) > 1 else 0.0
         along = (b[0] - a[0], b[1] - a[1])
         # the side is that of the shared leg, not of the wire's own direction
         sense = 1.0 if (round(a[0], 1), round(a[1], 1)) == key[0] else -1.0
         size = math.hypot(*along)
-        shifts.append((-along[1] / size * shift * sense, along[0] / size * shift * sense))
+        shifts.append((-along[1] / size * aside * sense, along[0] / size * aside * sense))
     if not any(s != (0.0, 0.0) for s in shifts):
         return way
     if len(legs) == 1:

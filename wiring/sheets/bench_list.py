@@ -1,13 +1,11 @@
 """Every wire of a plan in working order: place by place, from the source outwards."""
 
-from collections import deque
 from collections.abc import Mapping
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
-from wiring.plan.designations import part_label
 from wiring.plan.lengths import cut_length_m
-from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.names import TerminalRef, WireId
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
 from wiring.sheets.blocks import Block, heading, paragraph
@@ -15,9 +13,7 @@ from wiring.sheets.lengths import length_words, rounded_up_m
 from wiring.sheets.places import ELSEWHERE, place_name, place_order
 from wiring.sheets.strip_names import chart_name, end_label
 from wiring.sheets.table import Cell, Column, table
-
-_SOURCES = ("supply_regulated", "supply_unregulated", "supply_ac", "battery")
-_FAR = 10**6
+from wiring.sheets.working_order import FAR, steps_from_source
 
 
 class BenchRow(NamedTuple):
@@ -45,29 +41,12 @@ def bench_rows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[BenchRow, ...]:
             rows,
             key=lambda r: (
                 order.get(r.place, len(order)),
-                steps.get(r.start.part, _FAR),
-                steps.get(r.end.part, _FAR),
+                steps.get(r.start, FAR),
+                steps.get(r.end, FAR),
                 _natural(r.label),
             ),
         )
     )
-
-
-def steps_from_source(plan: Plan, kinds: Mapping[str, Kind]) -> dict[PartId, int]:
-    """Return how many wires lie between each part and the nearest supply; parts without one are left out."""
-    neighbours: dict[PartId, set[PartId]] = {}
-    for wire in plan.wires.values():
-        neighbours.setdefault(wire.start.part, set()).add(wire.end.part)
-        neighbours.setdefault(wire.end.part, set()).add(wire.start.part)
-    steps = {p.id: 0 for p in plan.parts.values() if p.kind in kinds and kinds[p.kind].behaviour in _SOURCES}
-    queue = deque(steps)
-    while queue:
-        part = queue.popleft()
-        for other in sorted(neighbours.get(part, ())):
-            if other not in steps:
-                steps[other] = steps[part] + 1
-                queue.append(other)
-    return steps
 
 
 def bench_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
@@ -81,7 +60,7 @@ def bench_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[B
         Column("Size", 17),
         Column("Colour", 20),
         Column("Cut", 19, "right"),
-        Column("Note", 47),
+        Column("Which is, note", 47),
     )
     blocks: list[Block] = [heading("Bench list", width, anchor="bench")]
     blocks += paragraph(
@@ -116,22 +95,17 @@ def _cells(plan: Plan, kinds: Mapping[str, Kind], row: BenchRow) -> tuple[str | 
     )
 
 
-def _row(plan: Plan, kinds: Mapping[str, Kind], wire: Wire, steps: Mapping[PartId, int]) -> BenchRow:
+def _row(plan: Plan, kinds: Mapping[str, Kind], wire: Wire, steps: Mapping[TerminalRef, int]) -> BenchRow:
     start, end = wire.start, wire.end
-    if steps.get(end.part, _FAR) < steps.get(start.part, _FAR):
+    if steps.get(end, FAR) < steps.get(start, FAR):
         start, end = end, start
     far, near = plan.parts.get(end.part), plan.parts.get(start.part)
     place = place_name(plan, far) if far is not None else ELSEWHERE
     if place == ELSEWHERE and near is not None:
         place = place_name(plan, near)
     length = rounded_up_m(cut_length_m(plan, kinds, wire), plan.habits.units)
-    note = wire.note or _far_note(plan, end)
+    note = wire.note or (far.label if far is not None else "")
     return BenchRow(wire.id, place, wire.label, start, end, wire.size, wire.solid, wire.colour, length, note)
-
-
-def _far_note(plan: Plan, ref: TerminalRef) -> str:
-    part = plan.parts.get(ref.part)
-    return f"{part_label(plan, ref.part)}: {part.label}" if part is not None and part.label else ""
 
 
 def _natural(label: str) -> tuple[str, int, str]:

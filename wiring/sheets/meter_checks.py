@@ -79,11 +79,10 @@ def _pairs(
     if kind.behaviour in CHARTED and supply:
         black = TerminalRef(supply, kinds[plan.parts[supply].kind].terminals[1].name)
         used = {ref for w in plan.wires.values() for ref in (w.start, w.end) if ref.part == part.id}
-        return 1, [
-            (TerminalRef(part.id, t.name), black, name)
-            for t in kind.terminals
-            if TerminalRef(part.id, t.name) in used
-        ]
+        reds = [ref for t in kind.terminals if (ref := TerminalRef(part.id, t.name)) in used]
+        if kind.behaviour == "bus":  # all its terminals are one piece of metal
+            reds = reds[:1]
+        return 1, [(red, black, name) for red in reds]
     return 3, []
 
 

@@ -5,7 +5,7 @@ from wiring.quantities.wording import worded
 from wiring.sheets.blocks import Block, heading, paragraph
 from wiring.sheets.meter_checks import DEAD_V, VoltCheck, check_words, positions_words, volt_checks
 from wiring.sheets.ohm_checks import ohm_checks
-from wiring.sheets.table import Cell, Column, table
+from wiring.sheets.table import Cell, Column, Row, table
 
 _OHM_COLUMNS = (Column("", 6, "centre"), Column("What", 44), Column("Between", 64), Column("Expect", 58))
 _VOLT_COLUMNS = (
@@ -45,7 +45,8 @@ def meter_blocks(situation: Situation, width: float) -> tuple[Block, ...]:
         f"part between this row and the last good one. Under {worded(DEAD_V, 'voltage')} counts as dead.",
         width,
     )
-    place, rows = "", []
+    place = ""
+    rows: list[Row] = []
     for check in (*volts, None):
         if rows and (check is None or check.place != place):
             blocks.append(heading(place, width, level=3))

@@ -22,7 +22,7 @@ def framed(sheet: Sheet, fields: TitleFields, body: Sequence[Item]) -> Picture:
         *title_block(sheet, fields),
         *_foot(sheet, fields.side),
     )
-    title = f"{fields.title}: {fields.kind}, sheet {fields.number} of {fields.count}"
+    title = f"{fields.title}: {fields.kind}, sheet {fields.number} of {fields.of}"
     return Picture(items, sheet.width_mm, sheet.height_mm, title=title)
 
 

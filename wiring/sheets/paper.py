@@ -7,7 +7,7 @@ Box = tuple[float, float, float, float]  # left, top, right, bottom
 PAPERS: dict[str, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 # ISO 5457: 20 mm at the filing edge, 10 mm at the others, a frame line of 0.7 mm.
 FILING_MM, EDGE_MM, FRAME_PEN_MM = 20.0, 10.0, 0.7
-PAD_MM = 5.0  # between frame and text
+PAD_MM = 6.0  # between frame and text
 TITLE_MM = 22.0  # height of the title block
 CHECK_MM = 9.0  # height of the strip with the check bar over it
 

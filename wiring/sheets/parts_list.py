@@ -47,7 +47,7 @@ class PartRow(NamedTuple):
 
     title: str
     values: str
-    count: int
+    pieces: int
     spares: int
     designations: tuple[str, ...]
 
@@ -118,7 +118,7 @@ def part_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Bl
     cells = [
         (
             Cell(tick=True),
-            str(r.count),
+            str(r.pieces),
             f"+{r.spares}" if r.spares else "",
             r.title,
             r.values,
@@ -129,7 +129,7 @@ def part_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Bl
     return (
         heading("Parts list", width, anchor="parts"),
         *paragraph(
-            f"{sum(r.count for r in rows)} parts of {len(rows)} sorts. Wire stands in the cut list. "
+            f"{sum(r.pieces for r in rows)} parts of {len(rows)} sorts. Wire stands in the cut list. "
             "Spares are for what is lost or burnt while building.",
             width,
         ),

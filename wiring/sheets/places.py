@@ -1,5 +1,6 @@
 """In which place of the layout a part stands: its scene, its panel, or the open board."""
 
+from wiring.drawings.plan_areas import panel_areas, scene_areas
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 
@@ -12,18 +13,13 @@ def place_name(plan: Plan, part: Part) -> str:
         return plan.scenes[part.scene].name
     if part.panel in plan.panels:
         return plan.panels[part.panel].name
-    for place in (*plan.panels.values(), *plan.scenes.values()):
-        if (
-            place.x_mm <= part.x_mm <= place.x_mm + place.width_mm
-            and place.y_mm <= part.y_mm <= place.y_mm + place.height_mm
-        ):
-            return place.name
-    return ELSEWHERE
+    around = (*panel_areas(plan), *scene_areas(plan))
+    return next((area.name for area in around if area.holds(part.x_mm, part.y_mm)), ELSEWHERE)
 
 
 def place_order(plan: Plan) -> dict[str, int]:
     """Return in which order places are worked through: the open board, panels, then scenes as drawn."""
-    names = [ELSEWHERE, *(p.name for p in plan.panels.values()), *(s.name for s in plan.scenes.values())]
+    names = [ELSEWHERE, *(a.name for a in panel_areas(plan)), *(a.name for a in scene_areas(plan))]
     order: dict[str, int] = {}
     for name in names:
         order.setdefault(name, len(order))

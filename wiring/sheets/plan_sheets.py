@@ -1,34 +1,52 @@
-"""The sheets that show the plan: from above, and from below as it is worked on."""
+"""The sheets that show the plan: from above, from below, and area by area where the whole is crowded."""
 
+from wiring.drawings.plan_areas import Area, windows
 from wiring.drawings.plan_fit import scale_words
 from wiring.drawings.plan_view import plan_fit, plan_view
 from wiring.findings.situation import Situation
-from wiring.sheets.paper import sheet
+from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.section import Leaf, Section, body_size, picture_leaf
+
+# A whole plan is crowded when it is drawn smaller than this, or has more wires than this.
+_LEAST_SCALE = 1 / 12
+_MOST_WIRES = 60
 
 
 def plan_sections(situation: Situation, paper: str) -> tuple[Section, ...]:
-    """Return the plan from above and from below."""
-    return (
-        Section("Plan from above", "above", (_leaf(situation, paper, below=False),)),
-        Section("Plan from below", "below", (_leaf(situation, paper, below=True),)),
-    )
-
-
-def _leaf(situation: Situation, paper: str, *, below: bool) -> Leaf:
+    """Return the plan from above and from below, and the areas from below where the plan is crowded."""
     page = sheet(paper, landscape=True)
+    crowded = is_crowded(situation, page)
+    found = [
+        Section("Plan from above", "above", (_leaf(situation, page, below=False, labels=not crowded),)),
+        Section("Plan from below", "below", (_leaf(situation, page, below=True, labels=not crowded),)),
+    ]
+    if crowded:
+        shown = windows(situation.plan, situation.kinds)
+        leaves = tuple(_detail(situation, paper, area, first=i == 0) for i, area in enumerate(shown))
+        found.append(Section("Areas from below", "areas", leaves))
+    return tuple(found)
+
+
+def is_crowded(situation: Situation, page: Sheet) -> bool:
+    """Return whether one sheet is too small to label every wire of a plan."""
+    laid = plan_fit(situation.plan, situation.kinds, *body_size(page))
+    small = laid is not None and laid[0].scale < _LEAST_SCALE
+    return bool(situation.plan.parts) and (small or len(situation.plan.wires) > _MOST_WIRES)
+
+
+def _leaf(situation: Situation, page: Sheet, *, below: bool, labels: bool) -> Leaf:
     width, height = body_size(page)
-    plan, kinds = situation.plan, situation.kinds
     picture = plan_view(
-        plan,
-        kinds,
+        situation.plan,
+        situation.kinds,
         situation.positions,
         situation.figures,
         below=below,
         width_mm=width,
         height_mm=height,
+        wire_labels=labels,
     )
-    laid = plan_fit(plan, kinds, width, height, below=below)
+    laid = plan_fit(situation.plan, situation.kinds, width, height, below=below)
     return picture_leaf(
         page,
         picture,
@@ -37,3 +55,34 @@ def _leaf(situation: Situation, paper: str, *, below: bool) -> Leaf:
         scale=scale_words(laid[0].scale) if laid else "",
         side="FROM BELOW" if below else "ABOVE",
     )
+
+
+def _detail(situation: Situation, paper: str, area: Area, *, first: bool) -> Leaf:
+    """Return one area on the sheet, upright or lying, that shows it larger."""
+    pages = (sheet(paper, landscape=True), sheet(paper))
+    scales = [_scale(situation, page, area) for page in pages]
+    page, scale = (pages[1], scales[1]) if scales[1] > scales[0] else (pages[0], scales[0])
+    width, height = body_size(page)
+    picture = plan_view(
+        situation.plan,
+        situation.kinds,
+        situation.positions,
+        situation.figures,
+        below=True,
+        width_mm=width,
+        height_mm=height,
+        window=area,
+    )
+    return picture_leaf(
+        page,
+        picture,
+        f"{area.name} from below",
+        anchor="areas" if first else "",
+        scale=scale_words(scale),
+        side="FROM BELOW",
+    )
+
+
+def _scale(situation: Situation, page: Sheet, area: Area) -> float:
+    laid = plan_fit(situation.plan, situation.kinds, *body_size(page), below=True, window=area)
+    return laid[0].scale if laid is not None else 0.0

@@ -61,7 +61,10 @@ def table(
             height, items = _row(columns, cells, part, edges, size_mm, banded=number % 2 == 1)
             blocks.append(Block(height, items, header=header, header_mm=header_mm))
     if blocks:
-        blocks[0] = blocks[0]._replace(keep_next=len(blocks) > 1)
+        # neither the first nor the last row stands alone on a page
+        for i in {0, len(blocks) - 2}:
+            if 0 <= i < len(blocks) - 1:
+                blocks[i] = blocks[i]._replace(keep_next=True)
         blocks.append(Block(gap_mm, ()))
     return tuple(blocks)
 

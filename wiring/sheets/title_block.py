@@ -18,7 +18,7 @@ class TitleFields(NamedTuple):
     drawn_by: str
     date: str
     number: int
-    count: int
+    of: int  # how many sheets the set has
     scale: str = ""
     side: str = ""  # "ABOVE" or "FROM BELOW" on sheets that show the plan
 
@@ -38,7 +38,7 @@ def title_block(sheet: Sheet, fields: TitleFields) -> tuple[Item, ...]:
         (0.20, "Date", fields.date),
         (0.13, "Scale", fields.scale or "–"),
         (0.11, "Paper", sheet.name),
-        (0.14, "Sheet", f"{fields.number} of {fields.count}"),
+        (0.14, "Sheet", f"{fields.number} of {fields.of}"),
     )
     for y, row in ((top, upper), (middle, lower)):
         x = left

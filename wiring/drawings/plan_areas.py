@@ -1,0 +1,72 @@
+"""The named rectangles of a plan, scenes and panels, and windows that are drawn as sheets of their own."""
+
+import math
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+
+_AIR_MM = 40.0  # left round a window, for what sticks out of it
+_TILE_W_MM, _TILE_H_MM = 1150.0, 640.0  # a landscape sheet at 1:5
+
+
+class Area(NamedTuple):
+    """A named upright rectangle in plan millimetres."""
+
+    name: str
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    def holds(self, x_mm: float, y_mm: float) -> bool:
+        """Return whether a point lies in it."""
+        return self.left <= x_mm <= self.right and self.top <= y_mm <= self.bottom
+
+    def widened(self, by_mm: float = _AIR_MM) -> "Area":
+        """Return it with air all round."""
+        return Area(self.name, self.left - by_mm, self.top - by_mm, self.right + by_mm, self.bottom + by_mm)
+
+
+def scene_areas(plan: Plan) -> tuple[Area, ...]:
+    """Return the scenes' rectangles, in plan order."""
+    return tuple(
+        Area(s.name, s.x_mm, s.y_mm, s.x_mm + s.width_mm, s.y_mm + s.height_mm) for s in plan.scenes.values()
+    )
+
+
+def panel_areas(plan: Plan) -> tuple[Area, ...]:
+    """Return the panels' rectangles, in plan order."""
+    return tuple(
+        Area(p.name, p.x_mm, p.y_mm, p.x_mm + p.width_mm, p.y_mm + p.height_mm) for p in plan.panels.values()
+    )
+
+
+def areas(plan: Plan) -> tuple[Area, ...]:
+    """Return scenes, then panels."""
+    return (*scene_areas(plan), *panel_areas(plan))
+
+
+def windows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:
+    """Return windows that together show every part: scenes and panels with parts, then the rest in tiles."""
+    parts = [p for p in plan.parts.values() if p.kind in kinds]
+    found = [a for a in areas(plan) if any(a.holds(p.x_mm, p.y_mm) for p in parts)]
+    rest = [p for p in parts if not any(a.holds(p.x_mm, p.y_mm) for a in found)]
+    return (*(a.widened() for a in found), *_tiles(rest, kinds))
+
+
+def _tiles(parts: Iterable[Part], kinds: Mapping[str, Kind]) -> list[Area]:
+    """Return windows round parts that lie in no area: a grid, each field drawn in to the parts it holds."""
+    fields: dict[tuple[int, int], list[Part]] = {}
+    for part in parts:
+        cell = (math.floor(part.y_mm / _TILE_H_MM), math.floor(part.x_mm / _TILE_W_MM))
+        fields.setdefault(cell, []).append(part)
+    tiles = []
+    for number, (_, held) in enumerate(sorted(fields.items(), key=lambda f: f[0]), start=1):
+        reach = max(math.hypot(kinds[p.kind].width_mm, kinds[p.kind].height_mm) / 2 for p in held)
+        xs, ys = [p.x_mm for p in held], [p.y_mm for p in held]
+        name = "Board" if len(fields) == 1 else f"Board, part {number}"
+        tiles.append(Area(name, min(xs), min(ys), max(xs), max(ys)).widened(_AIR_MM + reach))
+    return tiles

@@ -1,0 +1,92 @@
+"""The words on a plan view: names of places, designations of parts, labels at the ends of wires."""
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from wiring.drawings.plan_clip import Piece
+from wiring.drawings.plan_fit import Box, Fit
+from wiring.drawings.plan_ground import place_names
+from wiring.drawings.plan_labels import Room, labelled
+from wiring.drawings.plan_parts import Placed
+from wiring.drawings.plan_wires import Run
+from wiring.pictures.picture import Item, Point
+from wiring.plan.designations import part_label, terminal_label
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.plan import Plan
+
+PART_MM = 3.0
+WIRE_MM = 2.3
+_PART_REACHES = (0.4, 2.0, 4.0, 7.0, 11.0, 16.0, 22.0)
+_WIRE_REACHES = (0.3, 1.5, 3.0, 5.0)
+
+
+class Named(NamedTuple):
+    """The words, and how many parts and wire ends found no room for theirs."""
+
+    items: tuple[Item, ...]
+    parts_missing: int
+    wires_missing: int
+
+
+def named(
+    plan: Plan,
+    fit: Fit,
+    room: Room,
+    clip: Box,
+    placed: Mapping[PartId, Placed],
+    drawn: Iterable[tuple[Run, Piece]],
+    *,
+    wire_labels: bool,
+) -> Named:
+    """Return all words of a view, placed so that none lies on a sign or another word."""
+    drawn = tuple(drawn)
+    for spot in placed.values():
+        room.take(spot.box)
+    for _, piece in drawn:
+        room.draw(piece.points)
+    items: list[Item] = [*place_names(plan, fit, room, clip)]
+    parts_missing = wires_missing = 0
+    for part_id, spot in placed.items():
+        found = labelled(
+            room, part_label(plan, part_id), spot.box, PART_MM, reaches_mm=_PART_REACHES, semibold=True
+        )
+        parts_missing += not found
+        items += found
+    if wire_labels:
+        for text, at in _ends(plan, drawn):
+            found = labelled(room, text, at, WIRE_MM, reaches_mm=_WIRE_REACHES, colour="quiet")
+            wires_missing += not found
+            items += found
+    return Named(tuple(items), parts_missing, wires_missing)
+
+
+def _ends(plan: Plan, drawn: tuple[tuple[Run, Piece], ...]) -> list[tuple[str, Box]]:
+    """Return what is written at each end of each wire, the ends on terminals first."""
+    own: list[tuple[str, Box]] = []
+    cut: list[tuple[str, Box]] = []
+    for run, piece in drawn:
+        if not (piece.from_start or piece.to_end):
+            continue  # it only passes through
+        text = f"{run.wire.label} {run.wire.colour}"
+        for tip, inner, whole, ref in (
+            (piece.points[0], piece.points[1], piece.from_start, run.wire.start),
+            (piece.points[-1], piece.points[-2], piece.to_end, run.wire.end),
+        ):
+            if whole:
+                own.append((text, _near_end(tip, inner)))
+            else:
+                cut.append((f"{run.wire.label} to {_label(plan, ref)}", _near_end(tip, inner)))
+    return [*own, *cut]
+
+
+def _label(plan: Plan, ref: TerminalRef) -> str:
+    return terminal_label(plan, ref) if ref.part in plan.parts else ref.terminal
+
+
+def _near_end(tip: Point, inner: Point) -> Box:
+    """Return a small box on the wire, a few millimetres in from its end, that its label stands beside."""
+    dx, dy = inner[0] - tip[0], inner[1] - tip[1]
+    size = max((dx * dx + dy * dy) ** 0.5, 1e-9)
+    far = min(5.0, size / 2)
+    x, y = tip[0] + dx / size * far, tip[1] + dy / size * far
+    return x - 0.5, y - 0.5, x + 0.5, y + 0.5
