@@ -28,11 +28,11 @@ def figures_of(settled: Settled) -> Figures:
     lost_nodes = {int(n) for i in islands.fed if reading.failed[i.branches].any() for n in i.nodes}
     for part_id, compiled in assembly.parts.items():
         span = assembly.spans[part_id]
-        if compiled.trouble or any(reading.failed[branch] for branch in span):
-            continue
         on_ac = bool(swinging) and _on_ac(assembly, compiled, span, swinging)
         if on_ac:
             alternating.add(part_id)
+        if compiled.trouble or any(reading.failed[branch] for branch in span):
+            continue
         if compiled.behaviour.feeds:
             supplies[part_id] = _supply(settled, part_id, compiled, span[0])
         parts[part_id] = part_figure(assembly, reading, compiled, span, on_ac)

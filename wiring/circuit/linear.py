@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 Floats = NDArray[np.float64]
 Ints = NDArray[np.intp]
 DENSE_BELOW = 40  # nodes; small systems are quicker as full matrices
+ROUNDING = 1e-13  # of the stiffest branch: beneath it a node counts as held by nothing
 SHUNT_S = 1e-15  # in the matrix only, never in the equations: keeps a node that nothing holds from failing
 
 
@@ -28,6 +29,12 @@ class Pattern:
 
     def solver(self, slopes: Floats, shunt_s: float = SHUNT_S) -> Callable[[Floats], Floats]:
         """Return a function that solves J x = right for these branch slopes; raises ArithmeticError."""
+        try:
+            return self._factored(slopes, shunt_s)
+        except ArithmeticError:
+            return self._factored(slopes, max(shunt_s, ROUNDING * float(np.max(slopes, initial=0.0))))
+
+    def _factored(self, slopes: Floats, shunt_s: float) -> Callable[[Floats], Floats]:
         weights = np.concatenate((self._sign * slopes[self._branch], np.full(self.free, shunt_s)))
         data = np.bincount(self._slot, weights, len(self._where)).astype(np.float64)
         return self._dense(data) if self.free < DENSE_BELOW else self._sparse(data)
@@ -35,15 +42,11 @@ class Pattern:
     def _dense(self, data: Floats) -> Callable[[Floats], Floats]:
         matrix = np.zeros(self.free * self.free)
         matrix[self._where] = data
-        square = matrix.reshape(self.free, self.free)
-
-        def solve(right: Floats) -> Floats:
-            try:
-                return np.asarray(np.linalg.solve(square, right), dtype=np.float64)
-            except np.linalg.LinAlgError as error:
-                raise ArithmeticError(str(error)) from error
-
-        return solve
+        try:
+            inverse = np.linalg.inv(matrix.reshape(self.free, self.free))
+        except np.linalg.LinAlgError as error:
+            raise ArithmeticError(str(error)) from error
+        return lambda right: np.asarray(inverse @ right)
 
     def _sparse(self, data: Floats) -> Callable[[Floats], Floats]:
         from scipy.sparse import csc_matrix

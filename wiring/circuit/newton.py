@@ -15,6 +15,7 @@ MOST_STEPS = 80
 MOST_SLOW_STEPS = 400
 RELATIVE = 1e-11  # of the currents that meet at a node
 ROUNDING = 1e-15
+NOTHING_A = 1e-16
 CLIPPED_S = 1e-6
 STEP_RELATIVE = 1e-10
 MOST_LINE_STEPS = 20
@@ -48,7 +49,7 @@ class _Point:
         highest = max(
             float(np.max(np.abs(self.x), initial=0.0)), float(np.max(np.abs(network.held), initial=0.0))
         )
-        allowed = RELATIVE * meeting + ROUNDING * stiff * highest + 1e-18
+        allowed = RELATIVE * meeting + ROUNDING * stiff * highest + NOTHING_A
         return bool(np.all(np.abs(self.force) <= allowed))
 
     def solved(self, converged: bool, steps: int) -> Solved:

@@ -42,7 +42,12 @@ def named(assembly: Assembly, parts: Iterable[PartId]) -> str:
     labels = [part_label(assembly.plan, part) for part in parts]
     if len(labels) > NAMED + 1:
         labels = [*labels[:NAMED], f"{len(labels) - NAMED} more"]
-    return labels[0] if len(labels) == 1 else f"{', '.join(labels[:-1])} and {labels[-1]}" if labels else ""
+    return listed(labels)
+
+
+def listed(words: list[str]) -> str:
+    """Return "a, b and c"."""
+    return f"{', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else "".join(words)
 
 
 def _not_solved(settled: Settled) -> list[Problem]:
@@ -76,11 +81,13 @@ def _shorted(settled: Settled) -> list[Problem]:
         wires = tuple(assembly.owners[b] for b in path if assembly.roles[b] == "wire")
         through = tuple(dict.fromkeys(assembly.owners[b] for b in path if assembly.roles[b] != "wire"))
         by = [f"-{assembly.plan.wires[w].label}" for w in wires[:NAMED]]
-        way = f"wire {', '.join(by)}" if by else "its own terminals"
+        by += [f"{len(wires) - NAMED} more"] if len(wires) > NAMED else []
+        way = f"wire{'s' * (len(by) > 1)} {listed(by)}" if by else "its own terminals"
         more = f" and {named(assembly, through)}" if through else ""
+        remedy = "Take one of these wires off." if wires else "Look at the part again."
         words = (
             f"{part_label(assembly.plan, supply)} is shorted through {way}{more}: nothing lies between its "
-            "two terminals but conductors. Take one of these wires off."
+            f"two terminals but conductors. {remedy}"
         )
         found.append(Problem("shorted", (supply, *through), wires, words))
     return found
@@ -184,6 +191,7 @@ def _floating(assembly: Assembly, found: tuple[Circuit, ...]) -> list[Problem]:
         kinds = [assembly.parts[part] for part in circuit.parts]
         if any(c.behaviour.feeds for c in kinds) or all(c.kind.behaviour in JOINING for c in kinds):
             continue
-        words = f"Nothing feeds {named(assembly, circuit.parts)}: no supply is wired to them in any position."
+        them = named(assembly, circuit.parts)
+        words = f"Nothing feeds {them}: no supply is in that circuit, whatever the switches do."
         problems.append(Problem("floating", circuit.parts, circuit.wires, words))
     return problems

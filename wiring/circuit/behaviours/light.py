@@ -5,8 +5,7 @@ from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, count, not
 from wiring.circuit.branches.junction import junction_values
 from wiring.circuit.branches.law import Branch
 from wiring.circuit.figures import PartFigure
-
-LIGHT_EXPONENT = 3.5
+from wiring.standards.rerating import LIGHT_EXPONENT
 
 LED_OWN_DROP_V = 0.03  # of forward_v, lost in the LED's bulk resistance at forward_a: 1.5 ohm in a 20 mA type
 GLOWS = 1e-4  # less light than this, of rated, is dark

@@ -5,12 +5,10 @@ voltage. The small e is where the power law hands over to the cold resistance, a
 """
 
 from wiring.circuit.branches.law import Floats, Law, number
+from wiring.standards.rerating import CURRENT_EXPONENT
 
-CURRENT_EXPONENT = 0.55
-
-COLD_OVER_HOT = (
-    0.1  # tungsten, common practice, no source: lamps draw about ten times rated current when cold
-)
+# Tungsten lamps draw about ten times their rated current when cold: common practice, no source.
+COLD_OVER_HOT = 0.1
 HALF = (1.0 - CURRENT_EXPONENT) / 2.0
 EDGE_SQUARED = (COLD_OVER_HOT ** (1.0 / (1.0 - CURRENT_EXPONENT))) ** 2
 SCALE = (1.0 + EDGE_SQUARED) ** HALF
