@@ -1,6 +1,7 @@
 """Saving: whole or not at all, keeping rights and links; and rescue copies that outlive a crash."""
 
 import errno
+import math
 import os
 import signal
 import stat
@@ -116,6 +117,10 @@ def test_a_plan_that_could_not_be_opened_again_is_not_saved(tmp_path):
     twice = Plan(title="\ud800")
     with pytest.raises(NotSaved):
         save(twice, tmp_path / "plan.underboard")
+    with pytest.raises(NotSaved, match="a number without end"):
+        save(Plan(board=((math.nan, 0.0),)), tmp_path / "plan.underboard")
+    with pytest.raises(NotSaved, match="a number without end"):
+        write_rescue(Plan(board=((math.inf, 0.0),)), None, folder=tmp_path)
     assert list(tmp_path.iterdir()) == []
 
 

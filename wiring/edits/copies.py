@@ -2,14 +2,13 @@
 
 import re
 from collections.abc import Iterable
+from itertools import count
 
 import msgspec
 
 from wiring.edits.areas import panel_at, scene_at
-from wiring.edits.connect import next_wire_label
 from wiring.edits.edit import EditRefused
 from wiring.edits.tables import frozen, rounded_mm, with_records
-from wiring.plan.designations import next_designation
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
@@ -24,45 +23,61 @@ def wires_between(plan: Plan, part_ids: Iterable[str]) -> tuple[Wire, ...]:
 
 def with_copies(plan: Plan, parts: Iterable[Part], wires: Iterable[Wire], dx_mm: float, dy_mm: float) -> Plan:
     """Return the plan with copies of those records set down at a distance."""
+    number = count(plan.next_number)
     new_ids: dict[str, str] = {}
-    grown = plan
+    designations = FreeNames(p.designation for p in plan.parts.values())
+    labels = FreeNames(w.label for w in plan.wires.values())
+    new_parts, new_wires = [], []
     for part in parts:
-        new_ids[part.id] = f"p{grown.next_number}"
-        grown = with_records(
-            grown, [_part_copy(grown, part, dx_mm, dy_mm)], next_number=grown.next_number + 1
-        )
+        new_ids[part.id] = f"p{next(number)}"
+        designation = designations.take(_letters(part.designation))
+        new_parts.append(_part_copy(plan, part, new_ids[part.id], designation, dx_mm, dy_mm))
     for wire in wires:
         if not {wire.start.part, wire.end.part} <= new_ids.keys():
             raise EditRefused("A wire to be copied ends on a part that is not copied with it.")
-        grown = with_records(
-            grown,
-            wires=[_wire_copy(grown, wire, new_ids, dx_mm, dy_mm)],
-            next_number=grown.next_number + 1,
+        new_wires.append(
+            msgspec.structs.replace(
+                wire,
+                id=f"w{next(number)}",
+                label=labels.take("W"),
+                start=TerminalRef(new_ids[wire.start.part], wire.start.terminal),
+                end=TerminalRef(new_ids[wire.end.part], wire.end.terminal),
+                bends=tuple((rounded_mm(x + dx_mm), rounded_mm(y + dy_mm)) for x, y in wire.bends),
+            )
         )
-    return grown
+    return with_records(plan, new_parts, new_wires, next_number=next(number))
 
 
-def _part_copy(plan: Plan, part: Part, dx_mm: float, dy_mm: float) -> Part:
+class FreeNames:
+    """Hands out letters with their lowest free number, without counting from one each time."""
+
+    def __init__(self, taken: Iterable[str]) -> None:
+        self._taken = set(taken)
+        self._reached: dict[str, int] = {}
+
+    def take(self, letters: str) -> str:
+        """Return the next free name with those letters."""
+        number = self._reached.get(letters, 0) + 1
+        while f"{letters}{number}" in self._taken:
+            number += 1
+        self._reached[letters] = number
+        return f"{letters}{number}"
+
+
+def _letters(designation: str) -> str:
+    found = re.match(r"[A-Za-z]+", designation)
+    return found[0] if found else "X"
+
+
+def _part_copy(plan: Plan, part: Part, new_id: str, designation: str, dx_mm: float, dy_mm: float) -> Part:
     x_mm, y_mm = rounded_mm(part.x_mm + dx_mm), rounded_mm(part.y_mm + dy_mm)
-    letters = re.match(r"[A-Za-z]+", part.designation)
     return msgspec.structs.replace(
         part,
-        id=f"p{plan.next_number}",
-        designation=next_designation(plan, letters[0] if letters else "X"),
+        id=new_id,
+        designation=designation,
         x_mm=x_mm,
         y_mm=y_mm,
         settings=frozen(part.settings) if part.settings else {},
         scene=scene_at(plan, x_mm, y_mm),
         panel=panel_at(plan, x_mm, y_mm),
-    )
-
-
-def _wire_copy(plan: Plan, wire: Wire, new_ids: dict[str, str], dx_mm: float, dy_mm: float) -> Wire:
-    return msgspec.structs.replace(
-        wire,
-        id=f"w{plan.next_number}",
-        label=next_wire_label(plan),
-        start=TerminalRef(new_ids[wire.start.part], wire.start.terminal),
-        end=TerminalRef(new_ids[wire.end.part], wire.end.terminal),
-        bends=tuple((rounded_mm(x + dx_mm), rounded_mm(y + dy_mm)) for x, y in wire.bends),
     )

@@ -13,7 +13,10 @@ from wiring.plan.plan import Line, Plan
 
 
 def encode(plan: Plan) -> bytes:
-    """Return the file of a plan: UTF-8, one line per part, wire, scene, panel and track."""
+    """Return the file of a plan: UTF-8, one line per part, wire, scene, panel and track.
+
+    ValueError for a number that is not finite, which no sound plan holds.
+    """
     return b"{\n" + ",\n".join(_members(plan)).encode("utf-8", "replace") + b"\n}\n"
 
 
@@ -47,8 +50,7 @@ def _line(line: Line) -> str:
     return _text(_plain(line))
 
 
-def _text(plain: object) -> str:
-    return json.dumps(plain, ensure_ascii=False, allow_nan=False)
+_text = json.JSONEncoder(ensure_ascii=False, allow_nan=False).encode
 
 
 def plain_record(record: msgspec.Struct) -> dict[str, Any]:
@@ -72,7 +74,7 @@ def _plain(value: Any) -> Any:  # noqa: ANN401 - any field of any record
     if isinstance(value, bool) or value is None:
         return value
     if isinstance(value, float):
-        return int(value) if value == int(value) and abs(value) < 1e15 else value
+        return int(value) if value.is_integer() and abs(value) < 1e15 else value
     if isinstance(value, msgspec.Struct):
         return plain_record(value)
     if isinstance(value, Mapping):

@@ -54,7 +54,11 @@ def write_rescue(plan: Plan, path: Path | None, *, token: str = "", folder: Path
         "title": plan.title,
     }
     file = where / _name(path, token)
-    write_whole(json.dumps(header).encode() + b"\n" + encode(plan), file)
+    try:
+        data = encode(plan)
+    except ValueError:
+        raise NotSaved("No rescue copy was written, because the plan holds a number without end.") from None
+    write_whole(json.dumps(header).encode() + b"\n" + data, file)
     return file
 
 

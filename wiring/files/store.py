@@ -58,9 +58,11 @@ def save(plan: Plan, path: Path | str) -> None:
     could not be done; the old file is then untouched.
     """
     path = Path(path)
-    data = encode(plan)
     try:
+        data = encode(plan)
         same = decode(data) == plan
+    except ValueError:
+        raise NotSaved(f"{path.name} was not saved, because the plan holds a number without end.") from None
     except NotReadable as reason:
         raise NotSaved(f"{path.name} was not saved, because it could not be opened again. {reason}") from None
     if not same:
