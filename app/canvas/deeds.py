@@ -32,7 +32,7 @@ class Deeds:
         """Shift the selection a little; nudges in a row are undone together."""
         if self._selection.ids:
             edit = move(sorted(self._selection.ids), dx_mm, dy_mm)
-            self._session.do(edit._replace(label="Nudge"), joins_last=True)
+            self._session.do(edit._replace(label=f"Nudge {self._name()}"), joins_last=True)
 
     def turn(self, degrees: float = QUARTER_DEG) -> None:
         """Turn the selected parts."""
@@ -83,6 +83,12 @@ class Deeds:
             return False
         self._selection.select((parts[at],))
         return True
+
+    def _name(self) -> str:
+        """Return words for what is selected, so that steps about different things are not joined."""
+        plan, ids = self._session.plan, self._selection.ids
+        first = next((f"-{p.designation}" for p in plan.parts.values() if p.id in ids), "wire")
+        return first if len(ids) == 1 else f"{first} and {len(ids) - 1} more"
 
     def _do_and_pick(self, edit: Edit) -> None:
         before = self._session.plan

@@ -13,6 +13,7 @@ from wiring.findings.finding import Finding, Rank
 from wiring.plan.places import Point
 
 SIZE_PX = 15.0
+FAR, SIZE_FAR_PX = 0.42, 12.0
 MOST = 400
 ROLES = {Rank.NOTE: "note", Rank.WEAK: "weak", Rank.DANGER: "danger"}
 MARKS = {Rank.NOTE: "i", Rank.WEAK: "~", Rank.DANGER: "!"}
@@ -40,8 +41,9 @@ def paint_flags(painter: QPainter, sight: Sight, parts: Iterable[str], wires: It
         return
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    size = SIZE_PX if sight.camera.scale >= FAR else SIZE_FAR_PX
     for finding, (x, y) in sorted(flag_places(sight, parts, wires), key=lambda f: f[0].rank):
-        rect = QRectF(x - SIZE_PX / 2, y - SIZE_PX / 2, SIZE_PX, SIZE_PX)
+        rect = QRectF(x - size / 2, y - size / 2, size, size)
         painter.setPen(QPen(sight.shades.paper, 1.5))
         painter.setBrush(QColor(sight.shades.theme[ROLES[finding.rank]]))
         painter.drawPath(flag_shape(finding.rank, rect))

@@ -61,7 +61,7 @@ class Frame:
         if hovered is not None and idle and hovered.wire and hovered.wire not in selected:
             self._glow(painter, sight, [hovered.wire], 0.22)
         if wires:
-            self._glow(painter, sight, wires, 0.42)
+            self._glow(painter, sight, wires, 0.55)
             paint_bends(painter, sight, wires)
         paint_selected(painter, sight, selected, handle=idle)
         if not idle:

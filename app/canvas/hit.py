@@ -15,7 +15,7 @@ from wiring.plan.plan import Plan
 
 REACH_PX = 6.0  # how near to a thing the pointer may be to mean it
 LANDING_PX = 14.0  # a wire that is being pulled lands from farther away
-SMALLEST_PX = 14.0  # a part is never shown or hit smaller than this
+SMALLEST_PX = 20.0  # a part is never shown or hit smaller than this
 TERMINALS_FROM = 0.9  # pixels per millimetre from which terminals can be grabbed without a tool
 LEVER_SHARE = 0.62  # of a switch's size: the middle throws it, the rim moves it
 

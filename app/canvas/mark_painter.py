@@ -14,7 +14,7 @@ from wiring.plan.places import Point
 
 GAP_PX = 4.0
 CORNER_PX = 5.0
-STEM_PX = 20.0  # from the top of the selection to its turning handle
+STEM_PX = 15.0  # from the corner of the selection to its turning handle, across and up
 HANDLE_PX = 5.5
 MANY = 300  # from here on plain rectangles
 
@@ -34,7 +34,7 @@ def selection_box(sight: Sight, selected: frozenset[str]) -> Box | None:
 
 def handle_place(box: Box) -> Point:
     """Return the middle of the turning handle of a selection, in pixels."""
-    return (box.left + box.right) / 2, box.top - GAP_PX - STEM_PX
+    return box.right + GAP_PX + STEM_PX, box.top - GAP_PX - STEM_PX
 
 
 def on_handle(box: Box | None, x_px: float, y_px: float) -> bool:
@@ -62,7 +62,7 @@ def paint_selected(painter: QPainter, sight: Sight, selected: Iterable[str], *, 
     if handle and box is not None:
         x, y = handle_place(box)
         painter.setPen(QPen(with_alpha(sight.shades.copper, 0.7), 1.2))
-        painter.drawLine(QPointF(x, y + HANDLE_PX), QPointF(x, box.top - GAP_PX))
+        painter.drawLine(QPointF(x, y), QPointF(box.right + GAP_PX - 1, box.top - GAP_PX + 1))
         painter.setPen(QPen(sight.shades.copper, 1.6))
         painter.setBrush(sight.shades.paper)
         painter.drawEllipse(QPointF(x, y), HANDLE_PX, HANDLE_PX)

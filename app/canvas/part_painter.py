@@ -1,5 +1,6 @@
 """Paints parts: their light, their signs, their designations."""
 
+import math
 from collections.abc import Sequence
 
 import numpy as np
@@ -20,6 +21,7 @@ from wiring.standards.lightness import lightness
 CROWD = 1500  # visible parts from which they are painted as plain rectangles
 LABELS_FROM = 0.4  # pixels per millimetre from which designations are written
 LABELS_MOST = 500
+WIRE_END_PX = 22.0  # of each wire's end that labels leave free
 OWN_WORDS_FROM = 1.3  # and from which the builder's own words follow
 
 
@@ -86,12 +88,26 @@ class LabelPainter:
         room = LabelRoom()
         for part_id in ids:
             room.take(shown_box(sight, sight.plan.parts[part_id]))
+            _keep_wire_ends_free(sight, part_id, room)
         for part_id in ids:
             part = sight.plan.parts[part_id]
             words = f"-{part.designation}"
             if part.label and sight.camera.scale >= OWN_WORDS_FROM:
                 words += f"  {part.label}"
             _paint_label(painter, sight, words, shown_box(sight, part), room)
+
+
+def _keep_wire_ends_free(sight: Sight, part_id: PartId, room: LabelRoom) -> None:
+    """Keep labels off the first stretch of the wires that end on a part."""
+    for wire_id in sight.geometry.wires_of((part_id,)):
+        path, wire = sight.geometry.paths.get(wire_id, ()), sight.plan.wires.get(wire_id)
+        if len(path) < 2 or wire is None:
+            continue
+        end, onward = path[:2] if wire.start.part == part_id else path[:-3:-1]
+        (x, y), (u, v) = sight.camera.to_px(*end), sight.camera.to_px(*onward)
+        share = min(1.0, WIRE_END_PX / max(math.dist((x, y), (u, v)), 1e-6))
+        u, v = x + (u - x) * share, y + (v - y) * share
+        room.take(Box(min(x, u) - 1, min(y, v) - 1, max(x, u) + 1, max(y, v) + 1))
 
 
 def _paint_label(painter: QPainter, sight: Sight, words: str, box: Box, room: LabelRoom) -> None:

@@ -11,7 +11,7 @@ from app.canvas.flag_painter import paint_flags
 from app.canvas.halo_painter import paint_halos
 from app.canvas.part_painter import LabelPainter, PartPainter
 from app.canvas.sight import Sight
-from app.canvas.surface_painter import paint_surface
+from app.canvas.surface_painter import paint_area_names, paint_surface
 from app.canvas.wire_painter import WirePainter
 
 SLOW_SEC = 0.010  # a picture that takes longer is painted anew only after a burst of zooming or panning
@@ -69,6 +69,7 @@ class StillPicture:
         paint_halos(painter, sight, parts)
         self._wires.paint(painter, sight, wires)
         self._parts.paint(painter, sight, parts)
+        paint_area_names(painter, sight)
         self._labels.paint(painter, sight, parts)
         paint_flags(painter, sight, parts, wires)
         painter.end()

@@ -16,6 +16,7 @@ METRIC_STEPS_MM = (10.0, 50.0, 100.0, 500.0, 1000.0)
 US_STEPS_MM = (25.4 / 2, 25.4, 25.4 * 6, 25.4 * 12, 25.4 * 48)
 BED_MM, GAUGE_MM, RAIL_MM = 28.0, 16.5, 2.0  # about H0; a track is a landmark here, not a drawing
 CORNER_PX = 4.0
+NAME_PX = 17.0
 
 
 def grid_steps_mm(units: str, scale: float) -> tuple[float, float]:
@@ -96,15 +97,11 @@ def _paint_scenes(painter: QPainter, sight: Sight) -> None:
     for index, scene in enumerate(sight.plan.scenes.values()):
         if scene.width_mm <= 0 or scene.height_mm <= 0:
             continue
-        hue = QColor(SCENE_HUES[index % len(SCENE_HUES)])
-        if sight.shades.dark:
-            hue = hue.lighter(150)
+        hue = scene_hue(index, dark=sight.shades.dark)
         rect = _rect(sight.camera, scene.x_mm, scene.y_mm, scene.width_mm, scene.height_mm)
         painter.setPen(QPen(with_alpha(hue, 0.45), 1))
         painter.setBrush(with_alpha(hue, 0.10 if sight.shades.dark else 0.085))
         painter.drawRoundedRect(rect, CORNER_PX, CORNER_PX)
-        ink = hue.lighter(125) if sight.shades.dark else hue.darker(125)
-        _paint_name(painter, scene.name, rect, ink, inside=True)
 
 
 def _paint_panels(painter: QPainter, sight: Sight) -> None:
@@ -118,18 +115,43 @@ def _paint_panels(painter: QPainter, sight: Sight) -> None:
         painter.setBrush(shades.raised)
         painter.setPen(QPen(shades.board_edge, 1))
         painter.drawRoundedRect(rect, CORNER_PX, CORNER_PX)
-        _paint_name(painter, panel.name, rect, shades.quiet, inside=False)
 
 
 def _rect(camera: Camera, x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> QRectF:
     return QRectF(*camera.to_px(x_mm, y_mm), width_mm * camera.scale, height_mm * camera.scale)
 
 
-def _paint_name(painter: QPainter, name: str, rect: QRectF, ink: QColor, *, inside: bool) -> None:
-    """Paint the name of an area in its top left corner, or above its edge; not where it has no room."""
+def scene_hue(index: int, *, dark: bool) -> QColor:
+    """Return the hue of the scene that stands at an index of the plan."""
+    hue = QColor(SCENE_HUES[index % len(SCENE_HUES)])
+    return hue.lighter(150) if dark else hue
+
+
+def paint_area_names(painter: QPainter, sight: Sight) -> None:
+    """Write the names of scenes and panels above their edges, over the wires."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    dark = sight.shades.dark
+    for index, scene in enumerate(sight.plan.scenes.values()):
+        hue = scene_hue(index, dark=dark)
+        at = sight.camera.to_px(scene.x_mm, scene.y_mm)
+        ink = hue.lighter(125) if dark else hue.darker(140)
+        _paint_name(painter, sight, scene.name, QPointF(*at), scene.width_mm, ink)
+    for panel in sight.plan.panels.values():
+        at = sight.camera.to_px(panel.x_mm, panel.y_mm)
+        _paint_name(painter, sight, panel.name, QPointF(*at), panel.width_mm, sight.shades.quiet)
+
+
+def _paint_name(
+    painter: QPainter, sight: Sight, name: str, corner: QPointF, room_mm: float, ink: QColor
+) -> None:
+    """Write a name above a corner; not where it would be longer than its area."""
     painter.setFont(screen_font(12, "semibold"))
-    if not name or painter.fontMetrics().horizontalAdvance(name) > rect.width() - 12:
+    width = painter.fontMetrics().horizontalAdvance(name) + 8.0
+    if not name or width > max(room_mm * sight.camera.scale, 48.0):
         return
+    rect = QRectF(corner.x(), corner.y() - NAME_PX - 3, width, NAME_PX)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(sight.shades.label_ground)
+    painter.drawRoundedRect(rect, 3, 3)
     painter.setPen(ink)
-    at = rect.topLeft() + (QPointF(8, 17) if inside else QPointF(1, -6))
-    painter.drawText(at, name)
+    painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, name)

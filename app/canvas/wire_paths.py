@@ -72,7 +72,7 @@ def _corner_normal(before: Point, corner: Point, after: Point) -> Point:
     x, y = a[0] + b[0], a[1] + b[1]
     square = x * x + y * y
     if square < 0.4:  # a hairpin: no sideways direction serves both legs
-        return _normal(before, corner)
+        return _normal(before, after)
     # (a + b) * 2 / |a + b|^2 is one away from both legs; the sign makes it the same walked backwards
     sign = 1.0 if x < -1e-9 or (abs(x) <= 1e-9 and y > 0) else -1.0
     return (sign * 2 * x / square, sign * 2 * y / square)

@@ -11,6 +11,8 @@ from wiring.standards.colours import colour
 from wiring.standards.conductors import insulated_diameter_mm
 
 THINNEST_PX = 1.9  # a wire never fades out
+FAR, THINNEST_FAR_PX = 0.42, 1.1  # pixels per millimetre below which it may be thinner, where many lie close
+DARK_INSULATION = 0.32  # lightness below which insulation is lost on a dark ground
 EDGE_PX = 0.9  # on each side
 UNKNOWN_MM, UNKNOWN_RGB = 1.6, "#7a7a7a"
 
@@ -28,11 +30,13 @@ class WirePens(NamedTuple):
 def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
     """Return the pens of a wire; a size or colour nobody knows is painted as a grey wire of middling size."""
     core, stripe = insulation(letters)
-    width_px = max(thickness_mm(size) * scale, THINNEST_PX)
+    width_px = max(thickness_mm(size) * scale, THINNEST_PX if scale >= FAR else THINNEST_FAR_PX)
     edge_px = min(EDGE_PX, width_px * 0.35)
+    is_lost = dark and QColor(core).lightnessF() < DARK_INSULATION
     return WirePens(
-        _pen(_edge(core, dark), (width_px + 2 * edge_px) / scale),
-        _pen(core, width_px / scale),
+        _pen(_edge(core, is_lost), (width_px + 2 * edge_px) / scale),
+        # Black on slate would be two thin lines with nothing between them.
+        _pen(mixed(core, "#ffffff", 0.17) if is_lost else core, width_px / scale),
         _dashed(stripe, width_px * 0.5 / scale) if stripe else None,
         width_px,
     )
@@ -57,10 +61,10 @@ def thickness_mm(size: str) -> float:
         return UNKNOWN_MM
 
 
-def _edge(core: str, dark: bool) -> str:
+def _edge(core: str, is_lost: bool) -> str:
     """Return a colour that parts the insulation from the paper and from other wires."""
-    if dark and QColor(core).lightnessF() < 0.32:
-        return mixed(core, "#ffffff", 0.42)
+    if is_lost:
+        return mixed(core, "#ffffff", 0.5)
     return mixed(core, "#000000", 0.62 if QColor(core).lightnessF() < 0.75 else 0.5)
 
 
