@@ -14,12 +14,20 @@ def pair(supply, part, first="A", second="K"):
     return draw({"G1": supply, "E1": part}, [("G1:+", f"E1:{first}"), ("G1:-", f"E1:{second}")])
 
 
-def through(supply, before, part, first="A", second="K"):
-    """A resistor ahead of a part."""
+def through(supply, before, part, first="A", second="K", enters="1", leaves="2"):
+    """A resistor or diode ahead of a part."""
     return draw(
         {"G1": supply, "R1": before, "E1": part},
-        [("G1:+", "R1:1"), ("R1:2", f"E1:{first}"), (f"E1:{second}", "G1:-")],
+        [("G1:+", f"R1:{enters}"), (f"R1:{leaves}", f"E1:{first}"), (f"E1:{second}", "G1:-")],
     )
+
+
+def strip(wires):
+    """So many wires on one terminal of a strip."""
+    lamps = [f"E{i}" for i in range(1, wires)]
+    joined = [w for lamp in lamps for w in (("X1:1", f"{lamp}:1"), (f"{lamp}:2", "G1:-"))]
+    parts = {"G1": "supply-regulated", "X1": "terminal-strip-4", **dict.fromkeys(lamps, LAMP)}
+    return draw(parts, [("G1:+", "X1:1"), *joined])
 
 
 def coils(switch, closing):
@@ -89,6 +97,22 @@ CASES = {
         pair("supply-regulated", LAMP, "1", "2"),
     ),
     "unknown-kind": (draw({"E1": "gas-lantern"}, []), pair("supply-regulated", LAMP, "1", "2")),
+    "dc-part-on-ac": (
+        draw({"G1": "supply-ac", "E1": LED}, [("G1:~1", "E1:A"), ("G1:~2", "E1:K")]),
+        draw(
+            {"G1": "supply-ac", "T1": "rectifier", "E1": LED},
+            [("G1:~1", "T1:~1"), ("G1:~2", "T1:~2"), ("T1:+", "E1:A"), ("T1:-", "E1:K")],
+        ),
+    ),
+    "diode-current": (
+        through(stiff(12), "diode", resistor(6), "1", "2", "A", "K"),
+        through(stiff(12), "diode", resistor(60), "1", "2", "A", "K"),
+    ),
+    "terminal-crowded": (strip(3), strip(2)),
+    "setting-odd": (
+        pair("supply-regulated", ("lamp-12v", {"rated_v": "many"}), "1", "2"),
+        pair("supply-regulated", ("lamp-12v", {"rated_v": 14.0}), "1", "2"),
+    ),
     "not-solved": (
         pair("supply-regulated", ("resistor", {"resistance": "many"}), "1", "2"),
         pair("supply-regulated", resistor(100), "1", "2"),
