@@ -1,0 +1,173 @@
+"""One piece of a current path drawn upright: what leads to it, its symbol, its words."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from wiring.drawings.circuit_facts import DESIGNATION_MM, SMALL_MM, TEXT_MM, Facts
+from wiring.drawings.circuit_pieces import INNER, Piece
+from wiring.drawings.circuit_tails import Step, Steps
+from wiring.drawings.circuit_tree import Leaf
+from wiring.drawings.symbols.all_symbols import (
+    LENGTH_MM,
+    THROW_ALONG_MM,
+    THROW_ASIDE_MM,
+    items_box,
+    symbol,
+)
+from wiring.pictures.metrics import cap_mm, width_mm
+from wiring.pictures.picture import Disc, Item, Path, Pen, Point, Words
+from wiring.pictures.transform import moved
+from wiring.plan.names import TerminalRef
+
+ROW_MM = 4.0  # one wire or strip terminal in the line
+LINE_MM = 2.7  # from one line of words to the next
+BESIDE_MM = 1.2  # from a line or symbol to the words beside it
+TERMINAL_MM = 0.6
+DOT_MM = 0.55
+FLAG_MM = 1.6
+LINE = Pen("ink", 0.25)
+
+
+class Block(NamedTuple):
+    """Drawn items that hang from (0, 0) and end at (0, height), and how far they reach to each side."""
+
+    items: tuple[Item, ...]
+    left: float
+    right: float
+    height: float
+    open_top: bool = False  # not joined to what lies above
+    open_bottom: bool = False
+
+
+def line(*points: Point) -> Path:
+    """Return a conductor."""
+    return Path(points, LINE)
+
+
+def dot(at: Point) -> Disc:
+    """Return a joint."""
+    return Disc(at, DOT_MM, DOT_MM, Pen(width_mm=0.0), "ink")
+
+
+def terminal(at: Point) -> Disc:
+    """Return the circle of a terminal in a line."""
+    return Disc(at, TERMINAL_MM, TERMINAL_MM, LINE, "paper")
+
+
+def flag(at: Point, across: int, down: int) -> Path:
+    """Return the arrowhead where a conductor goes on elsewhere; it points along (across, down)."""
+    x, y = at
+    wing = FLAG_MM * 0.45
+    tip = (x + across * FLAG_MM, y + down * FLAG_MM)
+    return Path(
+        (tip, (x - down * wing, y - across * wing), (x + down * wing, y + across * wing)), LINE, closed=True
+    )
+
+
+def upright_steps(steps: Steps, top_mm: float) -> list[Item]:
+    """Return wires and strip terminals one under the other on x = 0, words to the right."""
+    items: list[Item] = []
+    for row, step in enumerate(steps):
+        middle = top_mm + (row + 0.5) * ROW_MM
+        items.append(line((0.0, top_mm + row * ROW_MM), (0.0, top_mm + (row + 1) * ROW_MM)))
+        if step.terminal is not None:
+            items.append(terminal((0.0, middle)))
+        colour = "quiet" if step.terminal is None else "ink"
+        items.append(Words(step.words, (BESIDE_MM, middle), SMALL_MM, colour, stand="middle"))
+    return items
+
+
+def sized(items: Sequence[Item], height: float, open_top: bool = False, open_bottom: bool = False) -> Block:
+    """Return the items as a block, measured."""
+    left, _, right, _ = items_box(items)
+    return Block(tuple(items), min(left, 0.0), max(right, 0.0), height, open_top, open_bottom)
+
+
+def upper_and_lower(facts: Facts, leaf: Leaf) -> tuple[TerminalRef, TerminalRef]:
+    """Return the two terminals of an upright piece."""
+    piece = leaf.piece
+    if facts.nets.of[piece.start_ref] == leaf.top:
+        return piece.start_ref, piece.end_ref
+    return piece.end_ref, piece.start_ref
+
+
+def leaf_block(facts: Facts, leaf: Leaf, least_mm: float = 0.0, lead_mm: float = 0.0) -> Block:
+    """Return a piece with what leads to it above and below.
+
+    Its upper lead is at least `lead_mm` long, the lower one stretches to the least height.
+    """
+    piece = leaf.piece
+    upper, lower = upper_and_lower(facts, leaf)
+    down = upper == piece.start_ref
+    above, below = tuple(reversed(facts.steps(upper))), facts.steps(lower)
+    items = upright_steps(above, 0.0)
+    y = max(len(above) * ROW_MM, lead_mm)
+    if y > len(above) * ROW_MM:
+        items.append(line((0.0, len(above) * ROW_MM), (0.0, y)))
+    if not piece.symbol:
+        return _lead(facts, above, below, lower if down else upper, least_mm)
+    drawn = symbol(piece.symbol, piece.state, "down" if down else "up")
+    items.extend(moved(drawn.items, (0.0, y if down else y + LENGTH_MM)))
+    for ref, at in ((upper, y + 1.05), (lower, y + LENGTH_MM - 1.05)):
+        if ref.terminal != INNER:
+            items.append(Words(ref.terminal, (0.8, at), SMALL_MM, "quiet", stand="middle"))
+        if volts := facts.volts(ref):
+            items.append(Words(volts, (-0.8, at), SMALL_MM, "quiet", align="right", stand="middle"))
+    bottom = max(y + LENGTH_MM, _words_beside(facts, piece, drawn.box[2], down, y, items))
+    if bottom > y + LENGTH_MM:
+        items.append(line((0.0, y + LENGTH_MM), (0.0, bottom)))
+    items.extend(upright_steps(below, bottom))
+    end = bottom + len(below) * ROW_MM
+    if end < least_mm:
+        items.append(line((0.0, end), (0.0, least_mm)))
+    return sized(items, max(end, least_mm))
+
+
+def _lead(facts: Facts, above: Steps, below: Steps, ref: TerminalRef, least_mm: float) -> Block:
+    """Return the common lead of two coils: a terminal in the line and the wires that go on from it."""
+    own = Step(ref.terminal, terminal=ref)
+    steps = (*above, own, *below)
+    items = upright_steps(steps, 0.0)
+    height = len(steps) * ROW_MM
+    if volts := facts.volts(ref):
+        at = (-BESIDE_MM, (len(above) + 0.5) * ROW_MM)
+        items.append(Words(volts, at, SMALL_MM, "quiet", align="right", stand="middle"))
+    if height < least_mm:
+        items.append(line((0.0, height), (0.0, least_mm)))
+    return sized(items, max(height, least_mm))
+
+
+def _words_beside(
+    facts: Facts, piece: Piece, right_mm: float, down: bool, y: float, items: list[Item]
+) -> float:
+    """Add the words right of a symbol and return where they end."""
+    number = max(width_mm(name, SMALL_MM) for name in (piece.start, piece.end))
+    x = max(right_mm, 0.8 + number) + BESIDE_MM
+    row = y + 3.3
+    throw_y = y + (THROW_ALONG_MM if down else LENGTH_MM - THROW_ALONG_MM)
+    if piece.idle and down:
+        row = _throw(facts, piece, throw_y, items)
+    items.append(Words(facts.designation(piece), (x, row), DESIGNATION_MM, weight="semibold", stand="top"))
+    row += LINE_MM + cap_mm(DESIGNATION_MM) - cap_mm(TEXT_MM)
+    lines = facts.words(piece)
+    room = 1 if piece.idle and not down else len(lines)
+    for words, quiet in lines[:room]:
+        items.append(Words(words, (x, row), TEXT_MM, "quiet" if quiet else "ink", stand="top"))
+        row += LINE_MM
+    if piece.idle and not down:
+        row = _throw(facts, piece, throw_y, items)
+        for words, _ in lines[room:]:
+            items.append(Words(words, (x, row), TEXT_MM, "quiet", stand="top"))
+            row += LINE_MM
+    return row - LINE_MM + cap_mm(TEXT_MM) + 0.6
+
+
+def _throw(facts: Facts, piece: Piece, y: float, items: list[Item]) -> float:
+    """Add the lead of the idle throw and where it goes; return where the next line of words may start."""
+    words = facts.idle_words(piece)
+    x = THROW_ASIDE_MM + 0.56
+    if len(words) > 1 or "→" in words[0]:
+        items.append(line((x, y), (x + 1.6, y)))
+    for row, text in enumerate(words):
+        items.append(Words(text, (x + 2.2, y + row * LINE_MM), SMALL_MM, "quiet", stand="middle"))
+    return y + (len(words) - 1) * LINE_MM + 1.8

@@ -1,0 +1,162 @@
+"""From the parts of one circuit to its facts and the sections that show them."""
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.circuit.figures import Figures
+from wiring.drawings.circuit_arrange import arranged, without_floating
+from wiring.drawings.circuit_dress import Dresser
+from wiring.drawings.circuit_facts import Facts
+from wiring.drawings.circuit_nets import Nets, nets_of
+from wiring.drawings.circuit_pieces import Piece, pieces_of
+from wiring.drawings.circuit_reduce import folded
+from wiring.drawings.circuit_sections import Divider, Section
+from wiring.drawings.circuit_tails import tails_of
+from wiring.drawings.circuit_tree import Leaf, Node, oriented
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.plan import Plan
+from wiring.plan.positions import Positions
+
+NOWHERE = -1  # stands for the minus net of a source whose ends are one net
+
+
+class Built(NamedTuple):
+    """A circuit ready to draw."""
+
+    facts: Facts
+    sections: tuple[Section, ...]
+    dresser: Dresser
+
+
+def built(
+    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, figures: Figures, parts: Iterable[PartId]
+) -> Built:
+    """Return the sections of one circuit; every piece of every part is in exactly one of them."""
+    chosen = [p for p in plan.parts if p in set(parts) and plan.parts[p].kind in kinds]
+    nets = nets_of(plan, kinds, chosen)
+    edges: list[Leaf] = []
+    for part_id in chosen:
+        part = plan.parts[part_id]
+        wired = [ref.terminal for ref, links in nets.links.items() if ref.part == part_id and links]
+        kind = kinds[part.kind]
+        for piece in pieces_of(part, kind, positions.get(part_id, kind.in_use), wired):
+            edges.append(Leaf(piece, nets.of[piece.start_ref], nets.of[piece.end_ref], len(edges)))
+    groups = _components(edges)
+    roots: dict[int, TerminalRef] = {}
+    for group in groups:
+        roots.update(_roots(nets, group))
+    ends = [ref for edge in edges for ref in (edge.piece.start_ref, edge.piece.end_ref)]
+    ends.extend(e.piece.idle_ref for e in edges if e.piece.idle and nets.links[e.piece.idle_ref])
+    facts = Facts(plan, kinds, figures, nets, tails_of(plan, nets, ends, roots), drawn={})
+    divider = Divider(facts)
+    sections: list[Section] = []
+    for group in groups:
+        sections.extend(_sections(divider, group))
+    live = {net for edge in edges for net in (edge.top, edge.bottom)}
+    idle = {nets.of[e.piece.idle_ref] for e in edges if e.piece.idle and nets.links[e.piece.idle_ref]}
+    dresser = Dresser(facts.tails, divider.wanted | (idle & live))
+    dressed = []
+    for section in sections:
+        ends_here = section.source is not None or not (section.upper or section.lower)
+        node = dresser.dressed(section.node, ends_here) if section.node is not None else None
+        dressed.append(section._replace(node=node))
+    return Built(facts, tuple(dressed), dresser)
+
+
+def _components(edges: list[Leaf]) -> list["_Group"]:
+    """Return the groups of pieces that hang together, each with its source; the first fed one leads."""
+    of_net: dict[int, int] = {}
+    members: dict[int, list[Leaf]] = {}
+    for edge in edges:
+        keys = sorted({of_net[n] for n in (edge.top, edge.bottom) if n in of_net})
+        key = keys[0] if keys else len(of_net) + len(members)
+        members.setdefault(key, []).append(edge)
+        of_net[edge.top] = of_net[edge.bottom] = key
+        for other in keys[1:]:
+            members[key].extend(members.pop(other))
+            of_net.update({net: key for net, k in of_net.items() if k == other})
+    groups = []
+    for group in members.values():
+        group.sort(key=lambda e: e.order)
+        sources = [e for e in group if e.piece.source]
+        groups.append(
+            _Group(sources[0] if sources else None, tuple(e for e in group if e not in sources[:1]))
+        )
+    return sorted(groups, key=lambda g: (g.source is None, g.source.order if g.source else 0))
+
+
+class _Group(NamedTuple):
+    source: Leaf | None
+    edges: tuple[Leaf, ...]
+
+    @property
+    def plus(self) -> int:
+        return self.source.top if self.source else self.edges[0].top
+
+    @property
+    def minus(self) -> int:
+        if self.source:
+            return self.source.bottom if self.source.bottom != self.source.top else NOWHERE
+        seen = _walk(self.edges, self.plus, NOWHERE)
+        return seen[-1] if len(seen) > 1 else NOWHERE
+
+
+def _roots(nets: Nets, group: _Group) -> dict[int, TerminalRef]:
+    """Return the end that feeds each net: the first one met on the way from plus."""
+    roots: dict[int, TerminalRef] = {}
+    if group.source:
+        roots[group.source.top] = group.source.piece.start_ref
+        roots.setdefault(group.source.bottom, group.source.piece.end_ref)
+    at = _by_net(group.edges)
+    queue = [group.plus]
+    for net in queue:
+        for edge in at.get(net, ()):
+            other = edge.bottom if edge.top == net else edge.top
+            if other not in roots:
+                roots[other] = _end_on(nets, edge.piece, other)
+                queue.append(other)
+    return roots
+
+
+def _end_on(nets: Nets, piece: Piece, net: int) -> TerminalRef:
+    return piece.end_ref if nets.of[piece.end_ref] == net else piece.start_ref
+
+
+def _walk(edges: Iterable[Leaf], start: int, never: int) -> list[int]:
+    at = _by_net(edges)
+    seen = [start]
+    for net in seen:
+        for edge in at.get(net, ()):
+            for other in (edge.top, edge.bottom):
+                if other not in seen and other != never:
+                    seen.append(other)
+    return seen
+
+
+def _by_net(edges: Iterable[Leaf]) -> dict[int, list[Leaf]]:
+    at: dict[int, list[Leaf]] = {}
+    for edge in edges:
+        for net in {edge.top, edge.bottom}:
+            at.setdefault(net, []).append(edge)
+    return at
+
+
+def _sections(divider: Divider, group: _Group) -> list[Section]:
+    tree, aside = folded(list(group.edges), group.plus, group.minus)
+    floating: list[Node] = []
+    if tree is not None:
+        tree, floating = without_floating(arranged(divider.facts, oriented(tree, group.plus)))
+    found = divider.divided(Section(tree, group.plus, group.minus, group.source))
+    for node in floating:
+        divider.wanted.add(node.bottom)
+        found.extend(divider.divided(Section(node, node.top, node.bottom)))
+    if group.minus == NOWHERE and group.source:
+        divider.wanted.add(group.plus)
+    for node in aside:
+        if node.top == group.minus or node.bottom == group.plus:
+            node = oriented(node, node.bottom)
+        node = arranged(divider.facts, node)
+        divider.wanted |= {node.top, node.bottom}
+        found.extend(divider.divided(Section(node, node.top, node.bottom)))
+    return found

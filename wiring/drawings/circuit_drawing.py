@@ -1,0 +1,154 @@
+"""Circuit drawings of a plan, one or more for each fed circuit: feed above, return below, paths between."""
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.circuit.figures import Figures
+from wiring.drawings.circuit_build import Built, built
+from wiring.drawings.circuit_facts import TEXT_MM, Facts
+from wiring.drawings.circuit_gather import shown
+from wiring.drawings.circuit_pieces import JOINTS, SOURCES
+from wiring.drawings.circuit_rows import section_items
+from wiring.drawings.symbols.all_symbols import items_box
+from wiring.pictures.metrics import wrapped
+from wiring.pictures.picture import Item, Picture, Words
+from wiring.pictures.transform import moved
+from wiring.plan.designations import part_label, terminal_label
+from wiring.plan.names import PartId, WireId
+from wiring.plan.plan import Plan
+from wiring.plan.positions import Positions
+
+SHEET_MM = (260.0, 165.0)  # a drawing is no larger where its parts allow, so it prints at full size
+BETWEEN_MM = (9.0, 7.0)  # air between sections: side by side, and one row to the next
+MARGIN_MM = 2.0
+
+
+class Drawing(NamedTuple):
+    """One circuit drawing: what it shows is in no other drawing of the plan."""
+
+    title: str
+    picture: Picture
+    parts: tuple[PartId, ...]
+    wires: tuple[WireId, ...]
+
+
+class _Placed(NamedTuple):
+    items: tuple[Item, ...]
+    width: float
+    height: float
+    parts: list[PartId]
+    wires: list[WireId]
+
+
+def circuit_drawings(
+    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, figures: Figures
+) -> tuple[Drawing, ...]:
+    """Return the drawings of all circuits that have a supply or a battery, in the order of the figures."""
+    found: list[Drawing] = []
+    for circuit in figures.circuits:
+        if _sources(plan, kinds, circuit):
+            found.extend(_drawings_of(plan, kinds, positions, figures, circuit))
+    return tuple(found)
+
+
+def not_fed(plan: Plan, kinds: Mapping[str, Kind], figures: Figures) -> tuple[PartId, ...]:
+    """Return the parts that no supply or battery reaches; they are in no drawing."""
+    fed = {p for circuit in figures.circuits if _sources(plan, kinds, circuit) for p in circuit}
+    return tuple(p for p in plan.parts if p not in fed)
+
+
+def _sources(plan: Plan, kinds: Mapping[str, Kind], circuit: Sequence[PartId]) -> list[PartId]:
+    return [
+        p
+        for p in plan.parts
+        if p in set(circuit)
+        and plan.parts[p].kind in kinds
+        and kinds[plan.parts[p].kind].behaviour in SOURCES
+    ]
+
+
+def _drawings_of(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    figures: Figures,
+    circuit: Sequence[PartId],
+) -> list[Drawing]:
+    ready = built(plan, kinds, positions, figures, circuit)
+    placed = _placed(ready)
+    seen_parts = {p for section in placed for p in section.parts}
+    seen_wires = {w for section in placed for w in section.wires}
+    rest = [w for w in ready.facts.nets.wires if w.id not in seen_wires]
+    loose = [p for p in circuit if p in plan.parts and p not in seen_parts]
+    if rest or loose:
+        placed.append(_note(ready.facts, [w.id for w in rest], loose))
+    sheets = _sheets(placed)
+    title = " and ".join(
+        f"{part_label(plan, p)} {plan.parts[p].label or kinds[plan.parts[p].kind].title}"
+        for p in _sources(plan, kinds, circuit)[:2]
+    )
+    taken: set[str] = set()
+    drawings: list[Drawing] = []
+    for number, (items, sections) in enumerate(sheets, start=1):
+        name = f"{title} ({number} of {len(sheets)})" if len(sheets) > 1 else title
+        parts = [p for p in dict.fromkeys(p for s in sections for p in s.parts) if p not in taken]
+        wires = [w for w in dict.fromkeys(w for s in sections for w in s.wires) if w not in taken]
+        taken.update(parts, wires)
+        left, top, right, bottom = items_box(items)
+        picture = Picture(
+            tuple(items),
+            right - left + 2 * MARGIN_MM,
+            bottom - top + 2 * MARGIN_MM,
+            left - MARGIN_MM,
+            top - MARGIN_MM,
+            name,
+        )
+        drawings.append(Drawing(name, picture, tuple(parts), tuple(wires)))
+    return drawings
+
+
+def _placed(ready: Built) -> list[_Placed]:
+    placed: list[_Placed] = []
+    for section in ready.sections:
+        items = section_items(ready.facts, section, ready.dresser)
+        parts, wires = shown(ready.facts, section)
+        _, _, right, bottom = items_box(items)
+        placed.append(_Placed(items, right, bottom, parts, wires))
+    return placed
+
+
+def _note(facts: Facts, wires: list[WireId], parts: list[PartId]) -> _Placed:
+    """Return in words what no current path shows: wires between terminals that lead to no part."""
+    plan = facts.plan
+    told = [
+        f"{w.label} {w.colour} {terminal_label(plan, w.start)} – {terminal_label(plan, w.end)}"
+        for w in map(plan.wires.__getitem__, wires)
+        if w.start.part in plan.parts and w.end.part in plan.parts
+    ]
+    told.extend(part_label(plan, p) for p in parts if facts.kinds[plan.parts[p].kind].behaviour in JOINTS)
+    lines = wrapped("In no current path: " + ", ".join(told), SHEET_MM[0] / 2, TEXT_MM)
+    items = tuple(
+        Words(text, (0.0, 2.0 + row * 2.8), TEXT_MM, "quiet", stand="middle")
+        for row, text in enumerate(lines)
+    )
+    box = items_box(items)
+    return _Placed(items, box[2], box[3], parts, wires)
+
+
+def _sheets(placed: list[_Placed]) -> list[tuple[list[Item], list[_Placed]]]:
+    """Pack sections into rows and rows into sheets, in order."""
+    sheets: list[tuple[list[Item], list[_Placed]]] = [([], [])]
+    x = y = row_mm = 0.0
+    for section in placed:
+        if x > 0 and x + section.width > SHEET_MM[0]:
+            x, y, row_mm = 0.0, y + row_mm + BETWEEN_MM[1], 0.0
+        if y > 0 and y + section.height > SHEET_MM[1]:
+            sheets.append(([], []))
+            x = y = row_mm = 0.0
+        items, sections = sheets[-1]
+        items.extend(moved(section.items, (x, y)))
+        sections.append(section)
+        x += section.width + BETWEEN_MM[0]
+        row_mm = max(row_mm, section.height)
+    return sheets

@@ -1,0 +1,77 @@
+"""All that the layout of one circuit asks about: its plan, nets, tails and figures."""
+
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.circuit.figures import Figures
+from wiring.drawings.circuit_nets import Nets
+from wiring.drawings.circuit_pieces import Piece
+from wiring.drawings.circuit_tails import Steps, Tails
+from wiring.drawings.circuit_values import reading_words, value_words
+from wiring.pictures.metrics import fitted, wrapped
+from wiring.plan.designations import part_label
+from wiring.plan.names import TerminalRef
+from wiring.plan.plan import Plan
+from wiring.quantities.wording import worded
+
+DESIGNATION_MM = 2.5  # text sizes on paper; a drawing is never scaled
+TEXT_MM = 2.0
+SMALL_MM = 1.8
+ASIDE_MM = 20.0  # room for words beside a symbol
+
+
+class Facts(NamedTuple):
+    """One circuit's facts."""
+
+    plan: Plan
+    kinds: Mapping[str, Kind]
+    figures: Figures
+    nets: Nets
+    tails: Tails
+    on_rail: frozenset[TerminalRef] = frozenset()  # ends whose one wire is drawn along a rail
+    drawn: dict[Any, Any] | None = None  # blocks already drawn; dividing a circuit asks for them again
+
+    def steps(self, ref: TerminalRef) -> Steps:
+        """Return the wires and strip terminals from a terminal outward."""
+        return () if ref in self.on_rail else self.tails.at.get(ref, ())
+
+    def volts(self, ref: TerminalRef) -> str:
+        """Return the solved volts of a terminal, empty when there are none."""
+        value = self.figures.terminals.get(ref)
+        return "" if value is None else worded(value, "voltage")
+
+    def words(self, piece: Piece) -> list[tuple[str, bool]]:
+        """Return the lines beside a symbol; the flag marks what is a reading or the user's own word."""
+        part = self.plan.parts[piece.part]
+        if not piece.main:
+            return []
+        kind = self.kinds[part.kind]
+        lines: list[tuple[str, bool]] = []
+        value = value_words(part, kind, self.plan.habits.units)
+        lines.extend((line, False) for line in wrapped(value, ASIDE_MM, TEXT_MM) if line)
+        reading = reading_words(part.id, kind, self.figures)
+        if reading:
+            lines.append((reading, True))
+        label = wrapped(part.label, ASIDE_MM, TEXT_MM) if part.label.strip() else ()
+        if len(label) > 2:
+            label = (label[0], fitted(" ".join(label[1:]), ASIDE_MM, TEXT_MM))
+        lines.extend((line, True) for line in label)
+        return lines
+
+    def designation(self, piece: Piece) -> str:
+        """Return ``-E4``, as much of it as fits."""
+        return fitted(part_label(self.plan, piece.part), ASIDE_MM, DESIGNATION_MM, "semibold")
+
+    def idle_words(self, piece: Piece) -> list[str]:
+        """Return where the idle throw of a changeover leads, in short lines; its number first."""
+        if not piece.idle:
+            return []
+        words = [piece.idle, *(step.words for step in self.steps(piece.idle_ref))]
+        if len(self.nets.members[self.nets.of[piece.idle_ref]]) > 1:
+            words.append(f"→ {self.idle_target(piece)}")
+        return list(wrapped(" ".join(words), ASIDE_MM + 6, SMALL_MM))
+
+    def idle_target(self, piece: Piece) -> str:
+        """Return the name of the net an idle throw is on."""
+        return self.tails.names.get(self.nets.of[piece.idle_ref], "")
