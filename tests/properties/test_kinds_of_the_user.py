@@ -45,6 +45,17 @@ def test_a_kind_of_the_user_takes_the_place_of_a_built_in_one_and_that_is_said(f
     assert builtin_kinds()["led-white"].title == "White LED for 12 V"
 
 
+def test_a_battery_like_another_keeps_its_choices(folder):
+    row = "[[kind]]\nkey = 'quay-battery'\nlike = 'battery-9v'\n[kind.settings]\ncell = '{}'\n"
+    (folder / "a.toml").write_text(row.format("nimh 9 V"), encoding="utf-8")
+    (folder / "b.toml").write_text(row.format("nimh AA"), encoding="utf-8")
+    shelf = load_shelf(folder)
+    cell = shelf.kinds["quay-battery"].setting("cell")
+    assert cell.default == "nimh 9 V"
+    assert cell.choices == builtin_kinds()["battery-9v"].setting("cell").choices
+    assert len(shelf.complaints) == 1 and "must be one of alkaline 9 V" in shelf.complaints[0]
+
+
 def test_no_folder_is_no_complaint(folder):
     shelf = load_shelf(folder / "nowhere")
     assert dict(shelf.kinds) == dict(builtin_kinds()) and shelf.complaints == ()
@@ -91,6 +102,9 @@ BROKEN = [
         6,
         "y_mm",
     ),
+    ("[kind.settings]", "terminals = {}\n[kind.settings]", 5, "“A” is missing"),
+    ('"led-warm-white"', '"a\\nb"', 3, "“a b”"),
+    ("forward_v = 2.9", "forward_v = 1" + "0" * 400, 6, "forward_v"),
     ("[kind.settings]", "[kind.positions]\non = { closes = [['A', 'Z']] }\n[kind.settings]", 6, "Z"),
 ]
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from wiring.quantities.quantity import SIGNED, Quantity
 from wiring.quantities.reading import read
-from wiring.quantities.wording import INCH_M, LARGEST, worded
+from wiring.quantities.wording import _SCALES, INCH_M, LARGEST, worded
 
 SPAN = {Quantity.FRACTION: (1e-4, 1.0), Quantity.TEMPERATURE: (0.01, 200.0), Quantity.COUNT: (1.0, 999.0)}
 LEAST = {Quantity.AREA: 1e-3, Quantity.CAPACITANCE: 1e-12}
@@ -39,11 +39,12 @@ def test_worded_values_read_back(given_value, units):
     shown = worded(value, quantity, units)
     tolerance = 5.01e-3 * abs(value)
     if units == "us" and quantity is Quantity.LENGTH:
-        tolerance = max(tolerance, 0.501 * INCH_M) if abs(value) >= 0.3 else tolerance
+        # Whole inches from a foot up; below, thousandths of an inch are the last digit.
+        tolerance = max(tolerance, (0.501 if abs(value) >= 0.3 else 5e-4) * INCH_M)
     if quantity is Quantity.TEMPERATURE:
         tolerance = max(tolerance, 0.5 / 1.8) if units == "us" else tolerance
-    least_shown = 5e-4 * {Quantity.FRACTION: 1e-2, Quantity.CAPACITANCE: 1e-12}.get(quantity, 1.0)
-    assert read(shown, quantity) == pytest.approx(value, abs=max(tolerance, least_shown * 1e-3))
+    last_digit = 5e-4 * (_SCALES[quantity][-1][1] if quantity in _SCALES else 1.0)
+    assert read(shown, quantity) == pytest.approx(value, rel=0.0, abs=max(tolerance, last_digit))
 
 
 @settings(deadline=None)
@@ -87,7 +88,8 @@ def test_no_float_is_ever_shown_as_nan_or_infinite(value, quantity, units):
         (0.0, "current", "metric", "0 A"),
         (0.85, "length", "metric", "85 cm"), (0.03, "length", "metric", "30 mm"),
         (0.9999, "current", "metric", "1 A"),
-        (3.0, "count", "metric", "3"), (0.5, "area", "metric", "0.5 mm²"),
+        (1234.0, "count", "metric", "1234"), (3.0, "count", "metric", "3"),
+        (0.5, "area", "metric", "0.5 mm²"),
         (math.inf, "current", "metric", "–"),
     ],
 )  # fmt: skip

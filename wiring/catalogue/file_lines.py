@@ -17,6 +17,8 @@ def line_of(text: str, kind_number: int, table: str = "", key: str = "") -> int:
         if header:
             inside = header.group(1)
             best = i if inside == table else best
-        elif inside == table and key and re.match(rf"""\s*["']?{re.escape(key)}["']?\s*=""", lines[i]):
+            continue
+        name = key if inside == table else "" if inside else table
+        if name and re.match(rf"""\s*["']?{re.escape(name)}["']?\s*=""", lines[i]):
             return i + 1
     return best + 1

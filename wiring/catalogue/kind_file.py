@@ -12,6 +12,7 @@ from wiring.catalogue.kind import Kind
 from wiring.catalogue.kind_row import Raw, kind_of, merged
 
 LONGEST_FILE = 2_000_000
+LONGEST_REASON = 240
 
 
 class KindFile(NamedTuple):
@@ -28,7 +29,7 @@ def read_kinds(name: str, content: bytes, known: Mapping[str, Raw]) -> KindFile:
         text = _text(content)
         rows = _rows(text)
     except BadKind as error:
-        return KindFile({}, {}, (f"{name}: {error.reason}.",))
+        return KindFile({}, {}, (f"{name}: {_on_one_line(error.reason)}.",))
     kinds: dict[str, Kind] = {}
     whole: dict[str, Raw] = {}
     complaints: list[str] = []
@@ -41,7 +42,8 @@ def read_kinds(name: str, content: bytes, known: Mapping[str, Raw]) -> KindFile:
                 raise BadKind("this key stands in the file twice; give the second another key", key="key")
         except BadKind as error:
             line = line_of(text, number, error.table, error.key)
-            complaints.append(f"{name}, line {line}: {_who(row)}{error.reason}, so the kind is left out.")
+            words = _on_one_line(f"{_who(row)}{error.reason}")
+            complaints.append(f"{name}, line {line}: {words}, so the kind is left out.")
         else:
             kinds[kind.key], whole[kind.key] = kind, full
     return KindFile(kinds, whole, tuple(complaints))
@@ -72,6 +74,11 @@ def _rows(text: str) -> list[dict[str, Any]]:
     if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
         raise BadKind("it holds no [[kind]], so there is nothing to take from it")
     return rows
+
+
+def _on_one_line(words: str) -> str:
+    plain = " ".join("".join(c if c.isprintable() else " " for c in words).split())
+    return plain if len(plain) <= LONGEST_REASON else plain[: LONGEST_REASON - 1] + "…"
 
 
 def _who(row: Raw) -> str:

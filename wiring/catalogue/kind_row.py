@@ -69,26 +69,35 @@ def merged(row: Raw, known: Mapping[str, Raw]) -> dict[str, Any]:
     if model is None:
         raise BadKind(f"there is no kind “{row['like']}” to be like", key="like")
     whole = {**model, **own}
-    settings = own.get("settings", {})
+    settings, taken = own.get("settings", {}), model.get("settings", {})
     if isinstance(settings, Mapping):
-        whole["settings"] = {**model.get("settings", {}), **settings}
+        whole["settings"] = {**taken, **{n: _with_choices(v, taken.get(n)) for n, v in settings.items()}}
     return whole
+
+
+def _with_choices(value: object, model: object) -> object:
+    """A setting of one's own keeps the choices of the kind it is like, but never its source."""
+    if not (isinstance(model, Mapping) and "choices" in model):
+        return value
+    own = value if isinstance(value, Mapping) else {"typical": value}
+    return {"choices": model["choices"], **own}
 
 
 def kind_of(row: Raw, source_of_bare: str = "") -> Kind:
     """Return the kind a merged row describes; BadKind with reason and place if a value is of the wrong sort.
 
-    A setting given as a bare number gets `source_of_bare` as its source.
+    A number given without a source gets `source_of_bare` as its source.
     """
     plain = _convert({**row}, _KindRow)
     behaviour = BEHAVIOURS.get(plain.behaviour)
     if behaviour is None:
         raise BadKind(f"there is no behaviour “{plain.behaviour}”", key="behaviour")
     rows = {
-        name: _convert(value if isinstance(value, Mapping) else {"typical": value, "source": source_of_bare},
-                       _SettingRow, "settings", name)
+        name: _convert(
+            value if isinstance(value, Mapping) else {"typical": value}, _SettingRow, "settings", name
+        )
         for name, value in plain.settings.items()
-    }  # fmt: skip
+    }
     for name in rows.keys() - {spec.name for spec in behaviour.settings}:
         raise BadKind(f"a part that works as “{behaviour.name}” has no setting “{name}”", "settings", name)
     fields = {name: getattr(plain, name) for name in _KindRow.__struct_fields__ if name not in _TABLES}
@@ -99,7 +108,7 @@ def kind_of(row: Raw, source_of_bare: str = "") -> Kind:
             for name, value in plain.terminals.items()
             for t in [_convert(value, _TerminalRow, "terminals", name)]
         ),
-        settings=tuple(_setting(spec, rows.get(spec.name)) for spec in behaviour.settings),
+        settings=tuple(_setting(spec, rows.get(spec.name), source_of_bare) for spec in behaviour.settings),
         positions=tuple(
             Position(name, p.closes, p.momentary)
             for name, value in plain.positions.items()
@@ -108,7 +117,7 @@ def kind_of(row: Raw, source_of_bare: str = "") -> Kind:
     )
 
 
-def _setting(spec: SettingSpec, row: _SettingRow | None) -> Setting:
+def _setting(spec: SettingSpec, row: _SettingRow | None, source_of_bare: str) -> Setting:
     if row is None:
         if spec.usual is None:
             raise BadKind(f"the setting “{spec.name}” is missing", "settings")
@@ -125,7 +134,7 @@ def _setting(spec: SettingSpec, row: _SettingRow | None) -> Setting:
         lowest=spec.lowest,
         highest=spec.highest,
         choices=row.choices or spec.choices,
-        source=row.source,
+        source=row.source or (source_of_bare if number else ""),
     )
 
 
@@ -140,11 +149,13 @@ def _in_plain_words(words: str, table: str, key: str) -> BadKind:
     path = re.search(r"`\$\.(\w+)", words)
     place = path.group(1) if path else ""
     table, key = (table, key) if table else ("", place)
-    of = f"“{key}”" if not table or not place else f"“{place}” of “{key}”"
+    of = f"“{place}” of “{key}”" if table and place not in ("", "typical") else f"“{key}”"
     if missing := re.search(r"missing required field `(\w+)`", words):
         return BadKind(f"“{missing.group(1)}” is missing", table, key)
     if unknown := re.search(r"unknown field `(\w+)`", words):
         return BadKind(f"“{unknown.group(1)}” is not a word this file knows", table, key or unknown.group(1))
+    if "of length 2" in words:
+        return BadKind(f"{of} must be a list of pairs of terminals", table, key)
     if wanted := re.search(r"Expected `([^`]+)`", words):
         sorts = [_EXPECTED.get(w.strip(), w.strip()) for w in wanted.group(1).split("|")]
         return BadKind(f"{of} must be {' or '.join(sorts)}", table, key)

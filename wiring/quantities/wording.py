@@ -45,7 +45,7 @@ def worded(value: float, quantity: Quantity | str, units: str = "metric") -> str
     if not abs(value) <= LARGEST:
         return NO_VALUE
     if quantity is Quantity.COUNT:
-        return _signed(_digits(abs(value)), value)
+        return _signed(f"{abs(value):.0f}" if value == round(value) else _digits(abs(value)), value)
     if units == "us" and quantity is Quantity.LENGTH:
         return _signed(_feet_and_inches(abs(value)), value)
     if units == "us" and quantity is Quantity.TEMPERATURE:
