@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from tests.support.findings import found, rules
-from tests.support.networks import draw, resistor, stiff
+from tests.support.networks import draw, kinds, resistor, stiff
 
 LAMP = "lamp-12v"
 THIN, LONG = {"size": "28 AWG"}, {"length_m": 10.0, "size": "26 AWG"}
@@ -143,13 +143,30 @@ def test_the_rule_is_silent(rule):
     assert rule not in rules(CASES[rule][1], today=TODAY)
 
 
-def test_the_mend_for_a_long_run_names_a_size_that_would_do():
-    plan = across("supply-regulated", lamp(0.5), **LONG)
-    drop = found(plan, "wire-drop")
+@pytest.mark.parametrize("length_m", [12.0, 18.0, 25.0])
+@pytest.mark.parametrize(
+    "load",
+    [
+        lamp(0.5),
+        ("led-warm-white", {"in_parallel": 30}),
+        ("building-filament", {"in_parallel": 8}),
+        ("led-strip-warm-white", {"length": 1.0}),
+        ("stall-motor", {"stalled_a": 0.4}),
+    ],
+    ids=lambda load: load[0],
+)
+def test_the_size_that_is_advised_for_a_long_run_would_do(load, length_m):
+    first, second = (t.name for t in kinds()[load[0]].terminals[:2])
+
+    def run(size):
+        fields = {"length_m": length_m, "size": size}
+        wires = [("G1:+", f"E1:{first}", fields), ("G1:-", f"E1:{second}", fields)]
+        return draw({"G1": "supply-regulated", "E1": load}, wires)
+
+    drop = found(run("28 AWG"), "wire-drop")
     assert drop.wires == ("w1", "w2")
     size = drop.mend.split("Use ")[1].split(" for")[0]
-    mended = across("supply-regulated", lamp(0.5), length_m=10.0, size=size)
-    assert "wire-drop" not in rules(mended)
+    assert "wire-drop" not in rules(run(size))
 
 
 def test_the_fuse_that_is_advised_raises_no_finding():

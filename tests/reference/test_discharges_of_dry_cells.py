@@ -1,8 +1,8 @@
-"""Alkaline discharges against makers' published results (data sheets of LR6, LR03, LR14, LR20 and 6LR61 cells).
+"""Alkaline discharges against makers' published results (data sheets of five sizes of cell).
 
-The six numbers of each type were fitted to these tests, so this shows that the program still computes what was
-fitted, not that the model foretells a brand. Hours are hours of load. The four LR6 and LR20 rows marked with an
-asterisk are second-hand readings of data sheets.
+The six numbers of each type were fitted to these tests, so this shows that the program still computes
+what was fitted, not that the model foretells a brand. Hours are hours of load. The four LR6 and LR20 rows
+marked with an asterisk are second-hand readings of data sheets.
 """
 
 import pytest

@@ -1,7 +1,7 @@
 """Lead-acid and NiMH discharges against makers' data sheets.
 
-Lead-acid: sheets of a 12 V 7 Ah sealed battery and its sister sizes, constant current in amperes at 20 °C to an end
-voltage per cell. NiMH: sheet of a 450 mAh battery that refers to IEC 61951-2.
+Lead-acid: sheets of a 12 V 7 Ah sealed battery and its sister sizes, constant current in amperes at 20 °C
+to an end voltage per cell. NiMH: sheet of a 450 mAh battery that refers to IEC 61951-2.
 """
 
 import pytest

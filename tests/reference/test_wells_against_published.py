@@ -1,8 +1,9 @@
 """The two-well law against published numbers and against its own differential equations.
 
-Sources: NREL SSC, test/shared_test/lib_battery_capacity_test.cpp (BSD-3-Clause), for the lead-acid numbers; the
-lifetimes of the small cell are those of Jongerden and Haverkort, "Which battery model to use?", from memory and
-confirmed by computation: that table is a check of the closed form against its own event form, not a printed oracle.
+Sources: NREL SSC, test/shared_test/lib_battery_capacity_test.cpp (BSD-3-Clause), for the lead-acid
+numbers; the lifetimes of the small cell are those of Jongerden and Haverkort, "Which battery model to
+use?", from memory and confirmed by computation: that table is a check of the closed form against its own
+event form, not a printed oracle.
 """
 
 import math

@@ -6,7 +6,7 @@ from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names, percent, volts, wire_names
 from wiring.studies.runs import Run
-from wiring.studies.sizing import sizes_for
+from wiring.studies.sizing import size_for_run
 
 MATTERS = 0.05  # a wire that loses less than this share of the run's loss is not worth changing
 
@@ -48,7 +48,7 @@ def _that_matter(situation: Situation, run: Run) -> tuple[str, ...]:
 
 def _mend(situation: Situation, run: Run, wires: tuple[str, ...]) -> str:
     names = wire_names(situation.plan, wires)
-    size = sizes_for(situation.plan, situation.figures, run, wires)
+    size = size_for_run(situation.plan, situation.kinds, situation.figures, run, wires)
     if size is None:
         return (
             f"No wire offered is thick enough for {names}; feed from both ends, or from a supply nearer by."

@@ -1,11 +1,13 @@
 """Which wire size keeps a run's loss in the limit."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
+from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
 from wiring.plan.names import WireId
 from wiring.plan.plan import Plan
 from wiring.standards.conductors import SIZES, current_limit_a, ohm_per_m, read_size
+from wiring.studies.load_growth import growth
 from wiring.studies.runs import Run
 
 
@@ -14,19 +16,26 @@ def offered_by_thickness() -> tuple[str, ...]:
     return tuple(sorted(SIZES, key=lambda size: read_size(size).area_mm2))
 
 
-def sizes_for(plan: Plan, figures: Figures, run: Run, wires: Sequence[WireId]) -> str | None:
-    """Return the thinnest offered size that on those wires brings the run's loss into the habit's limit.
+def size_for_run(
+    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, run: Run, wires: Sequence[WireId]
+) -> str | None:
+    """Return the thinnest offered size that on those wires brings the loss into the habit's limit.
 
-    Sizes are first sought in the family (AWG or mm²) of the plan's usual wire. The currents are taken as they
-    are, which is a little hopeful: a lamp that gets more volts draws more. None when no size is thick enough.
+    Sizes are first sought in the family (AWG or mm²) of the plan's usual wire. A load that gets more volts
+    draws more, and all loads of the run are taken to do so as this one does. None when none is thick enough.
     """
-    limit_v = plan.habits.drop_limit * run.drop_v / run.share if run.share > 0 else 0.0
+    if run.share <= 0:
+        return None
+    supply_v = run.drop_v / run.share
+    limit_v = plan.habits.drop_limit * supply_v
+    part = plan.parts[run.load]
+    more = growth(part, kinds[part.kind], figures.parts[run.load], supply_v - limit_v)
     awg = read_size(plan.habits.wire_size).is_awg
     offered = sorted(offered_by_thickness(), key=lambda size: read_size(size).is_awg is not awg)
-    fixed = sum(abs(figures.wires[w].drop_v) for w in run.wires if w not in wires)
+    fixed_v = sum(abs(figures.wires[w].drop_v) for w in run.wires if w not in wires)
     for size in offered:
-        changed = sum(_drop_v(plan, figures, w, size) for w in run.wires if w in wires)
-        if fixed + changed <= limit_v:
+        changed_v = sum(_drop_v(plan, figures, w, size) for w in run.wires if w in wires)
+        if more * (fixed_v + changed_v) <= limit_v:
             return size
     return None
 
