@@ -4,6 +4,8 @@ import itertools
 import re
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from wiring.standards.colours import COLOURS, colour
 
@@ -43,6 +45,16 @@ def test_every_pair_but_green_and_yellow_is_a_colour():
 def test_what_is_no_colour_is_refused(letters):
     with pytest.raises(KeyError):
         colour(letters)
+
+
+@settings(deadline=None)
+@given(st.text(max_size=6) | st.text(alphabet="bkrdgnyewhBKRDGNYEWH", max_size=4))
+def test_any_text_is_a_colour_or_a_key_error(text):
+    try:
+        found = colour(text)
+    except KeyError:
+        return
+    assert colour(found.letters) == found
 
 
 def test_shades_can_be_told_apart():

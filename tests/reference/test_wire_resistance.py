@@ -1,9 +1,18 @@
 """Resistance of copper wires against printed tables."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from wiring.quantities.not_understood import NotUnderstood
-from wiring.standards.conductors import SIZES, bare_diameter_mm, ohm_per_m, read_size
+from wiring.standards.conductors import (
+    SIZES,
+    bare_diameter_mm,
+    current_limit_a,
+    insulated_diameter_mm,
+    ohm_per_m,
+    read_size,
+)
 
 FOOT_M = 0.3048
 
@@ -129,6 +138,19 @@ def test_sizes_are_read_as_people_write_them(typed, label):
 def test_what_is_no_size_is_refused_in_a_sentence(typed):
     with pytest.raises(NotUnderstood, match=r"type for example 22 AWG or 0\.5 mm²\.$"):
         read_size(typed)
+
+
+@settings(deadline=None)
+@given(st.text(max_size=50) | st.from_regex(r"[#0-9., ]{0,6}(AWG|awg|ga|mm²|mm2|sq mm)?", fullmatch=True))
+def test_reading_a_size_never_fails_otherwise(typed):
+    try:
+        size = read_size(typed)
+    except NotUnderstood:
+        return
+    assert read_size(size.label) == size
+    assert 1e-4 < ohm_per_m(size.label) < 10.0
+    assert current_limit_a(size.label) > 0.0
+    assert insulated_diameter_mm(size.label) > bare_diameter_mm(size.label) > 0.0
 
 
 def test_every_offered_size_reads_back_as_itself():

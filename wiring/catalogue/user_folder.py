@@ -1,4 +1,4 @@
-"""Where a user keeps catalogue files of their own."""
+"""Where a user keeps catalogue files of their own: any ``*.toml`` written like those in ``kinds``."""
 
 from pathlib import Path
 
