@@ -8,6 +8,12 @@ SELV_DC_V = 120.0
 TOUCH_AC_V = 25.0
 TOUCH_DC_V = 60.0
 
+# NEC article 725, Class 2 in one line, and the outputs UL 1310 admits; both verified.
+CLASS_2_V = 30.0
+CLASS_2_VA = 100.0
+CLASS_2_PEAK_AC_V = 42.4
+CLASS_2_DC_V = 60.0
+
 # Toy Safety Directive 2009/48/EC, annex II, verified.
 TOY_V = 24.0
 
