@@ -67,6 +67,7 @@ def terminal_figures(answer: Answer, part_id: str) -> Iterator[Figure]:
 def wire_figures(answer: Answer, wire_id: str, units: str) -> Iterator[Figure]:
     """Walk what one wire reads now."""
     from wiring.routing.lengths import cut_length_m
+    from wiring.sheets.lengths import length_words, rounded_up_m
 
     situation = answer.situation
     wire, figure = situation.plan.wires.get(wire_id), situation.figures.wires.get(wire_id)
@@ -77,7 +78,8 @@ def wire_figures(answer: Answer, wire_id: str, units: str) -> Iterator[Figure]:
         yield Figure("Lost along it", worded(abs(figure.drop_v), "voltage"), True)
         yield Figure("Heat", worded(figure.power_w, "power"))
         yield Figure("Resistance", worded(figure.ohms, "resistance"))
-    yield Figure("Cut to", worded(cut_length_m(situation.plan, situation.kinds, wire), "length", units))
+    cut_m = rounded_up_m(cut_length_m(situation.plan, situation.kinds, wire), units)
+    yield Figure("Cut to", length_words(cut_m, units))
 
 
 def several_figures(answer: Answer, ids: Iterable[str]) -> Iterator[Figure]:
@@ -106,6 +108,9 @@ def plan_figures(answer: Answer) -> Iterator[Figure]:
     yield Figure("Wires", str(len(plan.wires)))
     if plan.wires:
         from wiring.routing.lengths import cut_length_m
+        from wiring.sheets.lengths import length_words, rounded_up_m
 
-        total = sum(cut_length_m(plan, situation.kinds, wire) for wire in plan.wires.values())
-        yield Figure("Wire to cut", worded(total, "length", units))
+        # Each piece is rounded up as on the cut list, so that both say the same.
+        pieces = (cut_length_m(plan, situation.kinds, wire) for wire in plan.wires.values())
+        total_m = sum(rounded_up_m(piece, units) for piece in pieces)
+        yield Figure("Wire to cut", length_words(total_m, units))

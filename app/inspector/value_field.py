@@ -64,6 +64,8 @@ def value_words(value: float, quantity: str, units: str = "metric") -> str:
     if quantity in PLAIN:
         return f"{value:g}"
     words = worded(value, quantity, units)
+    if units == "metric" and float(f"{value:.3g}") == value:
+        return words  # three digits are all it has; reading back would load the units for nothing
     try:
         same = abs(read(words, quantity) - value) <= 1e-3 * max(abs(value), 1e-12)
     except NotUnderstood:

@@ -1,0 +1,21 @@
+"""One editor per test, closed afterwards; nothing is read from or written to the home folder."""
+
+import pytest
+
+
+@pytest.fixture(autouse=True)
+def own_home(tmp_path, monkeypatch):
+    for name in ("XDG_CONFIG_HOME", "XDG_STATE_HOME", "XDG_DATA_HOME", "XDG_CACHE_HOME"):
+        monkeypatch.setenv(name, str(tmp_path / name.lower()))
+
+
+@pytest.fixture
+def editor(qapp, tmp_path):
+    from support.editors import made_editor
+
+    made = made_editor(tmp_path)
+    yield made
+    made.window.close()
+    made.close()
+    made.window.deleteLater()
+    qapp.processEvents()

@@ -1,0 +1,76 @@
+"""The tray finds parts by what people call them, in groups by purpose, and hands over what is taken."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from support.editors import type_into
+
+from app.tray.shelf_model import KIND_MIME, PURPOSES, ShelfModel, rows
+from wiring.catalogue.shelf import builtin_kinds
+
+
+def shown(model: ShelfModel) -> list[str]:
+    return [row.kind.key for row in model.rows if row.kind]
+
+
+def test_every_kind_stands_once_below_its_purpose():
+    kinds = builtin_kinds()
+    found = list(rows(kinds))
+    assert sorted(r.kind.key for r in found if r.kind) == sorted(kinds)
+    headings = [r.purpose for r in found if r.kind is None]
+    assert headings == list(PURPOSES)
+    assert all(r.kind.purpose == r.purpose for r in found if r.kind)
+
+
+@pytest.mark.parametrize(
+    ("words", "key"), [("fuse", "fuse"), ("SERVO", "servo"), ("warm strip", "led-strip-warm-white")]
+)
+def test_a_search_finds_by_words_in_any_order_and_case(words, key):
+    model = ShelfModel(builtin_kinds())
+    model.search(words)
+    assert key in shown(model)
+    assert len(shown(model)) < len(builtin_kinds())
+
+
+def test_a_closed_group_opens_for_a_search():
+    model = ShelfModel(builtin_kinds())
+    model.toggle("protect")
+    assert "fuse" not in shown(model)
+    model.search("fuse")
+    assert "fuse" in shown(model)
+    model.search("")
+    assert "fuse" not in shown(model)
+
+
+def test_a_dragged_row_carries_its_kind():
+    model = ShelfModel(builtin_kinds())
+    number = next(n for n, r in enumerate(model.rows) if r.kind and r.kind.key == "servo")
+    data = model.mimeData([model.index(number)])
+    assert bytes(data.data(KIND_MIME).data()) == b"servo"
+
+
+def test_enter_in_the_search_takes_the_first_kind_found(editor, qtbot):
+    tray = editor.window.tray
+    with qtbot.waitSignal(tray.wanted) as told:
+        type_into(tray.search, "servo")
+    assert told.args == ["servo"]
+    assert editor.window.plan_view.tool == "place"
+
+
+def test_a_click_on_a_kind_begins_to_place_it_and_a_click_sets_it_down(editor, qtbot):
+    tray, view = editor.window.tray, editor.window.plan_view
+    tray.search.setText("servo")
+    place = tray.list.visualRect(tray.model.index(1)).center()
+    QTest.mouseClick(tray.list.viewport(), Qt.MouseButton.LeftButton, pos=place)
+    assert view.tool == "place"
+    QTest.mouseMove(view, view.rect().center())
+    QTest.mouseClick(view, Qt.MouseButton.LeftButton, pos=view.rect().center())
+    assert [p.kind for p in editor.session.plan.parts.values()] == ["servo"]
+
+
+def test_a_search_without_result_says_what_to_try(editor):
+    tray = editor.window.tray
+    tray.search.setText("zeppelin")
+    assert tray.model.rows == ()
+    assert "Try" in tray._nothing.text()
+    assert tray._nothing.isVisible()

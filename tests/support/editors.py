@@ -1,0 +1,57 @@
+"""A whole editor without a screen, with settings and rescue copies in a folder of its own."""
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from app.settings import Remembered
+from app.start import Editor
+from app.window.open_save import Choice
+from wiring.files.store import load
+from wiring.plan.plan import Plan
+
+DEMOS = Path(__file__).parents[2] / "demo_layouts"
+
+
+def made_editor(folder: Path, *, at_once: bool = True, size: tuple[int, int] = (1280, 800)) -> Editor:
+    application = QApplication.instance() or QApplication([])
+    editor = Editor(application, Remembered(folder / "editor.ini"), look="light", at_once=at_once)
+    editor.window.documents.ask = lambda: Choice.LEAVE
+    editor.window.resize(*size)
+    editor.window.show()
+    editor.solving.request()
+    application.processEvents()
+    return editor
+
+
+def open_demo(editor: Editor, name: str = "quay") -> Plan:
+    editor.session.open(load(DEMOS / f"{name}.underboard"), None)
+    QApplication.processEvents()
+    return editor.session.plan
+
+
+def part_id(editor: Editor, designation: str) -> str:
+    return next(p.id for p in editor.session.plan.parts.values() if p.designation == designation)
+
+
+def wire_id(editor: Editor, label: str) -> str:
+    return next(w.id for w in editor.session.plan.wires.values() if w.label == label)
+
+
+def type_into(line, text: str, *, enter: bool = True) -> None:
+    line.setFocus()
+    line.selectAll()
+    QTest.keyClicks(line, text)
+    if enter:
+        QTest.keyClick(line, Qt.Key.Key_Return)
+
+
+def field(editor: Editor, name: str):
+    """The line or box of the inspector's card with that object name."""
+    from PySide6.QtWidgets import QWidget
+
+    found = editor.window.inspector.card.findChild(QWidget, name)
+    assert found is not None, name
+    return found
