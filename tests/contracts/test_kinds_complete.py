@@ -114,6 +114,11 @@ def test_it_can_be_found_and_read_about(kind):
     assert kind.designation in LETTERS[kind.behaviour]
 
 
+def test_only_bare_leds_lack_a_resistor():
+    leds = {key for key, kind in KINDS.items() if kind.behaviour in ("led", "strip")}
+    assert leds - set(WITH_RESISTOR) == {key for key in EXPECTED if key.endswith("-bare")}
+
+
 def test_titles_are_told_apart():
     titles = [k.title for k in KINDS.values()]
     assert len(set(titles)) == len(titles)
@@ -131,12 +136,14 @@ def test_red_leds_follow_the_published_curve(key):
         assert forward_v + slope_v * math.log(amps / forward_a) == pytest.approx(volts, abs=0.025)
 
 
-@pytest.mark.parametrize("key", [k for k in EXPECTED if k.startswith(("led-", "indicator-", "building-led"))])
+WITH_RESISTOR = [
+    key for key, kind in KINDS.items() if kind.behaviour in ("led", "strip") and kind.values({})["series_ohm"]
+]
+
+
+@pytest.mark.parametrize("key", WITH_RESISTOR)
 def test_leds_with_a_resistor_shine_fully_on_their_12_volts(key):
-    kind = KINDS[key]
-    typical = kind.values({})
-    if not typical["series_ohm"]:
-        pytest.skip("no resistor built in")
+    typical = KINDS[key].values({})
     in_series = typical["in_series"]
     amps = (12.0 - in_series * typical["forward_v"]) / typical["series_ohm"]
     assert amps == pytest.approx(typical["forward_a"], rel=0.06)
