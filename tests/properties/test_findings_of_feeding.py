@@ -4,8 +4,9 @@ from datetime import date
 
 import pytest
 
-from tests.support.findings import found, rules
+from tests.support.findings import found, rules, situation
 from tests.support.networks import draw, kinds, resistor, stiff
+from wiring.findings.finding import Rank
 
 LAMP = "lamp-12v"
 THIN, LONG = {"size": "28 AWG"}, {"length_m": 10.0, "size": "26 AWG"}
@@ -195,3 +196,19 @@ def test_twenty_lamps_with_the_same_trouble_are_one_finding():
     drop = found(plan, "wire-drop")
     assert set(drop.parts) == set(names)
     assert "15 more" in drop.what
+
+
+def test_thin_wire_on_a_usual_adapter_is_no_danger():
+    # 28 AWG on 2 A: well over the cautious limit for bundles, far from melting.
+    ranks = {f.rule: f.rank for f in situation(across("supply-regulated", LAMP, **THIN)).findings}
+    assert ranks["fuse-missing"] is Rank.NOTE
+    assert "wire-current" not in ranks
+
+
+def test_a_short_that_would_melt_the_wire_is_a_danger():
+    ranks = {f.rule: f.rank for f in situation(across(STRONG, LAMP, **THIN)).findings}
+    assert ranks["fuse-missing"] is Rank.DANGER
+
+
+def test_supplies_in_a_ring_are_not_told_to_be_larger():
+    assert "supply-in-limit" not in rules(CASES["supplies-opposed"][0])

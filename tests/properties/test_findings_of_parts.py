@@ -114,8 +114,8 @@ CASES = {
         pair("supply-regulated", ("lamp-12v", {"rated_v": 14.0}), "1", "2"),
     ),
     "not-solved": (
-        pair("supply-regulated", ("resistor", {"resistance": "many"}), "1", "2"),
-        pair("supply-regulated", resistor(100), "1", "2"),
+        draw({"G1": "supply-regulated", "E1": LAMP}, [("G1:+", "E1:1", {"size": "thick"}), ("G1:-", "E1:2")]),
+        pair("supply-regulated", LAMP, "1", "2"),
     ),
 }
 
@@ -189,3 +189,16 @@ def test_parts_without_wires_make_one_finding():
     plan = draw({f"E{i}": LAMP for i in range(9)}, [])
     assert rules(plan)["not-wired"] == 1
     assert len(found(plan, "not-wired").parts) == 9
+
+
+def test_a_fault_is_told_once_only():
+    assert "not-solved" not in rules(CASES["setting-odd"][0])
+    assert "not-solved" not in rules(CASES["unknown-kind"][0])
+
+
+def test_free_terminals_of_many_parts_make_one_finding():
+    names = [f"E{i}" for i in range(8)]
+    parts = {"G1": "supply-regulated", **dict.fromkeys(names, LAMP)}
+    plan = draw(parts, [(f"{name}:1", "G1:+") for name in names])
+    assert rules(plan)["terminal-free"] == 1
+    assert set(found(plan, "terminal-free").parts) == {"G1", *names}

@@ -30,10 +30,10 @@ from wiring.findings.situation import Situation
 RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     unsolved.find,
     mixed_voltages.find,
+    led_resistor.find,
     supplies.find,
     wire_current.find,
     fuses.find,
-    led_resistor.find,
     polarity.find,
     direct_on_ac.find,
     coils.find,

@@ -61,9 +61,9 @@ def _dim(situation: Situation, shine: dict[str, float], dim: set[str]) -> Iterat
             "lamp-dim",
             Rank.WEAK,
             f"{part_names(plan, ids)} {do(len(ids), 'looks', 'look')} dim: "
-            f"as light as {shine[worst]:.0f} of 100, and you want {plan.habits.dim_lightness:.0f}.",
-            f"{do(len(ids), 'It gets', 'They get')} {percent(situation.figures.parts[worst].light or 0.0)} "
-            "of the rated light or a little more.",
+            f"lightness {shine[worst]:.0f} of 100, below the {plan.habits.dim_lightness:.0f} you set.",
+            f"{do(len(ids), 'It gives', 'The faintest gives')} "
+            f"{percent(situation.figures.parts[worst].light or 0.0)} of its rated light.",
             _brighter(situation, worst, supply),
             ids,
         )

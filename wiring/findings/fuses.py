@@ -14,7 +14,7 @@ from wiring.studies.joints import STIFF, ends
 from wiring.studies.protection import HEADROOM, guarded_by, rating_for, unguarded
 from wiring.studies.roles import FUSES, SOURCE_ENDS, SOURCES
 from wiring.studies.settings import number, text
-from wiring.studies.wire_limits import limit_a
+from wiring.studies.wire_limits import warm_a
 
 # Times a wire's limit: heat goes with the square, so beyond this the wire runs several times too hot.
 MELTS = 2.0
@@ -34,10 +34,10 @@ def _missing(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
     plan = situation.plan
     bare = unguarded(plan, situation.kinds, situation.joints, part)
     fault_a = fault_current_a(part, kind)
-    thin = [w for w in plan.wires if w in bare.wires and limit_a(plan.wires[w].size) < fault_a]
+    thin = [w for w in plan.wires if w in bare.wires and warm_a(plan.wires[w].size) < fault_a]
     if not thin:
         return
-    thinnest_a = min(limit_a(plan.wires[w].size) for w in thin)
+    thinnest_a = min(warm_a(plan.wires[w].size) for w in thin)
     hot = fault_a > MELTS * thinnest_a
     figure = situation.figures.supplies.get(part.id)
     rating = rating_for(figure.current_a if figure else 0.0, thinnest_a)
@@ -47,7 +47,7 @@ def _missing(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
         Rank.DANGER if hot else Rank.NOTE,
         f"No fuse guards {wire_names(plan, thin)}: {part_name(plan, part.id)} can push {push} into a short, "
         f"the thinnest of them carries {amps(plan, thinnest_a)}.",
-        f"A short would {'melt its insulation' if hot else 'make it hot'}, and nothing would stop it.",
+        f"A short would {'melt the insulation' if hot else 'make the wire hot'}, and nothing would stop it.",
         f"Put a {amps(plan, rating)} fuse close to {part_name(plan, part.id)}."
         if rating
         else f"Use thicker wire, and a fuse close to {part_name(plan, part.id)}.",
@@ -60,20 +60,21 @@ def _too_large(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding
     plan = situation.plan
     guarded = guarded_by(plan, situation.kinds, situation.joints, part.id)
     rating = _rating_a(part, kind)
-    if guarded.thinnest is None or rating <= guarded.limit_a:
+    if guarded.thinnest is None:
         return
-    if _most_pushed_a(situation, part) <= guarded.limit_a:
+    most_a = warm_a(plan.wires[guarded.thinnest].size)
+    if rating <= most_a or _most_pushed_a(situation, part) <= most_a:
         return
     normal = situation.figures.parts.get(part.id)
-    better = rating_for(abs(normal.current_a) if normal else 0.0, guarded.limit_a)
+    better = rating_for(abs(normal.current_a) if normal else 0.0, most_a)
     size = plan.wires[guarded.thinnest].size
     yield Finding(
         "fuse-too-large",
-        Rank.DANGER,
+        Rank.DANGER if rating > MELTS * most_a else Rank.WEAK,
         f"{part_name(plan, part.id)} is {amps(plan, rating)}, but "
         f"{wire_names(plan, [guarded.thinnest])} behind it "
-        f"({size}) carries no more than {amps(plan, guarded.limit_a)}.",
-        "The wire would burn before the fuse blows.",
+        f"({size}) carries no more than {amps(plan, most_a)}.",
+        f"The wire would {'burn' if rating > MELTS * most_a else 'get hot'} before the fuse blows.",
         f"Use a {amps(plan, better)} fuse, or thicker wire."
         if better
         else f"Use thicker wire for {wire_names(plan, [guarded.thinnest])}.",
@@ -90,13 +91,17 @@ def _in_use(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
         return
     current = abs(figure.current_a)
     blows = current > rating
+    guarded = guarded_by(plan, situation.kinds, situation.joints, part.id)
+    wire_a = warm_a(plan.wires[guarded.thinnest].size) if guarded.thinnest else float("inf")
+    better = rating_for(current, wire_a)
     yield Finding(
         "fuse-blows" if blows else "fuse-tight",
         Rank.DANGER if blows else Rank.WEAK,
         f"{part_name(plan, part.id)} is {amps(plan, rating)} and carries {amps(plan, current)} in use.",
         "It will blow during a session." if blows else "It runs hot and may blow for no reason you can see.",
-        f"Use a fuse of {amps(plan, current * HEADROOM)} or a little more if the wire behind it allows that, "
-        "or split the load.",
+        f"Use a {amps(plan, better)} fuse, or split the load."
+        if better
+        else "Split the load between two fuses; the wire behind this one is too thin for a larger one.",
         (part.id,),
     )
 

@@ -29,7 +29,7 @@ def find(situation: Situation) -> Iterator[Finding]:
             f"{part_names(plan, ids)} {do(len(ids), 'is', 'are')} wired straight across "
             f"-{plan.parts[source].designation}, with no resistor.",
             "An LED takes all the current it can get and burns out at once.",
-            _mend(situation, situation.kinds[kind], parts[0], source),
+            _mend(situation, situation.kinds[kind], parts[0], source, do(len(ids), "it", "each")),
             ids,
         )
     yield from _too_much(situation, {part.id for part, _ in bare})
@@ -59,7 +59,7 @@ def _sides(
     return source.id, reach((plus,), through).terminals, reach((minus,), through).terminals
 
 
-def _mend(situation: Situation, kind: Kind, part: Part, source: str) -> str:
+def _mend(situation: Situation, kind: Kind, part: Part, source: str, which: str) -> str:
     figure = situation.figures.supplies.get(source)
     forward_v = number(part, kind, "forward_v") * number(part, kind, "in_series")
     wished_a = number(part, kind, "forward_a") * number(part, kind, "in_parallel")
@@ -69,7 +69,7 @@ def _mend(situation: Situation, kind: Kind, part: Part, source: str) -> str:
         return f"Feed it from more than {volts(situation.plan, forward_v)}, through a resistor of its own."
     return (
         f"Put a resistor of {ohms(situation.plan, choice.ohms)}, {watts(situation.plan, choice.rated_w)}, "
-        "in series with each."
+        f"in series with {which}."
     )
 
 

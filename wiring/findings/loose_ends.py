@@ -5,18 +5,23 @@ from collections.abc import Iterator
 from wiring.catalogue.kind import Kind
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
-from wiring.findings.words import do, listed, part_name, part_names, wire_names
+from wiring.findings.words import do, listed, part_names, wire_names
+from wiring.plan.designations import terminal_label
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.studies.roles import NEEDED
 
+_Ends = dict[TerminalRef, list[str]]
+
 
 def find(situation: Situation) -> Iterator[Finding]:
-    """Find loose ends, part by part; parts without any wire make one finding together."""
+    """Find loose ends of each sort, one finding a sort."""
     ends_at = _wires_by_terminal(situation)
     yield from _unknown(situation)
     yield from _nowhere(situation)
     bare: list[str] = []
+    free: list[TerminalRef] = []
+    dead: list[TerminalRef] = []
     for part in situation.plan.parts.values():
         kind = situation.kinds.get(part.kind)
         if kind is None or not kind.terminals:
@@ -24,8 +29,11 @@ def find(situation: Situation) -> Iterator[Finding]:
         wired = {t.name for t in kind.terminals if TerminalRef(part.id, t.name) in ends_at}
         if not wired:
             bare.append(part.id)
-        else:
-            yield from _free(situation, part, kind, wired, ends_at)
+            continue
+        free += [TerminalRef(part.id, name) for name in _missing(kind, wired)]
+        dead += [TerminalRef(part.id, name) for name in _dead_ends(kind, part, wired, ends_at)]
+    yield from _free(situation, free)
+    yield from _loose(situation, dead, ends_at)
     if bare:
         yield Finding(
             "not-wired",
@@ -39,8 +47,8 @@ def find(situation: Situation) -> Iterator[Finding]:
         )
 
 
-def _wires_by_terminal(situation: Situation) -> dict[TerminalRef, list[str]]:
-    ends_at: dict[TerminalRef, list[str]] = {}
+def _wires_by_terminal(situation: Situation) -> _Ends:
+    ends_at: _Ends = {}
     for wire in situation.plan.wires.values():
         ends_at.setdefault(wire.start, []).append(wire.id)
         ends_at.setdefault(wire.end, []).append(wire.id)
@@ -92,46 +100,42 @@ def _exists(situation: Situation, ref: TerminalRef) -> bool:
     return kind is None or any(t.name == ref.terminal for t in kind.terminals)
 
 
-def _free(
-    situation: Situation,
-    part: Part,
-    kind: Kind,
-    wired: set[str],
-    ends_at: dict[TerminalRef, list[str]],
-) -> Iterator[Finding]:
-    missing = _missing(kind, wired)
-    if missing:
+def _free(situation: Situation, free: list[TerminalRef]) -> Iterator[Finding]:
+    if free:
+        names = listed([terminal_label(situation.plan, ref) for ref in free])
         yield Finding(
             "terminal-free",
             Rank.WEAK,
-            f"{part_name(situation.plan, part.id)} has no wire on {listed(missing)}.",
-            "It cannot work with only some of its terminals wired.",
-            f"Wire {listed(missing)}, or remove the wires it has.",
-            (part.id,),
+            f"{names} {do(len(free), 'has', 'have')} no wire, though the part is wired elsewhere.",
+            "A part cannot work with only some of its terminals wired.",
+            f"Wire {names}, or take the other wires off.",
+            tuple(dict.fromkeys(ref.part for ref in free)),
         )
-    for name in _dead_ends(kind, part, wired, ends_at):
-        wires = ends_at[TerminalRef(part.id, name)]
+
+
+def _loose(situation: Situation, dead: list[TerminalRef], ends_at: _Ends) -> Iterator[Finding]:
+    if dead:
+        names = listed([terminal_label(situation.plan, ref) for ref in dead])
+        wires = tuple(dict.fromkeys(wire for ref in dead for wire in ends_at[ref]))
         yield Finding(
             "wire-loose",
             Rank.WEAK,
-            f"{wire_names(situation.plan, wires)} {do(len(wires), 'stops', 'stop')} at "
-            f"{part_name(situation.plan, part.id)}, "
-            f"terminal {name}; nothing goes on from there.",
+            f"{wire_names(situation.plan, wires)} {do(len(wires), 'goes', 'go')} no further than {names}.",
             "A wire that leads nowhere carries nothing.",
-            f"Bring a second wire to terminal {name}, or remove the first.",
-            (part.id,),
-            tuple(wires),
+            "Bring a second wire to the same place, or remove the first.",
+            tuple(dict.fromkeys(ref.part for ref in dead)),
+            wires,
         )
 
 
 def _missing(kind: Kind, wired: set[str]) -> list[str]:
     if kind.behaviour == "twin_coil" and wired == {"C"}:
-        return ["N or R"]
+        return ["N", "R"]
     needed = NEEDED.get(kind.behaviour, ())
     return [name for name in needed if name not in wired]
 
 
-def _dead_ends(kind: Kind, part: Part, wired: set[str], ends_at: dict[TerminalRef, list[str]]) -> list[str]:
+def _dead_ends(kind: Kind, part: Part, wired: set[str], ends_at: _Ends) -> list[str]:
     """Return the terminals of a joint or switch that a wire reaches and nothing leaves."""
     if kind.behaviour == "separate":
         return [name for name in sorted(wired) if len(ends_at[TerminalRef(part.id, name)]) == 1]

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
-from wiring.findings.words import part_name
+from wiring.findings.words import part_name, volts
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.studies.joints import STIFF, ends
@@ -111,15 +111,16 @@ def _tied(situation: Situation, one: _Source, other: _Source, ties: list[str]) -
             "They drive each other into a short.",
             "Swap the wires of one of them, or keep the two apart.",
         )
-    volts = [_nominal_v(situation, source) for source in (one, other)]
-    if abs(volts[0] - volts[1]) > ALIKE * max(volts):
+    plan = situation.plan
+    given = [_nominal_v(situation, source) for source in (one, other)]
+    if abs(given[0] - given[1]) > ALIKE * max(given):
         return _finding(
             situation,
             one,
             other,
             "mixed-volts",
             Rank.DANGER,
-            f"are tied together, one of {volts[0]:.3g} V and one of {volts[1]:.3g} V.",
+            f"are tied together, one of {volts(plan, given[0])} and one of {volts(plan, given[1])}.",
             "The higher one drives current backward through the lower one, and parts get the wrong volts.",
             "Keep their plus wires apart; only the minus may be shared.",
         )

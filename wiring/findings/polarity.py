@@ -23,7 +23,7 @@ def find(situation: Situation) -> Iterator[Finding]:
             f"{part_names(plan, leds)} {do(len(leds), 'is', 'are')} the wrong way round and "
             f"stay{do(len(leds), 's', '')} dark.",
             "Most LEDs are damaged by more than about 5 V in reverse.",
-            f"Swap the two wires of {do(len(leds), 'it', 'each')}: A goes to plus, K to minus.",
+            f"Swap {do(len(leds), 'its two wires', 'the two wires of each')}: A goes to plus, K to minus.",
             leds,
         )
     if rest := tuple(backward[False]):
@@ -32,6 +32,6 @@ def find(situation: Situation) -> Iterator[Finding]:
             Rank.DANGER,
             f"{part_names(plan, rest)} {do(len(rest), 'has', 'have')} plus and minus swapped.",
             "Electronic parts do not work the wrong way round and may be destroyed.",
-            f"Swap the two wires of {do(len(rest), 'it', 'each')}.",
+            f"Swap {do(len(rest), 'its two wires', 'the two wires of each')}.",
             rest,
         )

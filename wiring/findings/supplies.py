@@ -17,9 +17,10 @@ def find(situation: Situation) -> Iterator[Finding]:
     """Find supplies in their limit, over their rating, or nearly full."""
     plan = situation.plan
     shorted, shut_off = _named_in(situation, "shorted"), _named_in(situation, "over limit")
+    against = _named_in(situation, "loop")
     for part, _kind in situation.of(*SOURCES):
         figure = situation.figures.supplies.get(part.id)
-        if figure is None or part.id in shorted:
+        if figure is None or part.id in shorted or (figure.limited and part.id in against):
             continue
         name = part_name(plan, part.id)
         given, rated = amps(plan, figure.current_a), amps(plan, figure.rated_a)

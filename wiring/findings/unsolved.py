@@ -3,9 +3,11 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from wiring.circuit.figures import Problem
 from wiring.findings import mixed_voltages
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
+from wiring.plan.record_faults import kind_faults
 
 
 class _Meaning(NamedTuple):
@@ -26,8 +28,8 @@ _MEANINGS: dict[str, _Meaning] = {
     "floating": _Meaning(
         "floating",
         Rank.NOTE,
-        "It has no volts, so it does nothing and cannot be checked.",
-        "Join it to a supply through both plus and minus.",
+        "Parts without a supply do nothing and cannot be checked.",
+        "Join them to a supply through both plus and minus.",
     ),
     "loop": _Meaning(
         "supplies-against",
@@ -68,7 +70,7 @@ def find(situation: Situation) -> Iterator[Finding]:
     tied = mixed_voltages.tied_pairs(situation) if loops else frozenset()
     for problem in problems:
         told = problem.code == "loop" and any(pair <= set(problem.parts) for pair in tied)
-        if problem.code not in _TOLD_ELSEWHERE and not told:
+        if problem.code not in _TOLD_ELSEWHERE and not told and not _told_of_part(situation, problem):
             meaning = _MEANINGS.get(problem.code, _OTHER)
             yield Finding(
                 meaning.rule,
@@ -79,6 +81,15 @@ def find(situation: Situation) -> Iterator[Finding]:
                 problem.parts,
                 problem.wires,
             )
+
+
+def _told_of_part(situation: Situation, problem: Problem) -> bool:
+    """Whether the only trouble is a part whose kind or settings another finding names already."""
+    if problem.code != "not solved" or len(problem.parts) != 1:
+        return False
+    part = situation.plan.parts[problem.parts[0]]
+    kind = situation.kinds.get(part.kind)
+    return kind is None or next(kind_faults(part, kind), None) is not None
 
 
 def _first_sentence(words: str) -> str:
