@@ -46,10 +46,10 @@ def cut_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Blo
         Column("", 6, "centre"),
         Column("Size", 20, weight="semibold"),
         Column("Colour", 22),
-        Column("Pieces", 12, "right"),
+        Column("Pieces", 15, "right"),
         Column("Total", 20, "right", "semibold"),
         Column("Buy", 20, "right"),
-        Column("Cut these, longest first", 72),
+        Column("Cut these, longest first", 69),
     )
     cells = [
         (

@@ -13,7 +13,7 @@ _VOLT_COLUMNS = (
     Column("Red lead", 24, weight="semibold"),
     Column("Black lead", 24),
     Column("Expect", 22, "right", "semibold"),
-    Column("Good from – to", 34, "right"),
+    Column("Good from, to", 34, "right"),
     Column("Read", 18),
     Column("Which is", 44),
 )
@@ -63,7 +63,7 @@ def _cells(situation: Situation, check: VoltCheck) -> tuple[str | Cell, ...]:
         expect, span = "0 V", f"under {worded(DEAD_V, 'voltage')}"
     else:
         expect = worded(check.expect_v, "voltage") + (" AC" if check.alternating else "")
-        span = f"{check.low_v:.1f} – {check.high_v:.1f} V"
+        span = f"{check.low_v:.1f} to {check.high_v:.1f} V".replace("-", "−")
     return (
         Cell(tick=True),
         check_words(situation.plan, check.red),

@@ -8,6 +8,7 @@ from wiring.pictures.pdf import Page
 from wiring.sheets.bench_list import bench_blocks
 from wiring.sheets.cover import Entry, cover_blocks
 from wiring.sheets.cut_list import cut_blocks
+from wiring.sheets.drawing_sheets import drawing_sections
 from wiring.sheets.meter_sheet import meter_blocks
 from wiring.sheets.page import framed
 from wiring.sheets.paper import Sheet, sheet
@@ -43,6 +44,7 @@ def _sections(situation: Situation, paper: str, upright: Sheet) -> tuple[Section
     return (
         text_section("Safety notes", "safety", upright, safety_blocks(plan, kinds, width)),
         *plan_sections(situation, paper),
+        *drawing_sections(situation, paper),
         *(text_section(title, anchor, upright, blocks) for title, anchor, blocks in lists if blocks),
     )
 

@@ -118,16 +118,7 @@ def _row(
         x = _x(column, a, b) + (_lead(cell) if column.align == "left" else 0.0)
         weight = cell.weight or column.weight
         for i, text in enumerate(texts):
-            items.append(
-                Words(
-                    text,
-                    (x, first + i * step),
-                    size,
-                    "copper" if cell.target else "ink",
-                    weight,
-                    column.align,
-                )
-            )
+            items.append(Words(text, (x, first + i * step), size, weight=weight, align=column.align))
         middle = first - cap_mm(size) / 2
         items += _marks(cell, a, b, middle)
         if cell.target:

@@ -8,7 +8,7 @@ from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 
 SOURCES = ("supply_regulated", "supply_unregulated", "supply_ac", "battery")
-# Parts the way to a lamp leads through; what takes current ends it, even if wires chain on from its terminals.
+# Parts the way to a lamp leads through; what takes current ends it, even if wires chain on from it.
 _THROUGH = ("bus", "fuse", "resettable_fuse", "switch", "resistor", "diode", "rectifier")
 FAR = 10**6
 
