@@ -44,7 +44,7 @@ def _check_wires(plan: Plan, figures: Figures) -> None:
 
 
 def _check_two_terminal_parts(plan: Plan, figures: Figures, largest: float) -> None:
-    """What the wires bring to one terminal of a part with two is what they take from the other, and its figure."""
+    """What the wires bring to one of a part's two terminals they take from the other: its figure."""
     kinds = builtin_kinds()
     for part_id, figure in figures.parts.items():
         part = plan.parts[part_id]

@@ -18,7 +18,7 @@ from wiring.plan.positions import Positions
 
 HERTZ = 50.0
 STEPS_PER_CYCLE = 4000
-TIGHT = "reltol=1e-10 vntol=1e-12 abstol=1e-14 gmin=1e-15"
+TIGHT = "reltol=1e-6 vntol=1e-7 abstol=1e-10 gmin=1e-12"  # tighter, and some circuits find no point at all
 TIGHT_CYCLE = "reltol=1e-4 vntol=1e-6 abstol=1e-9 gmin=1e-12 itl4=200"  # as tight as its time steps allow
 SPOKEN = {"+": "plus", "-": "minus", "~": "ac"}
 
@@ -44,7 +44,7 @@ def netlist(settled: Settled) -> str:
         "* node: terminals",
         *(f"*   {names[node]}: {', '.join(terminals)}" for node, terminals in _terminals(settled).items()),
         "",
-        f".options {TIGHT_CYCLE if swings else TIGHT} temp=27 tnom=27 itl1=2000",
+        f".options {TIGHT_CYCLE if swings else TIGHT} temp=27 tnom=27 itl1=500",
         "",
     ]
     for place, island in enumerate(settled.islands.fed, 1):

@@ -6,11 +6,12 @@ from wiring.circuit.branches.knee import bent, bent_expression
 from wiring.circuit.branches.law import Floats, Law, number
 
 BLOCKED_S = 1e-9
+FLAT = 100.0  # the current rises by a hundredth over so many times the drop-out voltage
 
 
 def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
     set_a, min_v = p[0], p[1]
-    y, slope = bent(v, min_v, min_v)
+    y, slope = bent(v, min_v, FLAT * min_v)
     per_volt = set_a / min_v
     blocked = v < 0
     return np.where(blocked, BLOCKED_S * v, per_volt * y), np.where(blocked, BLOCKED_S, per_volt * slope)
@@ -19,7 +20,7 @@ def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
 def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
     set_a, min_v = values[:2]
     v = f"v({a},{b})"
-    takes = f"{number(set_a / min_v)}*{bent_expression(v, min_v, min_v)}"
+    takes = f"{number(set_a / min_v)}*{bent_expression(v, min_v, FLAT * min_v)}"
     return (f"B{name} {a} {b} i={v} < 0 ? {BLOCKED_S!r}*{v} : {takes}",)
 
 
