@@ -9,7 +9,7 @@ from app.canvas.part_painter import PartPainter
 from app.canvas.preview_painter import paint_preview
 from app.canvas.reading_painter import paint_readings
 from app.canvas.readings import is_wrong
-from app.canvas.rulers import paint_rulers
+from app.canvas.rulers_kept import KeptRulers
 from app.canvas.sight import Sight
 from app.canvas.still_picture import StillPicture
 from app.canvas.wire_painter import WirePainter
@@ -25,6 +25,7 @@ class Frame:
 
     def __init__(self) -> None:
         self.parts, self.wires = PartPainter(), WirePainter()
+        self._rulers = KeptRulers()
         self.still = StillPicture(self.parts, self.wires)
 
     def paint(
@@ -45,7 +46,7 @@ class Frame:
         fresh = self.still.paint(painter, sight, key, held_out, in_burst=in_burst)
         self._paint_marks(painter, sight, preview, selected - held_out, hovered)
         paint_preview(painter, sight, preview, self.parts, self.wires, wire_look)
-        paint_rulers(painter, sight, pointer_px)
+        self._rulers.paint(painter, sight, pointer_px)
         return fresh
 
     def _paint_marks(

@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from app.canvas.geometry import Box
-from app.canvas.part_painter import shown_box
+from app.canvas.part_painter import shown_box, shown_boxes
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from wiring.plan.places import Point
@@ -20,16 +20,12 @@ MANY = 300  # from here on plain rectangles
 
 
 def selection_box(sight: Sight, selected: frozenset[str]) -> Box | None:
-    """Return the box in pixels round the selected parts; None when no part is selected."""
-    boxes = [shown_box(sight, sight.plan.parts[i]) for i in selected if i in sight.plan.parts]
-    if not boxes:
+    """Return the box in pixels round the selected parts; None for none, or for more than are turned by hand."""
+    parts = [i for i in selected if i in sight.plan.parts]
+    if not parts or len(parts) > MANY:
         return None
-    return Box(
-        min(b.left for b in boxes),
-        min(b.top for b in boxes),
-        max(b.right for b in boxes),
-        max(b.bottom for b in boxes),
-    )
+    boxes = shown_boxes(sight, parts)
+    return Box(*boxes[:, :2].min(axis=0).tolist(), *boxes[:, 2:].max(axis=0).tolist())
 
 
 def handle_place(box: Box) -> Point:
@@ -52,7 +48,7 @@ def paint_selected(painter: QPainter, sight: Sight, selected: Iterable[str], *, 
     painter.setPen(QPen(sight.shades.copper, 1.6))
     many = len(parts) > MANY
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, not many)
-    rects = [_rect(shown_box(sight, part)) for part in parts]
+    rects = [_rect(Box(*row)) for row in shown_boxes(sight, [p.id for p in parts]).tolist()]
     if many:
         painter.drawRects(rects)
         return

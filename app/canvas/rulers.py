@@ -1,4 +1,4 @@
-"""Paints the rulers along the top and left edge in the units of the plan, and the pointer's place on them."""
+"""Paints the rulers along the top and left edge in the units of the plan."""
 
 import math
 
@@ -9,7 +9,6 @@ from app.canvas.camera import round_step
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from app.theme.fonts import screen_font
-from wiring.plan.places import Point
 
 WIDE_PX = 22.0
 LABEL_LEAST_PX = 62.0
@@ -34,7 +33,7 @@ def ruler_words(value_mm: float, units: str, step_mm: float) -> str:
     return f"{sign}{value:.0f}"
 
 
-def paint_rulers(painter: QPainter, sight: Sight, pointer_px: Point | None) -> None:
+def paint_rulers(painter: QPainter, sight: Sight) -> None:
     """Paint both rulers over everything else."""
     shades, width, height = sight.shades, sight.width_px, sight.height_px
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
@@ -51,12 +50,6 @@ def paint_rulers(painter: QPainter, sight: Sight, pointer_px: Point | None) -> N
     painter.setPen(shades.quiet)
     unit = "ft" if sight.plan.habits.units == "us" else "mm"
     painter.drawText(QRectF(0, 0, WIDE_PX, WIDE_PX), Qt.AlignmentFlag.AlignCenter, unit)
-    if pointer_px is not None:
-        painter.setPen(QPen(shades.copper, 1))
-        if pointer_px[0] > WIDE_PX:
-            painter.drawLine(QLineF(round(pointer_px[0]), 2, round(pointer_px[0]), WIDE_PX - 1))
-        if pointer_px[1] > WIDE_PX:
-            painter.drawLine(QLineF(2, round(pointer_px[1]), WIDE_PX - 1, round(pointer_px[1])))
 
 
 def _paint_ticks(painter: QPainter, sight: Sight, *, across: bool) -> None:

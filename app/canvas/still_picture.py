@@ -9,12 +9,14 @@ from PySide6.QtGui import QPainter, QPixmap
 from app.canvas.camera import Camera
 from app.canvas.flag_painter import paint_flags
 from app.canvas.halo_painter import paint_halos
-from app.canvas.part_painter import LabelPainter, PartPainter
+from app.canvas.label_painter import LabelPainter
+from app.canvas.part_painter import PartPainter
 from app.canvas.sight import Sight
 from app.canvas.surface_painter import paint_area_names, paint_surface
 from app.canvas.wire_painter import WirePainter
 
 SLOW_SEC = 0.010  # a picture that takes longer is painted anew only after a burst of zooming or panning
+REST_SHARE = 6.0  # and within a burst only after this many times that time
 HALO_RIM_PX = 60.0
 
 
@@ -26,6 +28,7 @@ class StillPicture:
         self._pixmap: QPixmap | None = None
         self._key: Hashable = None
         self._camera = Camera()
+        self._painted_at = 0.0
         self.took_sec = 0.0
         self.painted = 0  # how often it was painted anew
 
@@ -37,12 +40,14 @@ class StillPicture:
         if self._pixmap is not None and full_key == self._key:
             painter.drawPixmap(QPointF(0, 0), self._pixmap)
             return True
-        if in_burst and self._pixmap is not None and self.took_sec > SLOW_SEC:
+        began = perf_counter()
+        rests = began - self._painted_at < REST_SHARE * self.took_sec
+        if in_burst and self._pixmap is not None and self.took_sec > SLOW_SEC and rests:
             self._paint_old(painter, sight)
             return False
-        began = perf_counter()
         self._pixmap = self._made(sight, held_out)
-        self.took_sec = perf_counter() - began
+        self._painted_at = perf_counter()
+        self.took_sec = self._painted_at - began
         self.painted += 1
         self._key, self._camera = full_key, sight.camera
         painter.drawPixmap(QPointF(0, 0), self._pixmap)

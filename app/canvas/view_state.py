@@ -31,6 +31,7 @@ class ViewState:
         self.worst: Mapping[str, Finding] = {}
         self.wire_size: str | None = None
         self.wire_colour = "BK"
+        self._positions: dict[str, str] | None = None
         self._told = 0  # counts answers, throws and themes, so that the still picture knows
 
     @property
@@ -38,8 +39,16 @@ class ViewState:
         """Another value whenever something that stands still has to be painted anew."""
         return self.session.revision, self._told
 
+    @property
+    def positions(self) -> dict[str, str]:
+        """Positions as the session has them, asked for once until they change."""
+        if self._positions is None:
+            self._positions = self.session.positions
+        return self._positions
+
     def follow(self, change: PlanChanged) -> None:
         """Take over a change of the plan."""
+        self._positions = None
         if change.cause == "open":
             self.geometry.open(change.new)
             self.answer, self.worst = None, {}
@@ -54,6 +63,7 @@ class ViewState:
 
     def note_throw(self) -> None:
         """Remember that switches stand otherwise."""
+        self._positions = None
         self._told += 1
 
     def wear(self, theme: Theme) -> None:
@@ -73,7 +83,7 @@ class ViewState:
             width_px,
             height_px,
             ratio,
-            session.positions,
+            self.positions,
             answer.situation.figures if answer is not None else None,
             self.worst,
             stale=answer is None or answer.revision != session.revision,
@@ -89,7 +99,7 @@ class ViewState:
             session.kinds,
             self.geometry,
             selected,
-            session.positions,
+            self.positions,
             self.camera.scale,
             GRID_MM.get(habits.units, 5.0),
             self.wire_size or habits.wire_size,

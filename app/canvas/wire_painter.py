@@ -14,8 +14,10 @@ from app.canvas.wire_pens import WirePens, wire_pens
 from app.theme.fonts import screen_font
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
+from wiring.plan.plan import Plan
 
-MANY = 350  # visible wires from which they are painted in batches, without rounded corners
+MANY = 450  # visible wires from which they are painted in batches: square corners, no smoothing
+CROWD = 2000  # from which they are hairlines
 CORNER_MM = 6.0
 LETTERS_FROM = 1.15  # pixels per millimetre from which the colour letters are written on the wires
 ARROWS_FROM = 1.6
@@ -29,6 +31,7 @@ class WirePainter:
     def __init__(self) -> None:
         self._outlines: dict[WireId, tuple[tuple[Point, ...], QPainterPath]] = {}
         self._lines: dict[WireId, tuple[tuple[Point, ...], list[QLineF]]] = {}
+        self._whole: tuple[Plan, dict[tuple[str, str], list[QLineF]]] | None = None
 
     def paint(self, painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> None:
         """Paint those wires as the plan has them."""
@@ -76,22 +79,32 @@ class WirePainter:
         pens = self._pens(sight, wire_id)
         outline = self.outline(wire_id, sight.geometry.paths[wire_id])
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.strokePath(outline, pens.edge)
-        painter.strokePath(outline, pens.core)
-        if pens.stripe is not None:
-            painter.strokePath(outline, pens.stripe)
+        for pen in (pens.edge, pens.core, pens.stripe):
+            if pen is not None:
+                painter.setPen(pen)
+                painter.drawPath(outline)
 
     def _paint_batches(self, painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> None:
+        alike = self._alike(sight, ids)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+        for (size, letters), lines in alike.items():
+            pens = wire_pens(size, letters, sight.camera.scale, sight.shades.dark)
+            for pen in (pens.hair,) if len(ids) > CROWD else pens.plain:
+                painter.setPen(pen)
+                painter.drawLines(lines)
+
+    def _alike(self, sight: Sight, ids: Sequence[WireId]) -> dict[tuple[str, str], list[QLineF]]:
+        """Return the segments of wires by size and colour, kept while the whole of one plan is looked at."""
+        whole = len(ids) == len(sight.plan.wires)
+        if whole and self._whole is not None and self._whole[0] is sight.plan:
+            return self._whole[1]
         alike: dict[tuple[str, str], list[QLineF]] = defaultdict(list)
         for wire_id in ids:
             wire = sight.plan.wires[wire_id]
             alike[wire.size, wire.colour] += self._segments(wire_id, sight.geometry.paths[wire_id])
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, len(ids) < 4 * MANY)
-        for (size, letters), lines in alike.items():
-            pens = wire_pens(size, letters, sight.camera.scale, sight.shades.dark)
-            for pen in (pens.edge, pens.core):
-                painter.setPen(pen)
-                painter.drawLines(lines)
+        if whole:
+            self._whole = sight.plan, alike
+        return alike
 
     def _segments(self, wire_id: WireId, path: tuple[Point, ...]) -> list[QLineF]:
         known = self._lines.get(wire_id)

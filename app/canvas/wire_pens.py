@@ -13,6 +13,7 @@ from wiring.standards.conductors import insulated_diameter_mm
 THINNEST_PX = 1.9  # a wire never fades out
 FAR, THINNEST_FAR_PX = 0.42, 1.1  # pixels per millimetre below which it may be thinner, where many lie close
 DARK_INSULATION = 0.32  # lightness below which insulation is lost on a dark ground
+PALE_INSULATION = 0.75  # and above which it is lost on light paper
 EDGE_PX = 0.9  # on each side
 UNKNOWN_MM, UNKNOWN_RGB = 1.6, "#7a7a7a"
 
@@ -23,6 +24,8 @@ class WirePens(NamedTuple):
     edge: QPen
     core: QPen
     stripe: QPen | None
+    plain: tuple[QPen, QPen]  # edge and core in whole pixels, which paint several times as fast
+    hair: QPen  # one pixel, for crowds
     width_px: float
 
 
@@ -33,11 +36,14 @@ def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
     width_px = max(thickness_mm(size) * scale, THINNEST_PX if scale >= FAR else THINNEST_FAR_PX)
     edge_px = min(EDGE_PX, width_px * 0.35)
     is_lost = dark and QColor(core).lightnessF() < DARK_INSULATION
+    # Black on slate would be two thin lines with nothing between them.
+    shown = mixed(core, "#ffffff", 0.17) if is_lost else core
     return WirePens(
         _pen(_edge(core, is_lost), (width_px + 2 * edge_px) / scale),
-        # Black on slate would be two thin lines with nothing between them.
-        _pen(mixed(core, "#ffffff", 0.17) if is_lost else core, width_px / scale),
+        _pen(shown, width_px / scale),
         _dashed(stripe, width_px * 0.5 / scale) if stripe else None,
+        (_cosmetic(_edge(core, is_lost), round(width_px) + 1), _cosmetic(shown, round(width_px))),
+        _hair(core, is_lost, dark),
         width_px,
     )
 
@@ -65,7 +71,19 @@ def _edge(core: str, is_lost: bool) -> str:
     """Return a colour that parts the insulation from the paper and from other wires."""
     if is_lost:
         return mixed(core, "#ffffff", 0.5)
-    return mixed(core, "#000000", 0.62 if QColor(core).lightnessF() < 0.75 else 0.5)
+    return mixed(core, "#000000", 0.62 if QColor(core).lightnessF() < PALE_INSULATION else 0.5)
+
+
+def _hair(core: str, is_lost: bool, dark: bool) -> QPen:
+    """Return a pen of one pixel that shows on the paper without an edge."""
+    pale = not dark and QColor(core).lightnessF() > PALE_INSULATION
+    return _cosmetic(_edge(core, is_lost) if is_lost or pale else core, 1)
+
+
+def _cosmetic(rgb: str, width_px: int) -> QPen:
+    pen = QPen(QColor(rgb), width_px)
+    pen.setCosmetic(True)
+    return pen
 
 
 def _pen(rgb: str, width_mm: float) -> QPen:

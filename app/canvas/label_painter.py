@@ -1,0 +1,92 @@
+"""Writes the designations of parts beside them, where there is room."""
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPixmap
+
+from app.canvas.label_places import label_places
+from app.canvas.part_painter import shown_boxes
+from app.canvas.shades import Shades
+from app.canvas.sight import Sight
+from app.canvas.table import Floats
+from app.theme.fonts import screen_font
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
+
+LABELS_FROM = 0.4  # pixels per millimetre from which designations are written
+LABELS_MOST = 500
+FEW = 60  # parts in sight whose designations are written from any distance
+OWN_WORDS_FROM = 1.3  # and from which the builder's own words follow
+WIRE_END_PX = 22.0  # of each wire's end that labels leave free
+HIGH_PX = 15.0
+FONT_PX = 11
+
+
+class LabelPainter:
+    """Writes what fits without running over parts, ends of wires or another label."""
+
+    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
+        """Write the labels of those parts."""
+        if len(ids) > LABELS_MOST or (sight.camera.scale < LABELS_FROM and len(ids) > FEW) or not ids:
+            return
+        parts = [sight.plan.parts[i] for i in ids]
+        texts = [_words(sight, part) for part in parts]
+        boxes = shown_boxes(sight, ids)
+        sizes = np.array([(text_width(text), HIGH_PX) for text in texts])
+        obstacles = np.vstack((boxes, _wire_ends(sight)))
+        shades, ratio = sight.shades, sight.ratio
+        for text, place in zip(texts, label_places(boxes, sizes, obstacles), strict=True):
+            if place is not None:
+                painter.drawPixmap(QPointF(round(place.left), round(place.top)), label(text, shades, ratio))
+
+
+def _words(sight: Sight, part: Part) -> str:
+    own = part.label if sight.camera.scale >= OWN_WORDS_FROM else ""
+    return f"-{part.designation}  {own}".rstrip()
+
+
+def _wire_ends(sight: Sight) -> Floats:
+    """Return boxes in pixels round the first stretch of every wire in sight, at both ends."""
+    paths = [sight.geometry.paths[w] for w in sight.geometry.wires_in(sight.visible)]
+    ends = [(*p[0], *p[1]) for p in paths] + [(*p[-1], *p[-2]) for p in paths]
+    if not ends:
+        return np.empty((0, 4))
+    camera = sight.camera
+    pixels = (np.array(ends) - np.array([camera.left_mm, camera.top_mm] * 2)) * camera.scale
+    start, way = pixels[:, :2], pixels[:, 2:] - pixels[:, :2]
+    length = np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-6)
+    end = start + way * np.minimum(1.0, WIRE_END_PX / length)[:, None]
+    return np.hstack((np.minimum(start, end) - 1, np.maximum(start, end) + 1))
+
+
+@lru_cache(maxsize=4096)
+def text_width(text: str) -> float:
+    """Return how wide a label is, with the ground round it."""
+    return QFontMetricsF(screen_font(FONT_PX, "semibold")).horizontalAdvance(text) + 6.0
+
+
+def label(text: str, shades: Shades, ratio: float) -> QPixmap:
+    """Return a label on its ground, painted once."""
+    return _label(text, shades.ink.rgba(), shades.label_ground.rgba(), ratio)
+
+
+@lru_cache(maxsize=2048)
+def _label(text: str, ink: int, ground: int, ratio: float) -> QPixmap:
+    width = text_width(text)
+    pixmap = QPixmap(round(width * ratio), round(HIGH_PX * ratio))
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor.fromRgba(ground))
+    rect = QRectF(0, 0, width, HIGH_PX)
+    painter.drawRoundedRect(rect, 3, 3)
+    painter.setPen(QColor.fromRgba(ink))
+    painter.setFont(screen_font(FONT_PX, "semibold"))
+    painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, text)
+    painter.end()
+    return pixmap

@@ -1,0 +1,149 @@
+"""Times the drawing surface with 500 and 5000 parts and as many wires; prints one `name = number` a line.
+
+Run it as `python tests/benchmarks/canvas.py`. All times are milliseconds, medians, on a surface of 1600 by
+1000 pixels without a screen: `frame` when nothing but the pointer has moved, `rerender` when all that stands
+still is painted anew (whole plan in sight, about 550 parts, about 40), `drag` and `hover` for one pointer
+event with its frame, `edit` for moving one part with everything that follows it on the surface.
+"""
+
+import itertools
+import os
+import sys
+from functools import partial
+from pathlib import Path
+from statistics import median
+from time import perf_counter
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+sys.path.insert(0, str(Path(__file__).parents[2]))
+
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QApplication
+
+from app.canvas.camera import Camera
+from app.canvas.view import PlanView
+from app.selection import Selection
+from app.session import Session
+from wiring.catalogue.shelf import builtin_kinds
+from wiring.edits.move import move
+from wiring.plan.names import TerminalRef
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
+
+PITCH_MM = 60.0
+COLOURS = ("RD", "BK", "BU", "YE", "WH", "GN", "OG", "BN", "GNWH", "GY")
+LAMPS = ("led-warm-white", "lamp-12v", "building-led", "led-red", "toggle-on-off", "terminal-strip-4")
+RUNS = 9
+
+
+def street(count: int) -> Plan:
+    """Return parts in rows, each wired to the next over two bends."""
+    kinds, across = builtin_kinds(), round(count**0.5 * 1.3)
+    parts, wires = {}, {}
+    for i in range(count):
+        key = LAMPS[i % len(LAMPS)]
+        parts[f"p{i}"] = Part(
+            id=f"p{i}",
+            kind=key,
+            designation=f"E{i}",
+            x_mm=i % across * PITCH_MM,
+            y_mm=i // across * PITCH_MM,
+            turn_deg=90.0 * (i // across % 2),
+        )
+    for i in range(count - 1):
+        a, b = parts[f"p{i}"], parts[f"p{i + 1}"]
+        middle = (a.y_mm + b.y_mm) / 2 + 21 + i % 3 * 3
+        wires[f"w{i}"] = Wire(
+            id=f"w{i}",
+            label=f"W{i}",
+            start=TerminalRef(a.id, kinds[a.kind].terminals[-1].name),
+            end=TerminalRef(b.id, kinds[b.kind].terminals[0].name),
+            colour=COLOURS[i % len(COLOURS)],
+            bends=((a.x_mm, middle), (b.x_mm, middle)),
+        )
+    return Plan(parts=parts, wires=wires, next_number=10 * count)
+
+
+def ms(act) -> float:
+    """Return the median time of an act."""
+    times = []
+    for _ in range(RUNS):
+        began = perf_counter()
+        act()
+        times.append((perf_counter() - began) * 1000)
+    return median(times)
+
+
+def pointer(view, kind, place, buttons=Qt.MouseButton.NoButton) -> None:
+    button = Qt.MouseButton.LeftButton if kind != QEvent.Type.MouseMove else Qt.MouseButton.NoButton
+    QApplication.sendEvent(
+        view, QMouseEvent(kind, place, place, button, buttons, Qt.KeyboardModifier.NoModifier)
+    )
+    view.repaint()
+
+
+def measure(count: int) -> None:
+    """Print the times for a plan of that many parts."""
+    session = Session(street(count), builtin_kinds())
+    began = perf_counter()
+    view = PlanView(session, Selection())
+    print(f"build_{count}_ms = {(perf_counter() - began) * 1000:.1f}")
+    view.resize(1600, 1000)
+    view.show()
+    QApplication.processEvents()
+    for name, shown in (("out", count), ("mid", 550), ("in", 40)):
+        scale = (1600 * 1000 / (min(shown, count) * PITCH_MM**2)) ** 0.5
+        if name == "out":
+            view.show_all()
+        else:
+            x, y = session.plan.parts[f"p{count // 2 + round(count**0.5 * 0.6)}"].x_mm, 20 * PITCH_MM
+            view._look(Camera(scale, x - 800 / scale, y - 500 / scale))
+        settle(view)
+        print(f"frame_{name}_{count}_ms = {ms(view.repaint):.2f}")
+        print(f"rerender_{name}_{count}_ms = {ms(lambda: anew(view)):.1f}")
+        print(f"hover_{name}_{count}_ms = {ms(partial(hover, view, itertools.count(500))):.2f}")
+        drag(view, session, name, count)
+    edit = move(["p7"], 5, 0)
+    print(f"edit_{count}_ms = {ms(lambda: (session.do(edit), view.repaint())):.1f}")
+    view.close()
+
+
+def settle(view) -> None:
+    view._burst.stop()
+    anew(view)
+
+
+def anew(view) -> None:
+    view._state.note_throw()
+    view.repaint()
+
+
+def hover(view, steps) -> None:
+    pointer(view, QEvent.Type.MouseMove, QPointF(next(steps), 400))
+
+
+def drag(view, session, name, count) -> None:
+    seen = view.sight().visible
+    x, y = (seen.left + seen.right) / 2, (seen.top + seen.bottom) / 2
+    part = min(session.plan.parts.values(), key=lambda p: abs(p.x_mm - x) + abs(p.y_mm - y))
+    start = QPointF(view.px(part.x_mm, part.y_mm))
+    left = Qt.MouseButton.LeftButton
+    pointer(view, QEvent.Type.MouseButtonPress, start, left)
+    pointer(view, QEvent.Type.MouseMove, start + QPointF(20, 0), left)
+    steps = iter(range(10_000))
+    spot = lambda: start + QPointF(20 + next(steps), 7)  # noqa: E731
+    print(f"drag_{name}_{count}_ms = {ms(lambda: pointer(view, QEvent.Type.MouseMove, spot(), left)):.2f}")
+    view._acting.cancel()
+
+
+def main() -> None:
+    app = QApplication.instance() or QApplication([])
+    for count in (500, 5000):
+        measure(count)
+    del app
+
+
+if __name__ == "__main__":
+    main()
