@@ -35,6 +35,12 @@ def flag_places(sight: Sight, parts: Iterable[str], wires: Iterable[str]) -> lis
     return found[:MOST]
 
 
+def flag_boxes(sight: Sight, parts: Iterable[str]) -> list[Box]:
+    """Return the boxes in pixels that the flags of parts take."""
+    half = SIZE_PX / 2 + 1
+    return [Box(x - half, y - half, x + half, y + half) for _, (x, y) in flag_places(sight, parts, ())]
+
+
 def paint_flags(painter: QPainter, sight: Sight, parts: Iterable[str], wires: Iterable[str]) -> None:
     """Paint the gravest finding of each part and wire."""
     if not sight.worst:

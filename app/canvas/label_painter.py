@@ -7,6 +7,7 @@ import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPixmap
 
+from app.canvas.geometry import Box
 from app.canvas.label_places import label_places
 from app.canvas.part_painter import shown_boxes
 from app.canvas.shades import Shades
@@ -28,15 +29,15 @@ FONT_PX = 11
 class LabelPainter:
     """Writes what fits without running over parts, ends of wires or another label."""
 
-    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
-        """Write the labels of those parts."""
+    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId], taken: Sequence[Box]) -> None:
+        """Write the labels of those parts; `taken` are boxes in pixels that other words and flags fill."""
         if len(ids) > LABELS_MOST or (sight.camera.scale < LABELS_FROM and len(ids) > FEW) or not ids:
             return
         parts = [sight.plan.parts[i] for i in ids]
         texts = [_words(sight, part) for part in parts]
         boxes = shown_boxes(sight, ids)
         sizes = np.array([(text_width(text), HIGH_PX) for text in texts])
-        obstacles = np.vstack((boxes, _wire_ends(sight)))
+        obstacles = np.vstack((boxes, _wire_ends(sight), np.array(taken).reshape(-1, 4)))
         shades, ratio = sight.shades, sight.ratio
         for text, place in zip(texts, label_places(boxes, sizes, obstacles), strict=True):
             if place is not None:

@@ -20,7 +20,7 @@ MANY = 300  # from here on plain rectangles
 
 
 def selection_box(sight: Sight, selected: frozenset[str]) -> Box | None:
-    """Return the box in pixels round the selected parts; None for none, or for more than are turned by hand."""
+    """Return the box in pixels round the selected parts; None for none, or for too many to turn by hand."""
     parts = [i for i in selected if i in sight.plan.parts]
     if not parts or len(parts) > MANY:
         return None

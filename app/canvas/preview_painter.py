@@ -55,7 +55,8 @@ def _paint_touched(
     there = sight._replace(plan=some, geometry=geometry)
     # A painter of its own: outlines of a preview are worth nothing a moment later.
     WirePainter().paint(painter, there, [w for w in some.wires if w in geometry.paths])
-    parts.paint(painter, there, [p for p in some.parts if p in touched])
+    # Parts that stand still lie over the ends of the wires that are being pulled along.
+    parts.paint(painter, there, sorted(some.parts, key=lambda p: p in touched))
 
 
 def sub_plan(plan: Plan, touched: frozenset[str]) -> Plan:

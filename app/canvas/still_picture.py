@@ -6,13 +6,14 @@ from time import perf_counter
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPixmap
 
+from app.canvas.area_names import area_names, paint_area_names
 from app.canvas.camera import Camera
-from app.canvas.flag_painter import paint_flags
+from app.canvas.flag_painter import flag_boxes, paint_flags
 from app.canvas.halo_painter import paint_halos
 from app.canvas.label_painter import LabelPainter
 from app.canvas.part_painter import PartPainter
 from app.canvas.sight import Sight
-from app.canvas.surface_painter import paint_area_names, paint_surface
+from app.canvas.surface_painter import paint_surface
 from app.canvas.wire_painter import WirePainter
 
 SLOW_SEC = 0.010  # a picture that takes longer is painted anew only after a burst of zooming or panning
@@ -74,8 +75,9 @@ class StillPicture:
         paint_halos(painter, sight, parts)
         self._wires.paint(painter, sight, wires)
         self._parts.paint(painter, sight, parts)
-        paint_area_names(painter, sight)
-        self._labels.paint(painter, sight, parts)
+        names = area_names(sight)
+        paint_area_names(painter, sight, names)
+        self._labels.paint(painter, sight, parts, [*(n.box for n in names), *flag_boxes(sight, parts)])
         paint_flags(painter, sight, parts, wires)
         painter.end()
         return pixmap

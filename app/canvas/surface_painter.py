@@ -8,7 +8,6 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 from app.canvas.camera import Camera, round_step
 from app.canvas.shades import SCENE_HUES, with_alpha
 from app.canvas.sight import Sight
-from app.theme.fonts import screen_font
 from wiring.plan.plan import Line
 
 GRID_LEAST_PX = 9.0  # grid lines closer than this would make a grey, not a grid
@@ -16,7 +15,6 @@ METRIC_STEPS_MM = (10.0, 50.0, 100.0, 500.0, 1000.0)
 US_STEPS_MM = (25.4 / 2, 25.4, 25.4 * 6, 25.4 * 12, 25.4 * 48)
 BED_MM, GAUGE_MM, RAIL_MM = 28.0, 16.5, 2.0  # about H0; a track is a landmark here, not a drawing
 CORNER_PX = 4.0
-NAME_PX = 17.0
 
 
 def grid_steps_mm(units: str, scale: float) -> tuple[float, float]:
@@ -125,33 +123,3 @@ def scene_hue(index: int, *, dark: bool) -> QColor:
     """Return the hue of the scene that stands at an index of the plan."""
     hue = QColor(SCENE_HUES[index % len(SCENE_HUES)])
     return hue.lighter(150) if dark else hue
-
-
-def paint_area_names(painter: QPainter, sight: Sight) -> None:
-    """Write the names of scenes and panels above their edges, over the wires."""
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    dark = sight.shades.dark
-    for index, scene in enumerate(sight.plan.scenes.values()):
-        hue = scene_hue(index, dark=dark)
-        at = sight.camera.to_px(scene.x_mm, scene.y_mm)
-        ink = hue.lighter(125) if dark else hue.darker(140)
-        _paint_name(painter, sight, scene.name, QPointF(*at), scene.width_mm, ink)
-    for panel in sight.plan.panels.values():
-        at = sight.camera.to_px(panel.x_mm, panel.y_mm)
-        _paint_name(painter, sight, panel.name, QPointF(*at), panel.width_mm, sight.shades.quiet)
-
-
-def _paint_name(
-    painter: QPainter, sight: Sight, name: str, corner: QPointF, room_mm: float, ink: QColor
-) -> None:
-    """Write a name above a corner; not where it would be longer than its area."""
-    painter.setFont(screen_font(12, "semibold"))
-    width = painter.fontMetrics().horizontalAdvance(name) + 8.0
-    if not name or width > max(room_mm * sight.camera.scale, 48.0):
-        return
-    rect = QRectF(corner.x(), corner.y() - NAME_PX - 3, width, NAME_PX)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(sight.shades.label_ground)
-    painter.drawRoundedRect(rect, 3, 3)
-    painter.setPen(ink)
-    painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, name)

@@ -37,7 +37,7 @@ def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
     edge_px = min(EDGE_PX, width_px * 0.35)
     is_lost = dark and QColor(core).lightnessF() < DARK_INSULATION
     # Black on slate would be two thin lines with nothing between them.
-    shown = mixed(core, "#ffffff", 0.17) if is_lost else core
+    shown = mixed(core, "#ffffff", 0.26) if is_lost else core
     return WirePens(
         _pen(_edge(core, is_lost), (width_px + 2 * edge_px) / scale),
         _pen(shown, width_px / scale),
@@ -70,7 +70,7 @@ def thickness_mm(size: str) -> float:
 def _edge(core: str, is_lost: bool) -> str:
     """Return a colour that parts the insulation from the paper and from other wires."""
     if is_lost:
-        return mixed(core, "#ffffff", 0.5)
+        return mixed(core, "#ffffff", 0.46)
     return mixed(core, "#000000", 0.62 if QColor(core).lightnessF() < PALE_INSULATION else 0.5)
 
 
