@@ -4,8 +4,9 @@ import msgspec
 import pytest
 
 from tests.support.findings import found, rules, situation
-from tests.support.networks import draw, resistor, stiff
+from tests.support.networks import draw, kinds, resistor, stiff
 from wiring.plan.scene import Scene
+from wiring.studies.pulses import pulses_of
 
 LAMP, LED, BARE = "lamp-12v", "led-warm-white", "led-white-bare"
 
@@ -30,10 +31,11 @@ def strip(wires):
     return draw(parts, [("G1:+", "X1:1"), *joined])
 
 
-def coils(switch, closing):
+def coils(switch, closing, supply="supply-regulated", **fields):
+    fields = {"size": "26 AWG", **fields}
     return draw(
-        {"G1": "supply-regulated", "S1": switch, "M1": "twin-coil"},
-        [("G1:+", "S1:13"), (f"S1:{closing}", "M1:N"), ("M1:C", "G1:-")],
+        {"G1": supply, "S1": switch, "M1": "twin-coil"},
+        [("G1:+", "S1:13", fields), (f"S1:{closing}", "M1:N", fields), ("M1:C", "G1:-", fields)],
     )
 
 
@@ -64,6 +66,11 @@ CASES = {
         pair(stiff(12), ("resistor", {"resistance": 1000.0, "rated_power": 0.25}), "1", "2"),
     ),
     "coil-held": (coils("toggle-on-off", "14"), coils("push-to-make", "14")),
+    "pulse-weak": (coils("push-to-make", "14", length_m=12.0), coils("push-to-make", "14", length_m=1.0)),
+    "pulse-over-limit": (
+        coils("push-to-make", "14", ("supply-regulated", {"limit_a": 0.5})),
+        coils("push-to-make", "14", ("supply-regulated", {"limit_a": 2.0})),
+    ),
     "relay-weak": (relay(6.0), relay(12.0)),
     "relay-buzzing": (BUZZER, relay(12.0)),
     "motor-weak": (pair(stiff(5), "stall-motor", "M1", "M2"), pair(stiff(12), "stall-motor", "M1", "M2")),
@@ -202,3 +209,17 @@ def test_free_terminals_of_many_parts_make_one_finding():
     plan = draw(parts, [(f"{name}:1", "G1:+") for name in names])
     assert rules(plan)["terminal-free"] == 1
     assert set(found(plan, "terminal-free").parts) == {"G1", *names}
+
+
+def test_the_pulse_is_what_the_solver_gives_with_the_button_held():
+    plan = coils("push-to-make", "14", length_m=12.0)
+    held = situation(plan, {"S1": "pressed"})
+    (pulse,) = pulses_of(plan, kinds(), held.figures, situation(plan).joints)
+    assert pulse.coil_v == pytest.approx(held.figures.parts["M1"].volts_v, rel=0.01)
+    assert pulse.current_a == pytest.approx(held.figures.wires["w1"].current_a, rel=0.01)
+
+
+def test_the_size_that_is_advised_for_a_pulse_would_do():
+    mend = found(coils("push-to-make", "14", length_m=12.0), "pulse-weak").mend
+    size = mend.split("Use ")[1].split(" for")[0]
+    assert "pulse-weak" not in rules(coils("push-to-make", "14", length_m=12.0, size=size))

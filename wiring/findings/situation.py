@@ -50,7 +50,8 @@ def examine(
 ) -> Situation:
     """Solve a plan (unless figures are given) and return what is known of it; never raises.
 
-    Positions left out are those of a running session. Outlooks cost most of the time and can be left out.
+    Positions left out are those of a running session; outlooks are always for those, whatever is thrown now.
+    Outlooks cost most of the time and can be left out.
     """
     from wiring.findings.all_rules import found_in
 
@@ -63,7 +64,7 @@ def examine(
         kinds=kinds,
         positions=stands,
         figures=figures,
-        outlooks=_outlooks(plan, kinds, stands, today) if outlooks else {},
+        outlooks=_outlooks(plan, kinds, in_use(plan, kinds), today) if outlooks else {},
         findings=(),
         joints=joints,
         runs=runs_of(plan, kinds, figures, joints),

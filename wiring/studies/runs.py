@@ -1,6 +1,5 @@
 """The run of wire from a supply to each load and back, and the volts lost on it."""
 
-import heapq
 from collections.abc import Mapping
 from typing import NamedTuple
 
@@ -10,6 +9,7 @@ from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.plan import Plan
 from wiring.studies.joints import Joints, Link, ends
 from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
+from wiring.studies.ways import Ways, ways_from, wires_back
 
 _WAYS = Link.WIRE | Link.CLOSED | Link.FUSE | Link.RESISTOR | Link.DIODE | Link.LOAD
 
@@ -22,15 +22,6 @@ class Run(NamedTuple):
     wires: tuple[WireId, ...]
     drop_v: float
     share: float
-
-
-class _Way(NamedTuple):
-    loads: int  # loads passed on the way; a way past fewer of them is the one that feeds
-    drop_v: float
-    back: tuple[TerminalRef, str] | None  # where it came from, and the wire ("" for none)
-
-
-_Ways = dict[TerminalRef, _Way]
 
 
 def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints) -> dict[PartId, Run]:
@@ -52,7 +43,7 @@ def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joi
                 for one, other in ((a, b), (b, a)):
                     if one in plus and other in minus:
                         loads = plus[one].loads + minus[other].loads
-                        drop = plus[one].drop_v + minus[other].drop_v
+                        drop = plus[one].cost + minus[other].cost
                         if best is None or (loads, drop) < best[:2]:
                             best = (loads, drop, source, one, other)
         if best is not None:
@@ -60,40 +51,21 @@ def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joi
     return found
 
 
-_Source = tuple[PartId, _Ways, _Ways]
+_Source = tuple[PartId, Ways, Ways]
 
 
 def _ways_from_sources(
     plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints
 ) -> tuple[_Source, ...]:
+    costs = {wire: abs(figure.drop_v) for wire, figure in figures.wires.items()}
     found: list[_Source] = []
     for part in plan.parts.values():
         kind = kinds.get(part.kind)
         if kind is not None and kind.behaviour in SOURCE_ENDS and part.id in figures.supplies:
             plus, minus = ends(part.id, SOURCE_ENDS[kind.behaviour])
-            found.append((part.id, _ways(joints, plus, figures), _ways(joints, minus, figures)))
+            out, home = (ways_from(joints, end, _WAYS, costs) for end in (plus, minus))
+            found.append((part.id, out, home))
     return tuple(found)
-
-
-def _ways(joints: Joints, start: TerminalRef, figures: Figures) -> _Ways:
-    """Dijkstra over loads passed first, volts lost second."""
-    done: _Ways = {}
-    heap: list[tuple[int, float, TerminalRef, tuple[TerminalRef, str] | None]] = [(0, 0.0, start, None)]
-    while heap:
-        loads, drop, here, back = heapq.heappop(heap)
-        if here in done:
-            continue
-        done[here] = _Way(loads, drop, back)
-        for to, link, via in joints.edges.get(here, ()):
-            if to in done or not link & _WAYS:
-                continue
-            if link == Link.WIRE:
-                figure = figures.wires.get(via)
-                lost = abs(figure.drop_v) if figure is not None else 0.0
-                heapq.heappush(heap, (loads, drop + lost, to, (here, via)))
-            else:
-                heapq.heappush(heap, (loads + (link == Link.LOAD), drop, to, (here, "")))
-    return done
 
 
 def _run(
@@ -104,16 +76,6 @@ def _run(
 ) -> Run:
     _, drop, supply, one, other = best
     plus, minus = next((p, m) for s, p, m in sources if s == supply)
-    wires = (*reversed(_wires_back(plus, one)), *_wires_back(minus, other))
+    wires = (*reversed(wires_back(plus, one)), *wires_back(minus, other))
     volts = abs(figures.supplies[supply].volts_v)
     return Run(load, supply, wires, drop, drop / volts if volts > 0 else 0.0)
-
-
-def _wires_back(ways: _Ways, ref: TerminalRef) -> list[WireId]:
-    wires: list[WireId] = []
-    back = ways[ref].back
-    while back is not None:
-        if back[1]:
-            wires.append(back[1])
-        back = ways[back[0]].back
-    return wires

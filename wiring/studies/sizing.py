@@ -8,6 +8,7 @@ from wiring.plan.names import WireId
 from wiring.plan.plan import Plan
 from wiring.standards.conductors import SIZES, current_limit_a, ohm_per_m, read_size
 from wiring.studies.load_growth import growth
+from wiring.studies.pulses import Pulse
 from wiring.studies.runs import Run
 
 
@@ -30,10 +31,8 @@ def size_for_run(
     limit_v = plan.habits.drop_limit * supply_v
     part = plan.parts[run.load]
     more = growth(part, kinds[part.kind], figures.parts[run.load], supply_v - limit_v)
-    awg = read_size(plan.habits.wire_size).is_awg
-    offered = sorted(offered_by_thickness(), key=lambda size: read_size(size).is_awg is not awg)
     fixed_v = sum(abs(figures.wires[w].drop_v) for w in run.wires if w not in wires)
-    for size in offered:
+    for size in _in_order(plan):
         changed_v = sum(_drop_v(plan, figures, w, size) for w in run.wires if w in wires)
         if more * (fixed_v + changed_v) <= limit_v:
             return size
@@ -42,15 +41,32 @@ def size_for_run(
 
 def size_for_current(plan: Plan, current_a: float) -> str | None:
     """Return the thinnest offered size that may carry a current; None when none may."""
+    return next((size for size in _in_order(plan) if current_limit_a(size) >= current_a), None)
+
+
+def size_for_pulse(plan: Plan, figures: Figures, pulse: Pulse, most: float) -> str | None:
+    """Return the thinnest offered size with which a pulse loses no more than that share; None if none."""
+    own_ohms = pulse.supply_v / pulse.current_a - pulse.wire_ohms - pulse.coil_ohms
+    for size in _in_order(plan):
+        ohms = sum(figures.wires[w].ohms * _ratio(plan, w, size) for w in pulse.wires)
+        if ohms <= most * (ohms + own_ohms + pulse.coil_ohms):
+            return size
+    return None
+
+
+def _in_order(plan: Plan) -> list[str]:
+    """Return the offered sizes, those of the family the plan's usual wire is of first."""
     awg = read_size(plan.habits.wire_size).is_awg
-    offered = sorted(offered_by_thickness(), key=lambda size: read_size(size).is_awg is not awg)
-    return next((size for size in offered if current_limit_a(size) >= current_a), None)
+    return sorted(offered_by_thickness(), key=lambda size: read_size(size).is_awg is not awg)
 
 
 def _drop_v(plan: Plan, figures: Figures, wire_id: WireId, size: str) -> float:
     """Return the volts a wire would lose in a size; never more than it loses now."""
+    return abs(figures.wires[wire_id].drop_v) * _ratio(plan, wire_id, size)
+
+
+def _ratio(plan: Plan, wire_id: WireId, size: str) -> float:
+    """Return the resistance of a wire in a size over what it has; at most 1."""
     wire = plan.wires[wire_id]
-    now = abs(figures.wires[wire_id].drop_v)
     celsius = plan.habits.ambient_c
-    ratio = ohm_per_m(size, wire.solid, celsius) / ohm_per_m(wire.size, wire.solid, celsius)
-    return now * min(ratio, 1.0)
+    return min(ohm_per_m(size, wire.solid, celsius) / ohm_per_m(wire.size, wire.solid, celsius), 1.0)
