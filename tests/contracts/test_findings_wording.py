@@ -1,5 +1,6 @@
 """Findings are sentences for a hobbyist: short, whole, in plain words, and they name what they are about."""
 
+import functools
 import re
 from datetime import date
 
@@ -27,6 +28,7 @@ def _labelled(plan):
     )
 
 
+@functools.cache
 def _findings(rule, labelled):
     plan = CASES[rule][0]
     return situation(_labelled(plan) if labelled else plan, today=TODAY).findings

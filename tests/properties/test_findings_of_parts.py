@@ -5,6 +5,7 @@ import pytest
 
 from tests.support.findings import found, rules, situation
 from tests.support.networks import draw, kinds, resistor, stiff
+from wiring.findings.finding import Rank
 from wiring.plan.scene import Scene
 from wiring.studies.pulses import pulses_of
 
@@ -74,9 +75,9 @@ CASES = {
     "relay-weak": (relay(6.0), relay(12.0)),
     "relay-buzzing": (BUZZER, relay(12.0)),
     "motor-weak": (pair(stiff(5), "stall-motor", "M1", "M2"), pair(stiff(12), "stall-motor", "M1", "M2")),
-    "motor-over-volts": (
-        pair(stiff(18), "stall-motor", "M1", "M2"),
-        pair(stiff(12), "stall-motor", "M1", "M2"),
+    "part-over-volts": (
+        pair(stiff(12), "servo", "+", "-"),
+        pair(stiff(5), "servo", "+", "-"),
     ),
     "module-starved": (pair(stiff(3), "flasher", "+", "-"), pair(stiff(12), "flasher", "+", "-")),
     "collapsed": (
@@ -223,3 +224,22 @@ def test_the_size_that_is_advised_for_a_pulse_would_do():
     mend = found(coils("push-to-make", "14", length_m=12.0), "pulse-weak").mend
     size = mend.split("Use ")[1].split(" for")[0]
     assert "pulse-weak" not in rules(coils("push-to-make", "14", length_m=12.0, size=size))
+
+
+@pytest.mark.parametrize(
+    ("volts", "part", "ends", "rank"),
+    [
+        (18, "stall-motor", ("M1", "M2"), Rank.WEAK),
+        (12, "servo", ("+", "-"), Rank.DANGER),
+        (16, "relay", ("A1", "A2"), Rank.WEAK),
+        (30, "constant-current-light", ("+", "-"), Rank.WEAK),
+    ],
+)
+def test_over_volts_rank_by_what_they_do(volts, part, ends, rank):
+    assert found(pair(stiff(volts), part, *ends), "part-over-volts").rank is rank
+
+
+def test_a_servo_short_of_volts_is_told_once():
+    seen = rules(pair(stiff(2.5), "servo", "+", "-"))
+    assert seen["module-starved"] == 1
+    assert seen["motor-weak"] == 0
