@@ -1,8 +1,10 @@
 """The first sheet: the job in figures, how long batteries last, findings, and what the set holds."""
 
 from collections.abc import Sequence
+from itertools import zip_longest
 from typing import NamedTuple
 
+from wiring.drawings.plan_sketch import plan_sketch
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.plan.designations import part_label
@@ -21,6 +23,7 @@ class Entry(NamedTuple):
     sheet: int
 
 
+_SKETCH_MM = 56.0
 RANK_WORDS = {Rank.DANGER: "Danger", Rank.WEAK: "Weak", Rank.NOTE: "Note"}
 
 
@@ -29,14 +32,32 @@ def cover_blocks(situation: Situation, width: float, contents: Sequence[Entry]) 
     plan = situation.plan
     blocks: list[Block] = [heading(plan.title, width, anchor="cover")]
     blocks += paragraph(_in_figures(situation), width)
+    blocks += _sketch(situation, width)
     blocks += _supplies(situation, width)
     blocks += _batteries(situation, width)
     blocks += _findings(situation.findings, width)
     blocks.append(heading("This set", width, level=2))
-    columns = (Column("Sheet", 14, "right"), Column("What", 150))
-    rows = [(Cell(str(e.sheet), target=e.anchor), Cell(e.title, target=e.anchor)) for e in contents]
-    blocks += table(columns, rows, width)
+    blocks += _contents(contents, width)
     return tuple(blocks)
+
+
+def _contents(contents: Sequence[Entry], width: float) -> tuple[Block, ...]:
+    """Return the table of contents in two columns, read down the left one first."""
+    columns = (Column("Sheet", 12, "right"), Column("What", 72)) * 2
+    half = -(-len(contents) // 2)
+    rows = []
+    for left, right in zip_longest(contents[:half], contents[half:]):
+        cells = [Cell(str(left.sheet), target=left.anchor), Cell(left.title, target=left.anchor)]
+        if right is not None:
+            cells += [Cell(str(right.sheet), target=right.anchor), Cell(right.title, target=right.anchor)]
+        rows.append((*cells, *[Cell()] * (4 - len(cells))))
+    return table(columns, rows, width)
+
+
+def _sketch(situation: Situation, width: float) -> tuple[Block, ...]:
+    """Return the board with its scenes and panels, without wiring."""
+    picture = plan_sketch(situation.plan, situation.kinds, width, _SKETCH_MM)
+    return (Block(picture.height_mm + 2.0, picture.items),) if picture is not None else ()
 
 
 def _in_figures(situation: Situation) -> str:

@@ -1,12 +1,14 @@
 """What wire to buy and cut: the lengths of each size and colour, with their totals."""
 
 from collections.abc import Mapping
+from itertools import groupby
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.plan.plan import Plan
 from wiring.sheets.bench_list import BenchRow, bench_rows
 from wiring.sheets.blocks import Block, heading, paragraph
+from wiring.sheets.designation_runs import run_words
 from wiring.sheets.lengths import length_words, rounded_up_m
 from wiring.sheets.table import Cell, Column, table
 
@@ -39,6 +41,16 @@ def cut_rows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[CutRow, ...]:
     return tuple(found)
 
 
+def _pieces_words(row: CutRow, units: str) -> str:
+    """Return the pieces with those of one length together: ``2 × 0.69 m: W8, W60; 0.66 m: W9``."""
+    said = []
+    for length, group in groupby(row.pieces, key=lambda piece: length_words(piece[1], units)):
+        labels = [label for label, _ in group]
+        count = f"{len(labels)} × " if len(labels) > 1 else ""
+        said.append(f"{count}{length}: {run_words(labels)}")
+    return "; ".join(said)
+
+
 def cut_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
     """Return the list as blocks for the sheets."""
     rows, units = cut_rows(plan, kinds), plan.habits.units
@@ -59,7 +71,7 @@ def cut_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Blo
             str(len(r.pieces)),
             length_words(r.total_m, units),
             length_words(r.buy_m, units),
-            ", ".join(f"{label} {length_words(m, units)}" for label, m in r.pieces),
+            _pieces_words(r, units),
         )
         for r in rows
     ]

@@ -1,11 +1,12 @@
 """What the meter says with the power off: no short on any feed, fuses whole, contacts as the lever stands."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.findings.situation import Situation
 from wiring.plan.designations import part_label
-from wiring.plan.part import Part
+from wiring.sheets.designation_runs import run_words
 
 # Common practice, no source: cold filament lamps in parallel read above this; a short reads the leads alone.
 SHORT_OHM = 1.0
@@ -25,7 +26,7 @@ def ohm_checks(situation: Situation) -> tuple[OhmCheck, ...]:
     plan = situation.plan
     feeds: list[OhmCheck] = []
     fuses: list[OhmCheck] = []
-    contacts: list[OhmCheck] = []
+    switches: dict[str, list[str]] = {}
     for part in plan.parts.values():
         kind = situation.kinds.get(part.kind)
         if kind is None:
@@ -40,11 +41,13 @@ def ohm_checks(situation: Situation) -> tuple[OhmCheck, ...]:
             where = f"{label}:{kind.terminals[0].name} and {label}:{kind.terminals[1].name}"
             fuses.append(OhmCheck(name, where, "a beep: the fuse is whole"))
         elif kind.behaviour == "switch":
-            contacts += _contacts(part, kind, label, name)
+            switches.setdefault(kind.key, []).append(label)
+    contacts = [c for key, labels in switches.items() for c in _contacts(situation.kinds[key], labels)]
     return *feeds, *fuses, *contacts
 
 
-def _contacts(part: Part, kind: Kind, label: str, name: str) -> list[OhmCheck]:
+def _contacts(kind: Kind, labels: Sequence[str]) -> list[OhmCheck]:
+    """Return what all switches of one kind must do, position by position."""
     every = {pair for position in kind.positions for pair in position.closes}
     found = []
     for position in kind.positions:
@@ -53,5 +56,5 @@ def _contacts(part: Part, kind: Kind, label: str, name: str) -> list[OhmCheck]:
         says = [f"beep on {', '.join(made)}"] if made else []
         says += [f"silence on {', '.join(parted)}"] if parted else []
         if says:
-            found.append(OhmCheck(name, f"{label} {position.name}", "; ".join(says)))
+            found.append(OhmCheck(kind.title, f"{run_words(labels)}, {position.name}", "; ".join(says)))
     return found

@@ -9,6 +9,7 @@ from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.quantities.wording import worded
 from wiring.sheets.blocks import Block, heading, paragraph
+from wiring.sheets.designation_runs import run_words
 from wiring.sheets.table import Cell, Column, table
 
 # The settings a buyer must know, by behaviour; others show only where the user has set them.
@@ -122,7 +123,7 @@ def part_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Bl
             f"+{r.spares}" if r.spares else "",
             r.title,
             r.values,
-            ", ".join(r.designations),
+            run_words(r.designations),
         )
         for r in rows
     ]

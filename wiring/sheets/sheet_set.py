@@ -5,12 +5,14 @@ from datetime import date
 
 from wiring.findings.situation import Situation
 from wiring.pictures.pdf import Page
-from wiring.sheets.bench_list import bench_blocks
+from wiring.sheets.bench_list import bench_blocks, bench_rows
 from wiring.sheets.cover import Entry, cover_blocks
 from wiring.sheets.cut_list import cut_blocks
 from wiring.sheets.drawing_sheets import drawing_sections
+from wiring.sheets.label_sheets import label_section
 from wiring.sheets.meter_sheet import meter_blocks
 from wiring.sheets.page import framed
+from wiring.sheets.panel_sheets import panel_sections
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.parts_list import part_blocks
 from wiring.sheets.plan_sheets import plan_sections
@@ -46,6 +48,8 @@ def _sections(situation: Situation, paper: str, upright: Sheet) -> tuple[Section
         *plan_sections(situation, paper),
         *drawing_sections(situation, paper),
         *(text_section(title, anchor, upright, blocks) for title, anchor, blocks in lists if blocks),
+        *panel_sections(plan, kinds, paper),
+        *label_section(plan, bench_rows(plan, kinds), paper),
     )
 
 

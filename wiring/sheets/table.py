@@ -35,6 +35,7 @@ class Cell(NamedTuple):
     tick: bool = False  # an empty box for the pencil
     target: str = ""  # anchor the cell leads to
     rank: Rank | None = None  # the flag of a finding
+    indent: float = 0.0  # mm left free before the text
 
 
 Row = Sequence[str | Cell]
@@ -57,7 +58,9 @@ def table(
     blocks: list[Block] = []
     for number, row in enumerate(rows):
         cells = [c if isinstance(c, Cell) else Cell(c) for c in row]
-        for part in _parts(columns, cells, edges, size_mm):
+        for i, part in enumerate(_parts(columns, cells, edges, size_mm)):
+            if i:  # the box, swatch and flag stand on the first of the parts only
+                cells = [Cell(c.text, c.weight, indent=_lead(c)) for c in cells]
             height, items = _row(columns, cells, part, edges, size_mm, banded=number % 2 == 1)
             blocks.append(Block(height, items, header=header, header_mm=header_mm))
     if blocks:
@@ -167,7 +170,7 @@ def flag(rank: Rank, x: float, y: float) -> tuple[Item, ...]:
 
 
 def _lead(cell: Cell) -> float:
-    return _SWATCH_MM if cell.swatch else 4.5 if cell.rank is not None else 0.0
+    return _SWATCH_MM if cell.swatch else 4.5 if cell.rank is not None else cell.indent
 
 
 def _x(column: Column, left: float, right: float) -> float:

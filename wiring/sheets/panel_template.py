@@ -1,0 +1,78 @@
+"""The face of a fascia panel at 1:1: where its holes go, measured from its left and upper edge."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.drawings.plan_areas import Area, panel_areas
+from wiring.drawings.plan_clip import Box, pieces
+from wiring.pictures.metrics import fitted
+from wiring.pictures.picture import Disc, Item, Path, Pen, Words
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+
+# Holes by what is mounted, mm. Common practice, no source: bushes of small toggles and buttons, 8 mm lenses.
+_HOLES: Mapping[str, float] = {"toggle": 6.5, "push": 7.0, "indicator": 8.0, "led": 5.0}
+_CROSS_MM = 6.0
+_CUT = Pen("ink", 0.35)
+_CENTRE = Pen("ink", 0.15, (3.0, 0.7, 0.6, 0.7))
+
+
+class Hole(NamedTuple):
+    """One hole of a panel: what goes in, its centre from the upper left corner, its size (0: a cut-out)."""
+
+    part: Part
+    kind: Kind
+    x_mm: float
+    y_mm: float
+    across_mm: float
+
+
+class Face(NamedTuple):
+    """A panel and its holes."""
+
+    area: Area
+    holes: tuple[Hole, ...]
+
+
+def faces(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Face, ...]:
+    """Return the panels that carry at least one part to be mounted, in plan order."""
+    found = []
+    for area in panel_areas(plan):
+        holes = tuple(
+            Hole(p, kinds[p.kind], p.x_mm - area.left, p.y_mm - area.top, _HOLES.get(kinds[p.kind].sign, 0.0))
+            for p in plan.parts.values()
+            if p.kind in kinds and area.holds(p.x_mm, p.y_mm) and kinds[p.kind].sign in (*_HOLES, "slide")
+        )
+        if holes:
+            found.append(Face(area, holes))
+    return tuple(found)
+
+
+def face_items(face: Face, clip: Box) -> tuple[Item, ...]:
+    """Return what of a face lies in a box of it, mm from its upper left corner, as seen from the front."""
+    wide, high = face.area.right - face.area.left, face.area.bottom - face.area.top
+    outline = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high), (0.0, 0.0))
+    items: list[Item] = [Path(piece.points, _CUT) for piece in pieces(outline, clip)]
+    for hole in face.holes:
+        if clip[0] <= hole.x_mm <= clip[2] and clip[1] <= hole.y_mm <= clip[3]:
+            items += _hole(hole, clip)
+    return tuple(items)
+
+
+def _hole(hole: Hole, clip: Box) -> tuple[Item, ...]:
+    x, y = hole.x_mm, hole.y_mm
+    items: list[Item] = [
+        *(Path(p.points, _CENTRE) for p in pieces(((x - _CROSS_MM, y), (x + _CROSS_MM, y)), clip)),
+        *(Path(p.points, _CENTRE) for p in pieces(((x, y - _CROSS_MM), (x, y + _CROSS_MM)), clip)),
+    ]
+    if hole.across_mm:
+        items.append(Disc((x, y), hole.across_mm / 2, hole.across_mm / 2, _CUT))
+    else:
+        w, h = hole.kind.width_mm / 2, hole.kind.height_mm / 2
+        box = ((x - w, y - h), (x + w, y - h), (x + w, y + h), (x - w, y + h), (x - w, y - h))
+        items += [Path(p.points, _CUT) for p in pieces(box, clip)]
+    name = fitted(f"-{hole.part.designation}", 30.0, 3.0, "semibold")
+    if y + _CROSS_MM + 3.0 < clip[3]:
+        items.append(Words(name, (x, y + _CROSS_MM + 2.6), 3.0, weight="semibold", align="centre"))
+    return tuple(items)
