@@ -1,0 +1,115 @@
+"""Whatever is drawn, solving it gives finite figures that obey Kirchhoff, or names what is left out."""
+
+from collections.abc import Iterable
+from itertools import pairwise
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from support.networks import draw, lamp_street
+from support.random_networks import networks
+from support.solved import solved
+
+from wiring.catalogue.shelf import builtin_kinds
+from wiring.circuit.figures import Figures
+from wiring.plan.plan import Plan
+
+ANYTHING = settings(
+    max_examples=200, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
+)
+FEWER = settings(ANYTHING, max_examples=60)
+CODES = {"shorted", "floating", "loop", "not solved", "backward", "collapsed", "buzzing", "over limit"}
+
+
+def unsolved(figures: Figures) -> set[str]:
+    return {part for problem in figures.problems if problem.code == "not solved" for part in problem.parts}
+
+
+@ANYTHING
+@given(networks())
+def test_figures_are_finite_or_the_part_is_named(plan: Plan) -> None:
+    figures = solved(plan)
+    assert set(figures.parts) | unsolved(figures) == set(plan.parts)
+    assert {problem.code for problem in figures.problems} <= CODES
+    for problem in figures.problems:
+        assert set(problem.parts) <= set(plan.parts)
+        assert set(problem.wires) <= set(plan.wires)
+        assert problem.words.endswith(".")
+        assert "None" not in problem.words
+        assert "nan" not in problem.words
+
+
+@ANYTHING
+@given(networks())
+def test_power_given_is_power_taken(plan: Plan) -> None:
+    """Tellegen: what supplies give is what parts and wires turn into heat and light, for any network."""
+    figures = solved(plan)
+    if unsolved(figures):
+        return
+    given_w = sum(s.power_w for s in figures.supplies.values())
+    wires_w = sum(w.power_w for w in figures.wires.values())
+    loads_w = sum(f.power_w for p, f in figures.parts.items() if p not in figures.supplies)
+    turned_w = sum(abs(s.power_w) for s in figures.supplies.values()) + wires_w
+    assert given_w == pytest.approx(wires_w + loads_w, rel=1e-6, abs=1e-6 + 1e-6 * turned_w)
+
+
+@FEWER
+@given(networks(largest=6), st.randoms(use_true_random=False))
+def test_the_order_of_parts_and_wires_does_not_matter(plan: Plan, random: "st.Random") -> None:
+    first = solved(plan)
+    if unsolved(first):
+        return
+    shuffled = plan.with_changes(
+        parts=_shuffled(plan.parts.items(), random), wires=_shuffled(plan.wires.items(), random)
+    )
+    second = solved(shuffled)
+    for part, figure in first.parts.items():
+        assert second.parts[part].volts_v == pytest.approx(figure.volts_v, rel=1e-5, abs=1e-5)
+        assert second.parts[part].current_a == pytest.approx(figure.current_a, rel=1e-5, abs=1e-5)
+
+
+@FEWER
+@given(networks(largest=6))
+def test_a_start_from_figures_changes_nothing(plan: Plan) -> None:
+    cold = solved(plan)
+    warm = solved(plan, start=cold)
+    for part, figure in cold.parts.items():
+        assert warm.parts[part].volts_v == pytest.approx(figure.volts_v, rel=1e-6, abs=1e-6)
+        assert warm.parts[part].current_a == pytest.approx(figure.current_a, rel=1e-6, abs=1e-6)
+
+
+@FEWER
+@given(networks(largest=6))
+def test_a_loose_part_beside_changes_nothing(plan: Plan) -> None:
+    alone = solved(plan)
+    extra = draw({"Z1": "lamp-12v"}, [])
+    beside = solved(plan.with_changes(parts={**plan.parts, **extra.parts}))
+    assert beside.parts["Z1"].current_a == 0.0
+    for part, figure in alone.parts.items():
+        assert beside.parts[part].volts_v == pytest.approx(figure.volts_v, rel=1e-9, abs=1e-9)
+
+
+@pytest.mark.parametrize("key", builtin_kinds())
+def test_every_kind_solves_alone_and_across_a_battery(key: str) -> None:
+    kind = builtin_kinds()[key]
+    for position in [p.name for p in kind.positions] or [""]:
+        alone = solved(draw({"A": (key, {}, position)}, []))
+        assert alone.parts["A"].current_a == 0.0
+        one, other = kind.terminals[0].name, kind.terminals[-1].name
+        both = solved(draw({"A": (key, {}, position), "G": "battery-alkaline"},
+                           [("G:+", f"A:{one}"), ("G:-", f"A:{other}")], 0.3))  # fmt: skip
+        assert "A" in both.parts
+
+
+@settings(max_examples=25, deadline=None, derandomize=True)
+@given(st.integers(1, 40))
+def test_lamps_along_a_street_only_get_dimmer(lamps: int) -> None:
+    figures = solved(lamp_street(lamps))
+    lights = [figures.parts[f"E{n}"].light or 0.0 for n in range(1, lamps + 1)]
+    assert all(near >= far > 0 for near, far in pairwise(lights))
+
+
+def _shuffled(items: "Iterable[tuple[str, object]]", random: "st.Random") -> dict[str, object]:
+    listed = list(items)
+    random.shuffle(listed)
+    return dict(listed)
