@@ -159,7 +159,7 @@ def _words_beside(
         for words, _ in lines[room:]:
             items.append(Words(words, (x, row), TEXT_MM, "quiet", stand="top"))
             row += LINE_MM
-    return row - LINE_MM + cap_mm(TEXT_MM) + 0.6
+    return row - LINE_MM + cap_mm(TEXT_MM) + 1.1  # clear of a joint below
 
 
 def _throw(facts: Facts, piece: Piece, y: float, items: list[Item]) -> float:

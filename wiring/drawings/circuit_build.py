@@ -147,7 +147,9 @@ def _sections(divider: Divider, group: _Group) -> list[Section]:
     floating: list[Node] = []
     if tree is not None:
         tree, floating = without_floating(arranged(divider.facts, oriented(tree, group.plus)))
-    found = divider.divided(Section(tree, group.plus, group.minus, group.source))
+    found: list[Section] = []
+    if tree is not None or group.source is not None:
+        found.extend(divider.divided(Section(tree, group.plus, group.minus, group.source)))
     for node in floating:
         divider.wanted.add(node.bottom)
         found.extend(divider.divided(Section(node, node.top, node.bottom)))

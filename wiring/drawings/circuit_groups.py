@@ -15,7 +15,7 @@ from wiring.drawings.circuit_blocks import (
     upright_steps,
 )
 from wiring.drawings.circuit_facts import SMALL_MM, Facts
-from wiring.drawings.circuit_loops import is_open, lead_mm, on_rails
+from wiring.drawings.circuit_loops import has_rail, is_open, lead_mm, on_rails
 from wiring.drawings.circuit_tree import End, Leaf, Node, Parallel, Series, Stray
 from wiring.drawings.symbols.all_symbols import items_box
 from wiring.pictures.metrics import widest_mm
@@ -24,7 +24,7 @@ from wiring.pictures.transform import moved
 
 GAP_MM = 3.0  # air between two columns
 STUB_MM = 3.0
-BAND_MM = 3.2  # between a rail and its columns, for the wires that loop from one to the next
+BAND_MM = 3.2  # between a rail and its columns: for wires that loop along it, or a rail that hangs on it
 LONGEST_LEAD_MM = 4 * ROW_MM
 
 
@@ -67,6 +67,9 @@ def _series(facts: Facts, node: Series, least_mm: float, lead: float) -> Block:
             y += STUB_MM
             open_top, open_bottom = open_top or first, open_bottom or not first
             continue
+        if number and has_rail(part, upper=True) and has_rail(node.parts[number - 1], upper=False):
+            items.append(line((0.0, y), (0.0, y + BAND_MM)))
+            y += BAND_MM
         least = max(0.0, least_mm - y) if number == last else 0.0
         drawn = block(facts, part, least, 0.0 if number else lead)
         items.extend(moved(drawn.items, (0.0, y)))
@@ -100,7 +103,8 @@ def _stray(facts: Facts, stray: Stray) -> Block:
 def _parallel(facts: Facts, node: Parallel, least_mm: float) -> Block:
     parts = sorted(node.parts, key=is_open)
     facts, upper, lower = on_rails(facts, node, parts)
-    band_top, band_bottom = BAND_MM if any(upper) else 0.0, BAND_MM if any(lower) else 0.0
+    band_top = BAND_MM if any(upper) or any(has_rail(p, upper=True) for p in parts) else 0.0
+    band_bottom = BAND_MM if any(lower) or any(has_rail(p, upper=False) for p in parts) else 0.0
     lead = max((n for n in (lead_mm(facts, p) for p in parts) if n <= LONGEST_LEAD_MM), default=0.0)
     drawn = [block(facts, part, 0.0, lead) for part in parts]
     height = max([least_mm - band_top - band_bottom, *(b.height for b in drawn)])

@@ -36,6 +36,13 @@ def lead_mm(facts: Facts, node: Node) -> float:
     return len(facts.steps(ref)) * ROW_MM if ref else 0.0
 
 
+def has_rail(node: Node, upper: bool) -> bool:
+    """Tell whether a node starts, or ends, with a rail of its own."""
+    while isinstance(node, Series):
+        node = node.parts[0 if upper else -1]
+    return isinstance(node, Parallel)
+
+
 def is_open(node: Node) -> bool:
     """Tell whether a column is joined to one rail only."""
     if isinstance(node, Series):

@@ -79,9 +79,9 @@ class _Bench:
         edge = self._drop(key)
         near = edge.bottom if edge.top == net else edge.top
         if near == self.minus:
-            self._add(in_series(End(self.plus, net, edge.order), edge, self.plus, near))
+            self._add(in_series(End(self.plus, net, edge.order), oriented(edge, net), self.plus, near))
         else:
-            self._add(in_series(edge, End(net, self.minus, edge.order), near, self.minus))
+            self._add(in_series(oriented(edge, near), End(net, self.minus, edge.order), near, self.minus))
 
     def _add(self, edge: Node) -> None:
         if edge.top == edge.bottom:

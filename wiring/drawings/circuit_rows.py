@@ -11,6 +11,7 @@ from wiring.pictures.picture import Item, Words
 from wiring.pictures.transform import moved
 
 LEAST_MM = 30.0
+LEAD_MM = 3.0  # between a source and its rails
 
 
 def section_items(facts: Facts, section: Section, dresser: Dresser) -> tuple[Item, ...]:
@@ -41,15 +42,20 @@ def _fed(facts: Facts, section: Section, dresser: Dresser) -> list[Item]:
     source = leaf_block(facts, section.source)
     upper, upper_mm = run_block(facts, list(section.upper), True)
     lower, lower_mm = run_block(facts, list(section.lower), False)
-    body = block(facts, section.node, max(source.height, LEAST_MM)) if section.node is not None else None
-    height = body.height if body else source.height
+    body = (
+        block(facts, section.node, max(source.height + 2 * LEAD_MM, LEAST_MM))
+        if section.node is not None
+        else None
+    )
+    height = max(body.height if body else 0.0, source.height + 2 * LEAD_MM)
     items: list[Item] = list(moved(source.items, (0.0, (height - source.height) / 2)))
     shift = (height - source.height) / 2
     start = run_start_mm(source, height, bool(section.lower))
     if shift > 0:
         items.extend((line((0.0, 0.0), (0.0, shift)), line((0.0, height), (0.0, height - shift))))
     if body:
-        x = start + max(upper_mm, lower_mm) + (AIR_MM if section.upper or section.lower else 0.0) - body.left
+        runs_mm = max(upper_mm, lower_mm)
+        x = max(start + runs_mm + (AIR_MM if runs_mm else 0.0), source.right + AIR_MM) - body.left
         items.extend(moved(body.items, (x, 0.0)))
         for y, run, run_mm, is_open in (
             (0.0, upper, upper_mm, body.open_top),
