@@ -228,7 +228,7 @@ TestEditing = pytest.mark.filterwarnings("ignore::hypothesis.errors.NonInteracti
     Editing.TestCase
 )
 TestEditing.settings = settings(
-    max_examples=60,
+    max_examples=80,
     stateful_step_count=40,
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],

@@ -127,7 +127,7 @@ def test_keeping_a_position_is_an_edit_of_the_plan():
 
 
 def test_duplicates_carry_the_wires_between_them_and_no_others():
-    plan = duplicate(["p3", "p4"], 10, 0).apply(quay())
+    plan = duplicate(["p4", "p3"], 10, 0).apply(quay())
     assert [p.designation for p in plan.parts.values()] == ["G1", "S1", "E1", "S2", "E2"]
     copy = plan.wires["w10"]
     assert (copy.start, copy.end, copy.bends) == (("p8", "14"), ("p9", "A"), ((410, 700),))

@@ -12,7 +12,7 @@ from wiring.edits.edit import EditRefused
 from wiring.edits.panels import add_panel, change_panel, put_on_panel, remove_panel
 from wiring.edits.place_part import place
 from wiring.edits.remove import remove
-from wiring.edits.scenes import add_scene, change_scene, remove_scene
+from wiring.edits.scenes import add_scene, change_scene, put_in_scene, remove_scene
 from wiring.edits.set_plan import set_habits, set_plan
 from wiring.edits.set_wire import set_wire, swap_ends
 from wiring.edits.split_wire import insert_in_wire, split_wire
@@ -120,6 +120,9 @@ def test_a_part_put_into_a_scene_by_hand_is_let_go_with_it():
     plan = done(quay(), add_panel("Fascia", 2000, 0, 300, 100), put_on_panel(["p3"], "n8"))
     assert plan.parts["p3"].panel == "n8"
     assert remove_panel("n8").apply(plan).parts["p3"].panel == ""
+    plan = put_in_scene(["p3"], "s1").apply(plan)
+    assert plan.parts["p3"].scene == "s1"
+    assert remove_scene("s1").apply(plan).parts["p3"].scene == ""
 
 
 def test_the_parts_of_a_panel_move_along_with_it():

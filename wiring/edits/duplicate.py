@@ -13,7 +13,9 @@ def duplicate(ids: Iterable[str], dx_mm: float = 20.0, dy_mm: float = 20.0) -> E
     wanted = tuple(dict.fromkeys(ids))
 
     def apply(plan: Plan) -> Plan:
-        parts = [part_of(plan, i) for i in wanted if i not in plan.wires]
-        return with_copies(plan, parts, wires_between(plan, (p.id for p in parts)), dx_mm, dy_mm)
+        chosen = {part_of(plan, i).id for i in wanted if i not in plan.wires}
+        # In plan order, so that copies are numbered as the originals are, however they were picked.
+        parts = [p for p in plan.parts.values() if p.id in chosen]
+        return with_copies(plan, parts, wires_between(plan, chosen), dx_mm, dy_mm)
 
     return Edit(f"Duplicate {counted(len(wanted), 'part')}", apply)
