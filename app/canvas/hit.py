@@ -49,6 +49,16 @@ def nearest_terminal(geometry: Geometry, at: Point, reach_mm: float) -> Terminal
     return geometry.terminals.keys_at([best])[0] if square[best] <= reach_mm**2 else None
 
 
+def next_terminal(geometry: Geometry, after: TerminalRef | None, step: int) -> Point | None:
+    """Return where the terminal after or before one lies, round and round; None when there are none."""
+    keys = geometry.terminals.keys()
+    if not keys:
+        return None
+    index = keys.index(after) + step if after in geometry.terminals and after is not None else min(step, 0)
+    x, y = geometry.terminals.get(keys[index % len(keys)]).tolist()
+    return x, y
+
+
 def part_at(geometry: Geometry, at: Point, smallest_mm: float) -> PartId:
     """Return the smallest part that covers a place, the newest of equals; "" when there is none."""
     rows = geometry.parts.values

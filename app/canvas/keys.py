@@ -25,6 +25,12 @@ TO_GESTURE: dict[tuple[Key, Qt.KeyboardModifier], GestureKey] = {
     (Key.Key_Return, PLAIN): "enter",
     (Key.Key_Enter, PLAIN): "enter",
 }
+ZOOM_KEYS = {
+    (Key.Key_Plus, PLAIN): 1.25,
+    (Key.Key_Plus, WITH_SHIFT): 1.25,
+    (Key.Key_Equal, PLAIN): 1.25,
+    (Key.Key_Minus, PLAIN): 0.8,
+}
 TO_SELECTION: dict[tuple[Key, Qt.KeyboardModifier], str] = {
     (Key.Key_R, PLAIN): "turn",
     (Key.Key_R, WITH_SHIFT): "turn back",
@@ -43,6 +49,15 @@ TO_SELECTION: dict[tuple[Key, Qt.KeyboardModifier], str] = {
 def pressed(event: QKeyEvent) -> tuple[Key, Qt.KeyboardModifier]:
     """Return key and modifiers of an event, the number pad counted as ordinary keys."""
     return Key(event.key()), event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+
+
+def arrow_mm(combination: tuple[Key, Qt.KeyboardModifier], units: str) -> tuple[float, float]:
+    """Return how far an arrow key shifts, in millimetres; with Shift a little only."""
+    key, modifiers = combination
+    steps = (US_NUDGE_MM, US_FINE_MM) if units == "us" else (NUDGE_MM, FINE_MM)
+    by = steps[modifiers == WITH_SHIFT]
+    dx, dy = ARROWS[key]
+    return dx * by, dy * by
 
 
 def is_ours(event: QKeyEvent, acting: Acting) -> bool:
@@ -74,10 +89,7 @@ class SelectionKeys:
         """Carry out a key; False when it means nothing here."""
         key, modifiers = pressed(event)
         if key in ARROWS and modifiers in (PLAIN, WITH_SHIFT):
-            steps = (US_NUDGE_MM, US_FINE_MM) if units == "us" else (NUDGE_MM, FINE_MM)
-            by = steps[modifiers == WITH_SHIFT]
-            dx, dy = ARROWS[key]
-            self._deeds.nudge(dx * by, dy * by)
+            self._deeds.nudge(*arrow_mm((key, modifiers), units))
             return True
         name = TO_SELECTION.get((key, modifiers))
         if name is None:

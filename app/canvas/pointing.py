@@ -122,8 +122,18 @@ class Pointing:
         at = self._camera().to_plan(x, y)
         return Pointer("key", at, self._hit(x, y), key=name)
 
+    def steer(self, dx_mm: float, dy_mm: float) -> None:
+        """Move what is in hand by keys, as the pointer would."""
+        x, y = self.at_px or (0.0, 0.0)
+        scale = self._camera().scale
+        self._acting.send(self.pointer_at("move", QPointF(x + dx_mm * scale, y + dy_mm * scale)))
+
+    def go_to(self, place: Point) -> None:
+        """Bring the pointer to a place of the plan by keys."""
+        self._acting.send(self.pointer_at("move", QPointF(*self._camera().to_px(*place))))
+
     def pointer_at(self, phase: Phase, place: QPointF) -> Pointer:
-        """Return a pointer event at a pixel, for what is dragged in from outside."""
+        """Return a pointer event at a pixel, for what comes from no mouse."""
         self.at_px = place.x(), place.y()
         return Pointer(phase, self._camera().to_plan(*self.at_px), self._hit(*self.at_px))
 

@@ -27,7 +27,7 @@ class StillPicture:
     def __init__(self, parts: PartPainter, wires: WirePainter) -> None:
         self._parts, self._wires, self._labels = parts, wires, LabelPainter()
         self._pixmap: QPixmap | None = None
-        self._key: Hashable = None
+        self._shown: Hashable = None
         self._camera = Camera()
         self._painted_at = 0.0
         self.took_sec = 0.0
@@ -37,20 +37,21 @@ class StillPicture:
         self, painter: QPainter, sight: Sight, key: Hashable, held_out: frozenset[str], *, in_burst: bool
     ) -> bool:
         """Paint the kept picture; False when in a burst it was only an older one, shifted and scaled."""
-        full_key = (key, sight.camera, sight.width_px, sight.height_px, sight.ratio, held_out)
-        if self._pixmap is not None and full_key == self._key:
+        shown = (key, sight.width_px, sight.height_px, sight.ratio, held_out)
+        is_same = self._pixmap is not None and shown == self._shown
+        if self._pixmap is not None and is_same and sight.camera == self._camera:
             painter.drawPixmap(QPointF(0, 0), self._pixmap)
             return True
         began = perf_counter()
         rests = began - self._painted_at < REST_SHARE * self.took_sec
-        if in_burst and self._pixmap is not None and self.took_sec > SLOW_SEC and rests:
+        if in_burst and is_same and self.took_sec > SLOW_SEC and rests:
             self._paint_old(painter, sight)
             return False
         self._pixmap = self._made(sight, held_out)
         self._painted_at = perf_counter()
         self.took_sec = self._painted_at - began
         self.painted += 1
-        self._key, self._camera = full_key, sight.camera
+        self._shown, self._camera = shown, sight.camera
         painter.drawPixmap(QPointF(0, 0), self._pixmap)
         return True
 

@@ -6,6 +6,7 @@ from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
+    QPen,
     QResizeEvent,
 )
 from PySide6.QtWidgets import QWidget
@@ -25,6 +26,7 @@ from app.canvas.view_state import ViewState
 from app.selection import Selection
 from app.session import Session
 from app.theme.fonts import load_fonts
+from wiring.plan.places import Point
 
 REST_MS = 70  # after the last step of a zoom or pull the picture is painted sharp again
 
@@ -46,6 +48,7 @@ class Surface(QWidget):
         self._keys = SelectionKeys(self._deeds)
         self._pointing = Pointing(self._acting, self._around, self._hit, self._camera, self._look)
         self._hovered: Hit | None = None
+        self._frame_focus = False  # only focus that came by keyboard is framed
         self._told_tool, self._told_hint = "select", ""
         self._left_alone = True  # nobody has zoomed or pulled yet: keep everything in sight
         self._burst = QTimer(self)
@@ -92,6 +95,10 @@ class Surface(QWidget):
             (self._around().wire_size, state.wire_colour),
             in_burst=self._burst.isActive(),
         )
+        if self._frame_focus:
+            painter.setPen(QPen(state.shades.copper, 2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
         painter.end()
         if not fresh and not self._burst.isActive():
             self._burst.start()
@@ -100,6 +107,16 @@ class Surface(QWidget):
         """Keep everything in sight until somebody has zoomed."""
         if self._left_alone:
             self._state.fit(self._state.everything(), self.width(), self.height())
+
+    def show_all(self) -> None:
+        """Bring the whole plan into sight."""
+        self._state.fit(self._state.everything(), self.width(), self.height())
+        self._left_alone = True
+        self.update()
+
+    def zoom(self, factor: float, at_px: Point | None = None) -> None:
+        """Look from nearer or farther, about the middle of the view."""
+        self._look(self._state.camera.zoomed(factor, at_px or (self.width() / 2, self.height() / 2)))
 
     def bring_into_sight(self, ids: Iterable[str]) -> None:
         """Move the camera as little as needed to show parts and wires."""

@@ -4,9 +4,17 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QNativeGestureEvent
 from PySide6.QtWidgets import QToolTip
 
-from app.canvas.keys import TO_GESTURE, is_ours, pressed
+from app.canvas.hit import next_terminal
+from app.canvas.keys import ARROWS, PLAIN, TO_GESTURE, ZOOM_KEYS, arrow_mm, is_ours, pressed
 from app.canvas.touched_surface import TouchedSurface
 from app.canvas.words import tip_words
+
+PAN_PX = 80.0
+BY_KEYBOARD = (
+    Qt.FocusReason.TabFocusReason,
+    Qt.FocusReason.BacktabFocusReason,
+    Qt.FocusReason.ShortcutFocusReason,
+)
 
 
 class TypedSurface(TouchedSurface):
@@ -20,8 +28,7 @@ class TypedSurface(TouchedSurface):
                 return True
         elif event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
             step = {Qt.Key.Key_Tab: 1, Qt.Key.Key_Backtab: -1}.get(Qt.Key(event.key()))
-            if step is not None and not self._acting.runs and self._deeds.next_part(step):
-                self.bring_into_sight(self._selection.ids)
+            if step is not None and self._walk(step):
                 return True
         elif event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             words = tip_words(self.sight(), self._hit(event.pos().x(), event.pos().y()))
@@ -39,11 +46,33 @@ class TypedSurface(TouchedSurface):
                 self._selection.clear()
         elif self._acting.runs and combination in TO_GESTURE:
             self._acting.send(self._pointing.key_pointer(TO_GESTURE[combination]))
+        elif self._acting.tool != "select" and combination[0] in ARROWS:
+            dx, dy = arrow_mm(combination, self._session.plan.habits.units)
+            self._pointing.steer(dx, dy)
+        elif combination in ZOOM_KEYS:
+            self.zoom(ZOOM_KEYS[combination])
+        elif combination == (Qt.Key.Key_Home, PLAIN):
+            self.show_all()
+        elif combination[0] in ARROWS and not self._selection.ids and not self._acting.runs:
+            dx, dy = ARROWS[combination[0]]
+            self._look(self._state.camera.panned(-dx * PAN_PX, -dy * PAN_PX))
         elif combination[0] == Qt.Key.Key_Space:
             self._pointing.space_down, self._pointing.space_used = True, event.isAutoRepeat()
             self._shape_cursor()
         elif self._acting.runs or not self._keys.press(event, self._session.plan.habits.units):
             super().keyPressEvent(event)
+
+    def _walk(self, step: int) -> bool:
+        """Go to the next part, or with the wire in hand to the next terminal; False past the last part."""
+        if self._acting.tool == "wire":
+            found = next_terminal(self._state.geometry, self._acting.preview.landing, step)
+            if found is not None:
+                self._pointing.go_to(found)
+            return found is not None
+        if self._acting.runs or not self._deeds.next_part(step):
+            return False
+        self.bring_into_sight(self._selection.ids)
+        return True
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
         """End a pull of the paper, or throw what is selected."""
@@ -57,13 +86,14 @@ class TypedSurface(TouchedSurface):
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Leave the gesture; a tool stays in hand."""
-        self._pointing.space_down = False
+        self._pointing.space_down, self._frame_focus = False, False
         if self._acting.tool == "select":
             self._acting.cancel()
         super().focusOutEvent(event)
         self.update()
 
     def focusInEvent(self, event: QFocusEvent) -> None:
-        """Show the focus."""
+        """Show the focus when it came by keyboard."""
+        self._frame_focus = event.reason() in BY_KEYBOARD
         super().focusInEvent(event)
         self.update()

@@ -6,15 +6,16 @@ from PySide6.QtCore import QPoint
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QWidget
 
+from app.canvas.frame import Frame
 from app.canvas.gestures.place import place_part
 from app.canvas.gestures.pull_wire import pull_wire
+from app.canvas.hit import Hit
 from app.canvas.typed_surface import TypedSurface
-from app.canvas.words import selection_words
+from app.canvas.words import hit_words, selection_words
 from app.selection import Selection
 from app.session import PlanChanged, Session
 from app.solving import Answer
 from wiring.pictures.theme import Theme
-from wiring.plan.places import Point
 
 
 class PlanView(TypedSurface):
@@ -52,6 +53,8 @@ class PlanView(TypedSurface):
                 "place",
                 lambda around, last: place_part(around, kind, last.ghost.turn_deg if last.ghost else 0.0),
             )
+            if self._pointing.at_px is None:  # chosen by keyboard: show it where arrows and Enter can take over
+                self._pointing.go_to(self._state.camera.to_plan(self.width() / 2, self.height() / 2))
 
     def begin_wire(self) -> None:
         """Pull wires from terminal to terminal until Escape."""
@@ -61,21 +64,15 @@ class PlanView(TypedSurface):
         """Go back to selecting and moving."""
         self._acting.take("select", None)
 
-    def show_all(self) -> None:
-        """Bring the whole plan into sight."""
-        self._state.fit(self._state.everything(), self.width(), self.height())
-        self._left_alone = True
-        self.update()
-
     def show_ids(self, ids: Iterable[str]) -> None:
         """Bring parts and wires into sight, as little as needed."""
         self.bring_into_sight(ids)
 
-    def zoom(self, factor: float, at_px: Point | None = None) -> None:
-        """Look from nearer or farther, about the middle of the view."""
-        self._look(self._state.camera.zoomed(factor, at_px or (self.width() / 2, self.height() / 2)))
-
     # what others may ask
+
+    def words(self, hit: Hit | None) -> str:
+        """Return one line about what `pointed` has told; "" for nothing."""
+        return hit_words(self.sight(), hit) if hit is not None else ""
 
     @property
     def tool(self) -> str:
@@ -97,6 +94,7 @@ class PlanView(TypedSurface):
     def _follow(self, change: PlanChanged) -> None:
         self._state.follow(change)
         if change.cause == "open":
+            self._frame = Frame()  # what the painters kept belongs to the other plan
             self.begin_select()
             self.show_all()
         elif self._acting.runs:

@@ -161,3 +161,42 @@ def test_screen_readers_hear_what_is_selected(desk):
     assert f"-{desk.plan.parts[LAMP].designation}" in reader.text(QAccessible.Text.Description)
     desk.selection.select([LAMP, RED])
     assert reader.text(QAccessible.Text.Description) == "1 part and 1 wire selected"
+
+
+def test_a_wire_can_be_drawn_with_keys_alone(desk):
+    desk.view.begin_wire()
+    terminals = desk.view.sight().geometry.terminals.keys()
+    desk.key(K.Key_Tab)
+    assert desk.view._acting.preview.landing == terminals[0]
+    desk.key(K.Key_Return)
+    for _ in range(2):
+        desk.key(K.Key_Tab)
+    assert desk.view._acting.preview.landing == terminals[2]
+    desk.key(K.Key_Return)
+    (new,) = desk.selection.ids
+    assert (desk.plan.wires[new].start, desk.plan.wires[new].end) == (terminals[0], terminals[2])
+
+
+def test_a_part_can_be_placed_with_keys_alone(desk):
+    desk.view.begin_place("led-red")
+    x, y = (desk.view._acting.preview.ghost.x_mm, desk.view._acting.preview.ghost.y_mm)
+    desk.key(K.Key_Right)
+    desk.key(K.Key_Down)
+    desk.key(K.Key_R)
+    desk.key(K.Key_Return)
+    (new,) = desk.selection.ids
+    part = desk.plan.parts[new]
+    assert (part.x_mm, part.y_mm, part.turn_deg) == (x + 10, y + 10, 90)
+
+
+def test_plus_minus_home_and_arrows_move_the_eye_not_the_plan(desk):
+    before, camera = desk.plan, desk.view.sight().camera
+    desk.key(K.Key_Plus)
+    assert desk.view.sight().camera.scale > camera.scale
+    desk.key(K.Key_Minus)
+    assert desk.view.sight().camera.scale == pytest.approx(camera.scale)
+    desk.key(K.Key_Right)
+    assert desk.view.sight().camera.left_mm > camera.left_mm
+    desk.key(K.Key_Home)
+    assert desk.view.sight().visible.left < 100
+    assert desk.plan is before

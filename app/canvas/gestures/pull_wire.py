@@ -27,7 +27,7 @@ def pull_wire(around: Around) -> Gesture:
     while True:
         landing = pointer.hit.terminal if pointer is not None else None
         pointer = yield Preview(lands=True, landing=landing, hint=hint, cursor="cross")
-        if pointer.phase in ("press", "double"):
+        if pointer.phase in ("press", "double") or pointer.key == "enter":
             if pointer.hit.terminal is not None:
                 return (yield from pull_from(around, pointer.hit.terminal, pointer.at))
             hint = NOT_A_TERMINAL
@@ -41,17 +41,18 @@ def pull_from(around: Around, start: TerminalRef, pressed_at: Point) -> Gesture:
     fixed: list[tuple[Point, ...]] = [((x, y),)]  # one entry a click, so that Backspace takes back a click
     flipped, has_left, down_at = False, False, pressed_at
     hint = f"From {terminal_label(around.plan, start)}. {ON_THE_WAY}"
-    pointer = Pointer("move", pressed_at, Hit(pressed_at))
+    pointer = Pointer("move", pressed_at, Hit(pressed_at, terminal=start))
     while True:
         if pointer.key == "back" and len(fixed) > 1:
             fixed.pop()
         flipped = flipped != (pointer.key == "flip")
-        if pointer.phase == "press":
+        presses = pointer.phase in ("press", "double") or pointer.key == "enter"
+        if presses:
             down_at, has_left = pointer.at, False
         has_left = has_left or travelled(around, down_at, pointer.at)
         points = [p for step in fixed for p in step]
         landing, tail, refusal = _aim(around, pointer, start, points, flipped)
-        if pointer.phase == "press" or (pointer.phase == "release" and has_left):
+        if presses or (pointer.phase == "release" and has_left):
             if landing is not None and not refusal:
                 return Do(_wire(around, start, landing, (*points, *tail)), pick_new=True)
             if landing is None and tail:

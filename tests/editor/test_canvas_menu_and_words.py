@@ -1,0 +1,108 @@
+from PySide6.QtWidgets import QInputDialog
+
+from app.canvas.hit import hit_at
+from app.canvas.small_menu import small_menu
+from app.canvas.words import hit_words, tip_words
+from tests.support.gesture_runs import BATTERY, KINDS, LAMP, RED, SWITCH
+from tests.support.surfaces import desk
+from wiring.plan.names import TerminalRef
+
+__all__ = ["desk"]
+
+
+def menu_at(desk, x, y):
+    """Return the entries of the small menu by their words."""
+    desk.click(x, y)
+    hit = desk.view._hit(desk.px(x, y).x(), desk.px(x, y).y())
+    menu = small_menu(desk.view, desk.session, desk.view._deeds, hit, lambda: desk.view._bend(hit))
+    entries = {}
+    for action in menu.actions():
+        for inner in action.menu().actions() if action.menu() else [action]:
+            entries[inner.text().split("\t")[0]] = inner
+    return menu, entries
+
+
+def test_the_small_menu_turns_duplicates_and_removes(desk):
+    _menu, entries = menu_at(desk, 500, 100)
+    entries["Turn a quarter"].trigger()
+    assert desk.plan.parts[LAMP].turn_deg == 90
+    entries["Duplicate"].trigger()
+    assert len(desk.plan.parts) == 5
+    entries["Remove"].trigger()  # the copy is selected now
+    assert len(desk.plan.parts) == 4
+
+
+def test_the_small_menu_throws_and_keeps_a_position(desk):
+    menu, entries = menu_at(desk, 300, 300)
+    assert entries["on"].isChecked()
+    assert not entries["Stands at “on” in a session"].isEnabled()
+    entries["off"].trigger()
+    assert desk.session.positions[SWITCH] == "off"
+    assert desk.plan.parts[SWITCH].position == ""
+    menu, entries = menu_at(desk, 300, 300)
+    entries["Stands at “off” in a session"].trigger()
+    assert desk.plan.parts[SWITCH].position == "off"
+    del menu
+
+
+def test_the_small_menu_renames(desk, monkeypatch):
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("  harbour office ", True))
+    _menu, entries = menu_at(desk, 500, 100)
+    entries["Rename…"].trigger()
+    assert desk.plan.parts[LAMP].label == "harbour office"
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("no", False))
+    entries["Rename…"].trigger()
+    assert desk.plan.parts[LAMP].label == "harbour office"
+
+
+def test_the_small_menu_of_a_wire_bends_and_straightens_it(desk):
+    _menu, entries = menu_at(desk, 400, 250)
+    entries["Bend here"].trigger()
+    assert len(desk.plan.wires[RED].bends) == 3
+    entries["Straighten"].trigger()
+    assert desk.plan.wires[RED].bends == ()
+
+
+def test_words_name_parts_wires_and_terminals_as_the_sheets_do(desk):
+    sight = desk.view.sight()
+
+    def words(x, y, scale=1.0):
+        return hit_words(sight, hit_at(sight.geometry, sight.plan, KINDS, (x, y), scale))
+
+    battery = desk.plan.parts[BATTERY]
+    assert words(100, 300) == f"{KINDS[battery.kind].title} -{battery.designation}"
+    assert "red (RD)" in words(400, 250)
+    assert f"-{desk.plan.parts[SWITCH].designation}:14" in words(400, 250)
+    x, y = sight.geometry.terminals.get(TerminalRef(SWITCH, "14")).tolist()
+    assert words(x, y, 3.0) == f"Terminal -{desk.plan.parts[SWITCH].designation}:14"
+    assert words(900, 900) == ""
+
+
+def test_a_tip_says_how_a_switch_stands(desk):
+    sight = desk.view.sight()
+    hit = hit_at(sight.geometry, sight.plan, KINDS, (300, 300), 3.0)
+    assert "Stands at “on”." in tip_words(sight, hit)
+    assert "Click the lever" in tip_words(sight, hit)
+
+
+def test_pointing_is_told_with_what_lies_there_and_words_for_it(desk):
+    told = []
+    desk.view.pointed.connect(told.append)
+    desk.move(500, 100)
+    assert told[-1].part == LAMP
+    assert desk.view.words(told[-1]).startswith(KINDS["building-led"].title)
+    desk.move(800, 500)
+    assert told[-1] is None
+    assert desk.view.words(None) == ""
+
+
+def test_the_tool_in_hand_and_its_hint_are_told(desk):
+    tools = []
+    desk.view.tool_changed.connect(tools.append)
+    desk.view.begin_wire()
+    assert "terminal" in desk.hints[-1]
+    desk.view.begin_place("led-red")
+    assert "Click to place" in desk.hints[-1]
+    desk.view.begin_select()
+    assert desk.hints[-1] == ""
+    assert tools == ["wire", "place", "select"]
