@@ -93,10 +93,32 @@ _ALL = (
     ),
     Behaviour(
         "twin_coil",
-        (s.COIL_OHM, SettingSpec("pulse", "Length of the pulse", "time", 0.005, 10.0)),
+        (
+            s.COIL_OHM,
+            SettingSpec("pulse", "Length of the pulse", "time", 0.005, 10.0),
+            s.COIL_V,
+            s.COIL_RISE,
+        ),
         ("N", "C", "R"),
         may_have=CHANGEOVERS,
         positions=("normal", "reverse"),
+    ),
+    Behaviour(
+        "discharge_unit",
+        (
+            SettingSpec("capacitance", "Capacitance", "capacitance", 1e-5, 1.0),
+            SettingSpec("charge_ohm", "Resistance it charges through", "resistance", 0.1, 1e5),
+            SettingSpec(
+                "open_v",
+                "Voltage it charges to (0: that of its feed)",
+                "voltage",
+                0.0,
+                s.HIGHEST_V,
+                0.0,
+                "0 means the volts of its feed",
+            ),
+        ),
+        ("+", "O", "-"),
     ),
     Behaviour(
         "servo",

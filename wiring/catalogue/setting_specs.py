@@ -37,6 +37,15 @@ RATED_A = SettingSpec("rated_a", "Rated current", "current", 1e-3, 50.0)
 OPEN_V = SettingSpec("open_v", "Voltage with nothing connected", "voltage", 0.5, 1.5 * HIGHEST_V)
 MIN_V = SettingSpec("min_v", "Least voltage it works at", "voltage", 0.0, HIGHEST_V)
 COIL_OHM = SettingSpec("coil_ohm", "Resistance of a coil", "resistance", 0.5, 1e5)
+COIL_V = SettingSpec(
+    "rated_v", "Rated voltage of a coil", "voltage", 0.5, HIGHEST_V, 16.0,
+    "common practice, no source: coils are made for accessory supplies of about 16 V",
+)  # fmt: skip
+# Inductance over resistance: hardly changed by how a bobbin is wound, so it suits coils of any resistance.
+COIL_RISE = SettingSpec(
+    "rise", "Rise time of a coil's current (L ÷ R)", "time", 0.0, 0.1, 0.0005,
+    "common practice, no source: half a millisecond, 5 mH in 10 Ω",
+)  # fmt: skip
 CONTACT_OHM = SettingSpec(
     "contact_ohm", "Contact resistance", "resistance", 0.0, 10.0, 0.02,
     "from memory: switch makers state 10 to 20 milliohm when new",

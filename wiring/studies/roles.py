@@ -4,7 +4,9 @@ SOURCES = frozenset({"supply_regulated", "supply_unregulated", "supply_ac", "bat
 FUSES = frozenset({"fuse", "resettable_fuse"})
 LIGHTS = frozenset({"led", "strip", "filament", "flasher", "constant_current"})
 # Current goes one way only, so plus and minus must not be swapped.
-ONE_WAY = frozenset({"led", "strip", "flasher", "constant_current", "constant_power", "servo"})
+ONE_WAY = frozenset(
+    {"led", "strip", "flasher", "constant_current", "constant_power", "servo", "discharge_unit"}
+)
 
 # Terminals between which current goes through the part itself.
 THROUGH: dict[str, tuple[tuple[str, str], ...]] = {
@@ -18,6 +20,7 @@ THROUGH: dict[str, tuple[tuple[str, str], ...]] = {
     "stall_motor": (("M1", "M2"),),
     "twin_coil": (("N", "C"), ("R", "C")),
     "servo": (("+", "-"),),
+    "discharge_unit": (("+", "-"), ("+", "O")),
     "relay": (("A1", "A2"),),
     "fuse": (("1", "2"),),
     "resettable_fuse": (("1", "2"),),

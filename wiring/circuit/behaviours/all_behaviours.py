@@ -1,6 +1,6 @@
 """The table of behaviours, by the name the catalogue uses."""
 
-from wiring.circuit.behaviours import feeding, joining, light, module, movement, passive
+from wiring.circuit.behaviours import discharge_unit, feeding, joining, light, module, movement, passive
 from wiring.circuit.behaviours.piece import Behaviour
 
 BEHAVIOURS: dict[str, Behaviour] = {
@@ -18,6 +18,7 @@ BEHAVIOURS: dict[str, Behaviour] = {
     "stall_motor": movement.STALL_MOTOR,
     "twin_coil": movement.TWIN_COIL,
     "servo": movement.SERVO,
+    "discharge_unit": discharge_unit.DISCHARGE_UNIT,
     "switch": joining.SWITCH,
     "relay": joining.RELAY,
     "separate": joining.SEPARATE,
