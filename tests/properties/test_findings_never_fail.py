@@ -2,18 +2,36 @@
 
 import math
 import time
+from pathlib import Path
 
+import msgspec
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.support.findings import situation
 from tests.support.networks import draw, kinds, lamp_street
+from wiring.files.store import load
 from wiring.findings.situation import examine
+from wiring.plan.names import TerminalRef
 
 KEYS = sorted(kinds())
 ODD_NUMBERS = (0.0, -1.0, 0.37, 1e9, float("nan"), float("inf"))
 ODD_TEXTS = ("many", "", "2026-02-31", 3.0)
 SIZES = ("22 AWG", "26 AWG", "0.14 mm²", "no size", "18 AWG")
+
+DEMOS = Path(__file__).parents[2] / "demo_layouts"
+SOUND = (
+    load(DEMOS / "quay.underboard"),
+    load(DEMOS / "siding.underboard"),
+    lamp_street(4, "lamp-16v", "supply-ac"),
+    draw(
+        {"G1": "battery-9v", "K1": "relay", "S1": "push-to-make", "M1": "twin-coil", "A1": "sound-module"},
+        [
+            ("G1:+", "S1:13"), ("S1:14", "K1:A1"), ("K1:A2", "G1:-"), ("G1:+", "K1:11"), ("K1:14", "M1:N"),
+            ("M1:C", "G1:-"), ("K1:12", "A1:+"), ("A1:-", "G1:-"),
+        ],
+    ),
+)  # fmt: skip
 
 
 @st.composite
@@ -38,14 +56,58 @@ def plans(draw_from):
     return draw(parts, wires)
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@st.composite
+def spoiled(draw_from):
+    """A sound plan with some of the slips a builder makes."""
+    plan = draw_from(st.sampled_from(SOUND))
+    terminals = [TerminalRef(p.id, t.name) for p in plan.parts.values() for t in kinds()[p.kind].terminals]
+    for _ in range(draw_from(st.integers(1, 5))):
+        wires, parts = dict(plan.wires), dict(plan.parts)
+        wire = wires[draw_from(st.sampled_from(sorted(wires)))]
+        part = parts[draw_from(st.sampled_from(sorted(parts)))]
+        slip = draw_from(
+            st.sampled_from(["lost wire", "wrong end", "thin", "lost part", "thrown", "swapped"])
+        )
+        if slip == "lost wire" and len(wires) > 1:
+            del wires[wire.id]
+        elif slip == "wrong end":
+            end = draw_from(st.sampled_from(terminals))
+            wires[wire.id] = msgspec.structs.replace(wire, end=end)
+        elif slip == "thin":
+            size = draw_from(st.sampled_from(SIZES))
+            wires[wire.id] = msgspec.structs.replace(wire, size=size, length_m=30.0)
+        elif slip == "lost part" and len(parts) > 1:
+            del parts[part.id]
+        elif slip == "thrown" and kinds()[part.kind].positions:
+            names = [p.name for p in kinds()[part.kind].positions]
+            parts[part.id] = msgspec.structs.replace(part, position=draw_from(st.sampled_from(names)))
+        elif slip == "swapped":
+            wires[wire.id] = msgspec.structs.replace(wire, start=wire.end, end=wire.start)
+        plan = plan.with_changes(wires=wires, parts=parts)
+    return plan
+
+
+QUICK = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])
+
+
+@settings(QUICK, max_examples=80)
 @given(plans())
 def test_every_plan_can_be_examined(plan):
+    _check(plan)
+
+
+@settings(QUICK, max_examples=40)
+@given(spoiled())
+def test_every_slip_in_a_sound_plan_can_be_examined(plan):
+    _check(plan)
+
+
+def _check(plan):
     answer = situation(plan)
     for finding in answer.findings:
         for sentence in (finding.what, finding.why, finding.mend):
+            assert 0 < len(sentence) < 260  # 200 is what a contract holds; odd names may make it longer here
             assert "nan" not in sentence.split()
-            assert sentence
         assert set(finding.parts) <= set(plan.parts)
         assert set(finding.wires) <= set(plan.wires)
     for outlook in answer.outlooks.values():
