@@ -19,7 +19,8 @@ EXPECTED = [
     "led-strip-warm-white", "lamp-12v", "lamp-16v", "lamp-1v5", "building-led", "building-filament",
     "flasher", "constant-current-light", "sound-module", "stall-motor", "twin-coil", "servo",
     "discharge-unit", "toggle-on-off", "toggle-on-off-2p", "toggle-on-on", "toggle-on-on-2p",
-    "toggle-centre-off", "toggle-centre-off-2p", "push-to-make", "push-to-break", "slide-on-on", "relay", "indicator-red",
+    "toggle-centre-off", "toggle-centre-off-2p", "push-to-make", "push-to-break", "slide-on-on", "relay",
+    "indicator-red",
     "indicator-green", "indicator-yellow", "supply-regulated", "supply-unregulated", "supply-ac",
     "battery-alkaline", "battery-9v", "battery-nimh", "battery-zinc", "battery-lithium-9v",
     "battery-li-ion", "battery-lead-acid", "rectifier", "fuse", "resettable-fuse", "resistor", "diode",
@@ -30,7 +31,8 @@ LETTERS = {
     "led": "EP", "strip": "E", "filament": "E", "flasher": "E", "constant_current": "E",
     "constant_power": "P",
     "stall_motor": "M", "twin_coil": "M", "servo": "M", "discharge_unit": "C", "relay": "K", "switch": "S",
-    "supply_regulated": "G", "supply_unregulated": "G", "supply_ac": "G", "battery": "G", "fuse": "F", "resettable_fuse": "F",
+    "supply_regulated": "G", "supply_unregulated": "G", "supply_ac": "G", "battery": "G",
+    "fuse": "F", "resettable_fuse": "F",
     "resistor": "R", "diode": "R", "rectifier": "T", "separate": "X", "bus": "X", "pairs": "X",
 }  # fmt: skip
 
