@@ -50,11 +50,21 @@ def areas(plan: Plan) -> tuple[Area, ...]:
 
 
 def windows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:
-    """Return windows that together show every part: scenes and panels with parts, then the rest in tiles."""
-    parts = [p for p in plan.parts.values() if p.kind in kinds]
-    found = [a for a in areas(plan) if any(a.holds(p.x_mm, p.y_mm) for p in parts)]
-    rest = [p for p in parts if not any(a.holds(p.x_mm, p.y_mm) for a in found)]
-    return (*(a.widened() for a in found), *_tiles(rest, kinds))
+    """Return windows that together show every part: scenes and panels with parts, then the rest in tiles.
+
+    A scene is drawn in to the parts it holds; a panel is shown whole.
+    """
+    rest = [p for p in plan.parts.values() if p.kind in kinds]
+    found: list[Area] = []
+    for area, whole in (
+        *((a, True) for a in panel_areas(plan)),
+        *((a, False) for a in scene_areas(plan)),
+    ):
+        held = [p for p in rest if area.holds(p.x_mm, p.y_mm)]
+        if held:
+            found.append(area.widened() if whole else _round(area.name, held, kinds))
+            rest = [p for p in rest if not area.holds(p.x_mm, p.y_mm)]
+    return (*found, *_tiles(rest, kinds))
 
 
 def _tiles(parts: Iterable[Part], kinds: Mapping[str, Kind]) -> list[Area]:
@@ -63,10 +73,14 @@ def _tiles(parts: Iterable[Part], kinds: Mapping[str, Kind]) -> list[Area]:
     for part in parts:
         cell = (math.floor(part.y_mm / _TILE_H_MM), math.floor(part.x_mm / _TILE_W_MM))
         fields.setdefault(cell, []).append(part)
-    tiles = []
-    for number, (_, held) in enumerate(sorted(fields.items(), key=lambda f: f[0]), start=1):
-        reach = max(math.hypot(kinds[p.kind].width_mm, kinds[p.kind].height_mm) / 2 for p in held)
-        xs, ys = [p.x_mm for p in held], [p.y_mm for p in held]
-        name = "Board" if len(fields) == 1 else f"Board, part {number}"
-        tiles.append(Area(name, min(xs), min(ys), max(xs), max(ys)).widened(_AIR_MM + reach))
-    return tiles
+    return [
+        _round("Board" if len(fields) == 1 else f"Board, part {number}", held, kinds)
+        for number, (_, held) in enumerate(sorted(fields.items(), key=lambda f: f[0]), start=1)
+    ]
+
+
+def _round(name: str, parts: list[Part], kinds: Mapping[str, Kind]) -> Area:
+    """Return the window round parts, with air for what sticks out of it and for labels."""
+    reach = max(math.hypot(kinds[p.kind].width_mm, kinds[p.kind].height_mm) / 2 for p in parts)
+    xs, ys = [p.x_mm for p in parts], [p.y_mm for p in parts]
+    return Area(name, min(xs), min(ys), max(xs), max(ys)).widened(_AIR_MM + reach)

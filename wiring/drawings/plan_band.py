@@ -1,6 +1,5 @@
 """The band over a plan view that says from which side it is seen, and the mark of the fascia."""
 
-from wiring.drawings.plan_clip import overlap_of
 from wiring.drawings.plan_fit import Box, Fit, around
 from wiring.pictures.metrics import fitted, width_mm
 from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Point, Words
@@ -69,12 +68,12 @@ def locator(plan_board: tuple[Point, ...], window: Box, width: float, below: boo
     """Return a small outline of the whole board in the band, with the window that is shown filled."""
     if len(plan_board) < 3:
         return ()
-    left, top, right, bottom = around(plan_board)
+    left, top, right, bottom = around((*plan_board, (window[0], window[1]), (window[2], window[3])))
     high, wide = BAND_MM - 2.6, 26.0
     scale = min(wide / max(right - left, 1.0), high / max(bottom - top, 1.0))
     fit = Fit(scale, ((left + right) / 2, (top + bottom) / 2), (width - 36.0, (BAND_MM - 1.5) / 2), below)
-    shown = overlap_of(window, (left, top, right, bottom)) or window
-    corners = ((shown[0], shown[1]), (shown[2], shown[1]), (shown[2], shown[3]), (shown[0], shown[3]))
+    x1, y1, x2, y2 = window
+    corners = ((x1, y1), (x2, y1), (x2, y2), (x1, y2))
     return (
         Path(tuple(fit.at(p) for p in corners), NO_PEN, "copper", closed=True),
         Path(tuple(fit.at(p) for p in plan_board), Pen("quiet", 0.3), closed=True),

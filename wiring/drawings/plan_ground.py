@@ -68,6 +68,13 @@ def place_names(plan: Plan, fit: Fit, room: Room, clip: Box) -> tuple[Words, ...
     return tuple(names)
 
 
+def outlines(plan: Plan, fit: Fit) -> list[tuple[Point, ...]]:
+    """Return the strong lines of the ground, which words had better not lie on."""
+    board = tuple(fit.at(p) for p in (*plan.board, *plan.board[:1]))
+    panels = [_rectangle(around(_corners(fit, area))) for area in panel_areas(plan)]
+    return [board, *((*corners, corners[0]) for corners in panels)]
+
+
 def _lines(points: tuple[Point, ...], clip: Box, pen: Pen) -> list[Path]:
     return [Path(piece.points, pen) for piece in pieces(points, clip)]
 

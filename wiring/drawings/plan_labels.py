@@ -10,6 +10,7 @@ from wiring.pictures.metrics import ascent_mm, descent_mm, overlap, width_mm
 from wiring.pictures.picture import Item, Path, Pen, Point, Words
 
 _CELL_MM = 7.0
+_MOST_CROSSED = 7  # points of lines, 0.8 mm apart: about two wires across; more would be hidden
 _LEADER = Pen("quiet", 0.15)
 _WAYS = tuple(
     (math.cos(math.radians(a)), math.sin(math.radians(a)))
@@ -74,7 +75,10 @@ def labelled(
             break
         if not room.free(box):
             continue
-        cost = reach * 0.35 + room.crossed(box) * 0.8
+        crossed = room.crossed(box)
+        if crossed > _MOST_CROSSED:
+            continue
+        cost = reach * 0.35 + crossed * 0.8
         if best is None or cost < best[0]:
             best = (cost, box, reach)
     if best is None:

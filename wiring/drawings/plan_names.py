@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from wiring.drawings.plan_clip import Piece
+from wiring.drawings.plan_clip import Piece, pieces
 from wiring.drawings.plan_fit import Box, Fit
-from wiring.drawings.plan_ground import place_names
+from wiring.drawings.plan_ground import outlines, place_names
 from wiring.drawings.plan_labels import Room, labelled
 from wiring.drawings.plan_parts import Placed
 from wiring.drawings.plan_wires import Run
@@ -44,6 +44,9 @@ def named(
         room.take(spot.box)
     for _, piece in drawn:
         room.draw(piece.points)
+    for line in outlines(plan, fit):
+        for piece in pieces(line, clip):
+            room.draw(piece.points)
     items: list[Item] = [*place_names(plan, fit, room, clip)]
     parts_missing = wires_missing = 0
     for part_id, spot in placed.items():

@@ -9,7 +9,7 @@ from wiring.sheets.section import Leaf, Section, body_size, picture_leaf
 
 # A whole plan is crowded when it is drawn smaller than this, or has more wires than this.
 _LEAST_SCALE = 1 / 12
-_MOST_WIRES = 60
+_MOST_WIRES = 30
 
 
 def plan_sections(situation: Situation, paper: str) -> tuple[Section, ...]:
