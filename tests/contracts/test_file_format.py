@@ -5,6 +5,7 @@ import textwrap
 import pytest
 from support.editing import KINDS, quay
 
+from wiring.edits.set_value import set_setting
 from wiring.files import format as plan_format
 from wiring.files.decode import decode
 from wiring.files.encode import encode, plain_record, written_by
@@ -94,6 +95,13 @@ def test_every_field_is_described(record_type):
 def test_fields_with_their_usual_value_are_left_out():
     assert plain_record(Habits()) == {}
     assert plain_record(Habits(units="us")) == {"units": "us"}
+
+
+def test_the_order_settings_were_made_in_does_not_show():
+    one = set_setting(["p4"], "max_a", 0.03).apply(set_setting(["p4"], "in_series", 2).apply(quay()))
+    other = set_setting(["p4"], "in_series", 2).apply(set_setting(["p4"], "max_a", 0.03).apply(quay()))
+    assert one == other and encode(one) == encode(other)
+    assert b'"settings": {"in_series": 2, "max_a": 0.03}' in encode(one)
 
 
 def test_a_kind_the_catalogue_lacks_stays_in_the_plan_and_is_reported():
