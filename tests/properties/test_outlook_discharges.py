@@ -87,7 +87,7 @@ def test_half_the_step_changes_next_to_nothing(key):
     load = resistor(CELLS[key].nominal_v / (2 * _usual_a(key)))
     coarse = life(key, load, pack.floor_v, (3, 48), pack=pack).lit_h
     fine = life(key, load, pack.floor_v, (3, 48), step=0.01, pack=pack).lit_h
-    assert coarse == pytest.approx(fine, rel=2e-3)
+    assert coarse == pytest.approx(fine, rel=1e-3)
 
 
 @pytest.mark.parametrize("count", [2, 3])
@@ -102,6 +102,17 @@ def test_cells_in_parallel_and_in_series(count):
     assert life(
         "", resistor(10.0 * count, 2.0 * count), 0.9 * count, (2, 24), pack=row
     ).lit_h == pytest.approx(alone, rel=1e-9)
+
+
+@pytest.mark.parametrize("key", ["alkaline AA", "nimh AA", "lead-acid 12 V"])
+def test_small_sessions_run_together_last_as_long_as_one_by_one(key, monkeypatch):
+    pack = packed(CELLS[key])
+    load = resistor(CELLS[key].nominal_v / (0.1 * _usual_a(key)))
+    together = life(key, load, pack.floor_v, (0.5, 12.0), pack=pack)
+    monkeypatch.setattr("wiring.studies.cells.discharge.TOGETHER", 0.0)
+    single = life(key, load, pack.floor_v, (0.5, 12.0), pack=pack)
+    assert together.lit_h == pytest.approx(single.lit_h, rel=5e-3)
+    assert together.sessions == pytest.approx(single.sessions, rel=5e-3)
 
 
 def test_a_poor_grade_lasts_shorter():

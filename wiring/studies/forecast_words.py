@@ -35,7 +35,7 @@ def rounded(count: float) -> str:
     """Return a count no finer than anybody can promise: 7, 14, 35, 120."""
     if count < 20:
         return f"{round(count)}"
-    step = 5 if count < 50 else 10 if count < 200 else 50
+    step = next((s for most, s in ((50, 5), (200, 10), (1000, 50)) if count < most), 500)
     return f"{round(count / step) * step}"
 
 
