@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPixmap
 
@@ -34,14 +35,27 @@ class LabelPainter:
         if len(ids) > LABELS_MOST or (sight.camera.scale < LABELS_FROM and len(ids) > FEW) or not ids:
             return
         parts = [sight.plan.parts[i] for i in ids]
-        texts = [_words(sight, part) for part in parts]
         boxes = shown_boxes(sight, ids)
-        sizes = np.array([(text_width(text), HIGH_PX) for text in texts])
         obstacles = np.vstack((boxes, _wire_ends(sight), np.array(taken).reshape(-1, 4)))
-        shades, ratio = sight.shades, sight.ratio
-        for text, place in zip(texts, label_places(boxes, sizes, obstacles), strict=True):
-            if place is not None:
-                painter.drawPixmap(QPointF(round(place.left), round(place.top)), label(text, shades, ratio))
+        texts = [_words(sight, part) for part in parts]
+        left_out = _write(painter, sight, texts, boxes, obstacles)
+        if left_out.any() and sight.camera.scale >= OWN_WORDS_FROM:  # at least the designation, then
+            short = [f"-{part.designation}" for part, out in zip(parts, left_out, strict=True) if out]
+            _write(painter, sight, short, boxes[left_out], obstacles)
+
+
+def _write(
+    painter: QPainter, sight: Sight, texts: Sequence[str], boxes: Floats, obstacles: Floats
+) -> NDArray[np.bool_]:
+    """Write texts beside boxes; the answer says which of them had no room."""
+    sizes = np.array([(text_width(text), HIGH_PX) for text in texts])
+    places = label_places(boxes, sizes, obstacles)
+    for text, place in zip(texts, places, strict=True):
+        if place is not None:
+            painter.drawPixmap(
+                QPointF(round(place.left), round(place.top)), label(text, sight.shades, sight.ratio)
+            )
+    return np.array([place is None for place in places])
 
 
 def _words(sight: Sight, part: Part) -> str:

@@ -53,7 +53,7 @@ class PlanView(TypedSurface):
                 "place",
                 lambda around, last: place_part(around, kind, last.ghost.turn_deg if last.ghost else 0.0),
             )
-            if self._pointing.at_px is None:  # chosen by keyboard: show it where arrows and Enter can take over
+            if self._pointing.at_px is None:  # chosen by keyboard: arrows and Enter take over here
                 self._pointing.go_to(self._state.camera.to_plan(self.width() / 2, self.height() / 2))
 
     def begin_wire(self) -> None:

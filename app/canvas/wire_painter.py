@@ -5,13 +5,13 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from app.canvas.wire_pens import WirePens, wire_pens
-from app.theme.fonts import screen_font
+from app.canvas.wire_signs import paint_wire_signs
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -19,10 +19,7 @@ from wiring.plan.plan import Plan
 MANY = 450  # visible wires from which they are painted in batches: square corners, no smoothing
 CROWD = 2000  # from which they are hairlines
 CORNER_MM = 6.0
-LETTERS_FROM = 1.15  # pixels per millimetre from which the colour letters are written on the wires
-ARROWS_FROM = 1.6
-LETTERS_MOST = 160
-FLOWING_A = 0.0005  # below this a wire counts as without current
+SIGNS_MOST = 200  # wires in sight that carry letters and arrows
 
 
 class WirePainter:
@@ -46,9 +43,8 @@ class WirePainter:
             for wire_id in ids:
                 self._paint_one(painter, sight, wire_id)
         painter.restore()
-        if len(ids) <= LETTERS_MOST:
-            for wire_id in ids:
-                self._paint_signs(painter, sight, wire_id)
+        if len(ids) <= SIGNS_MOST:
+            paint_wire_signs(painter, sight, ids)
 
     def glow(self, painter: QPainter, sight: Sight, ids: Iterable[WireId], share: float) -> None:
         """Lay a copper glow round wires and paint them again over it."""
@@ -117,17 +113,6 @@ class WirePainter:
         wire = sight.plan.wires[wire_id]
         return wire_pens(wire.size, wire.colour, sight.camera.scale, sight.shades.dark)
 
-    def _paint_signs(self, painter: QPainter, sight: Sight, wire_id: WireId) -> None:
-        """Write the colour letters near both ends, and show which way current flows."""
-        scale, path = sight.camera.scale, sight.geometry.paths[wire_id]
-        wire = sight.plan.wires[wire_id]
-        if scale >= LETTERS_FROM:
-            for a, b in ((path[0], path[1]), (path[-1], path[-2])):
-                _paint_letters(painter, sight, wire.colour, sight.camera.to_px(*a), sight.camera.to_px(*b))
-        figure = sight.figures.wires.get(wire_id) if sight.figures is not None else None
-        if figure is not None and scale >= ARROWS_FROM and abs(figure.current_a) > FLOWING_A:
-            _paint_arrow(painter, sight, path if figure.current_a > 0 else path[::-1])
-
 
 def rounded(path: Sequence[Point], radius_mm: float = CORNER_MM) -> QPainterPath:
     """Return a polyline with its corners rounded as far as its legs allow."""
@@ -150,35 +135,3 @@ def _toward(a: Point, b: Point, share: float) -> Point:
 def _to_plan(painter: QPainter, sight: Sight) -> None:
     painter.scale(sight.camera.scale, sight.camera.scale)
     painter.translate(-sight.camera.left_mm, -sight.camera.top_mm)
-
-
-def _paint_letters(painter: QPainter, sight: Sight, letters: str, end: Point, onward: Point) -> None:
-    painter.setFont(screen_font(9, "semibold"))
-    width = painter.fontMetrics().horizontalAdvance(letters) + 6.0
-    length = math.dist(end, onward)
-    if length < 2 * width + 26:
-        return
-    x, y = _toward(end, onward, (15 + width / 2) / length)
-    box = QRectF(x - width / 2, y - 6, width, 12)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(with_alpha(sight.shades.paper, 0.92))
-    painter.drawRoundedRect(box, 3, 3)
-    painter.setPen(sight.shades.ink)
-    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, letters)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-
-
-def _paint_arrow(painter: QPainter, sight: Sight, path: Sequence[Point]) -> None:
-    """Paint a small tip in the middle of the longest leg."""
-    a, b = max(itertools.pairwise(path), key=lambda leg: math.dist(*leg))
-    start, end = sight.camera.to_px(*a), sight.camera.to_px(*b)
-    if math.dist(start, end) < 40:
-        return
-    x, y = _toward(start, end, 0.5)
-    painter.save()
-    painter.translate(x, y)
-    painter.rotate(math.degrees(math.atan2(end[1] - start[1], end[0] - start[0])))
-    painter.setPen(QPen(sight.shades.paper, 1))
-    painter.setBrush(sight.shades.ink)
-    painter.drawPolygon([QPointF(-3.5, -4), QPointF(4.5, 0), QPointF(-3.5, 4)])
-    painter.restore()

@@ -10,8 +10,8 @@ from app.theme.surfaces import mixed
 from wiring.standards.colours import colour
 from wiring.standards.conductors import insulated_diameter_mm
 
-THINNEST_PX = 1.9  # a wire never fades out
-FAR, THINNEST_FAR_PX = 0.42, 1.1  # pixels per millimetre below which it may be thinner, where many lie close
+# A wire never fades out: no thinner than the first from afar, than the second near by.
+THINNEST_PX, FAR_TO_NEAR = (1.1, 1.9), (0.35, 0.9)
 DARK_INSULATION = 0.32  # lightness below which insulation is lost on a dark ground
 PALE_INSULATION = 0.75  # and above which it is lost on light paper
 EDGE_PX = 0.9  # on each side
@@ -33,7 +33,7 @@ class WirePens(NamedTuple):
 def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
     """Return the pens of a wire; a size or colour nobody knows is painted as a grey wire of middling size."""
     core, stripe = insulation(letters)
-    width_px = max(thickness_mm(size) * scale, THINNEST_PX if scale >= FAR else THINNEST_FAR_PX)
+    width_px = max(thickness_mm(size) * scale, thinnest_px(scale))
     edge_px = min(EDGE_PX, width_px * 0.35)
     is_lost = dark and QColor(core).lightnessF() < DARK_INSULATION
     # Black on slate would be two thin lines with nothing between them.
@@ -46,6 +46,13 @@ def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
         _hair(core, is_lost, dark),
         width_px,
     )
+
+
+def thinnest_px(scale: float) -> float:
+    """Return the least width of a wire on the screen."""
+    far, near = FAR_TO_NEAR
+    share = min(max((scale - far) / (near - far), 0.0), 1.0)
+    return THINNEST_PX[0] + (THINNEST_PX[1] - THINNEST_PX[0]) * share
 
 
 @lru_cache(maxsize=256)

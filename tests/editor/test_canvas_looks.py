@@ -12,6 +12,7 @@ from app.canvas.part_painter import shown_boxes
 from app.canvas.rulers import ruler_words
 from app.canvas.surface_painter import grid_steps_mm
 from app.canvas.wire_pens import thickness_mm, wire_pens
+from app.canvas.wire_signs import along
 from app.solving import Solving
 from tests.support.gesture_runs import BATTERY, BLACK, KINDS, LAMP, RED, SWITCH
 from tests.support.surfaces import Desk, desk
@@ -186,6 +187,13 @@ def test_a_label_with_no_room_is_left_out():
     part = np.array([[0.0, 0, 10, 10]])
     walls = np.array([[-200.0, 11, 200, 40], [-200, -40, 200, -1], [11, -40, 40, 40], [-40, -40, -1, 40]])
     assert label_places(part, np.array([(30.0, 15.0)]), walls) == [None]
+
+
+def test_letters_stand_so_far_along_a_wire_whatever_its_corners():
+    path = [(0.0, 0.0), (10.0, 0.0), (10.0, 40.0)]
+    assert along(path, 4) == (4, 0)
+    assert along(path, 15) == (10, 5)
+    assert along(path, 26) is None  # it would stand nearer to the other end
 
 
 def test_the_shape_of_a_flag_tells_its_rank():
