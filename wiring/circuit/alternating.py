@@ -14,15 +14,14 @@ from wiring.circuit.branches.filament import FILAMENT
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
 from wiring.circuit.linear import Floats, Ints
-from wiring.circuit.network import Network, side_by_side
-from wiring.circuit.newton import Solved, newton
+from wiring.circuit.network import Network
+from wiring.circuit.newton import Solved, newton_lanes
 from wiring.circuit.reading import Reading
 from wiring.circuit.steady import hang_on, loop_currents
 
 POINTS = 64  # between the least and the highest of the wave; about 1e-4 off where diodes switch
 MOST_ROUNDS = 60
 WARM_TOLERANCE = 1e-7
-WARM_STEPS = 12
 RESISTOR_LAW = LAW_NUMBER["resistor"]
 FILAMENT_LAW = LAW_NUMBER["filament"]
 
@@ -73,9 +72,10 @@ def _cycle(plan: Assembly, island: Island, values: Floats, warm: Floats | None) 
         solved = _all_phases(plan, island, values, sines, warm)
         if solved is None:
             return None
-        residual, unknowns = solved.residual_a, solved.x
-        nodes[:, island.core_nodes[:-1]] = solved.x.reshape(len(sines), -1)
-        amps[:, island.core] = solved.amps.reshape(len(sines), -1)
+        residual = max(one.residual_a for one in solved)
+        unknowns = np.concatenate([one.x for one in solved])
+        nodes[:, island.core_nodes[:-1]] = [one.x for one in solved]
+        amps[:, island.core] = [one.amps for one in solved]
     hang_on(plan, island, values, nodes, sines)
     nodes -= nodes[:, [island.reference]]
     volts[:] = nodes[:, plan.a] - nodes[:, plan.b]
@@ -85,28 +85,12 @@ def _cycle(plan: Assembly, island: Island, values: Floats, warm: Floats | None) 
 
 def _all_phases(
     plan: Assembly, island: Island, values: Floats, sines: Floats, warm: Floats | None
-) -> Solved | None:
-    """Solve the phases side by side as one network; where that fails, one after the other."""
+) -> list[Solved] | None:
     network = core_network(plan, island, values)
     swing = plan.alternating[island.core]
     lanes = [_at_phase(network, swing, float(sine)) for sine in sines]
-    together = side_by_side(lanes)
-    solved = newton(together, warm, WARM_STEPS) if warm is not None else newton(together)
-    if solved.converged:
-        return solved
-    alone, x = [], None
-    for lane in lanes:
-        solved = newton(lane, x, WARM_STEPS) if x is not None else newton(lane)
-        if not solved.converged:
-            solved = newton(lane)
-        if not solved.converged:
-            return None
-        x = solved.x
-        alone.append(solved)
-    return Solved(
-        np.concatenate([s.x for s in alone]), np.concatenate([s.volts for s in alone]),
-        np.concatenate([s.amps for s in alone]), max(s.residual_a for s in alone), True, 0,
-    )  # fmt: skip
+    found = newton_lanes(lanes, warm)
+    return found if all(solved.converged for solved in found) else None
 
 
 def _at_phase(network: Network, swing: NDArray[np.bool_], sine: float) -> Network:

@@ -10,14 +10,15 @@ from wiring.catalogue.kind import Kind
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
 from wiring.circuit.compiled import CompiledPart, compiled_part, wire_ohms
 from wiring.circuit.figures import Problem
-from wiring.circuit.joints import Joints
 from wiring.circuit.linear import Floats, Ints
+from wiring.circuit.sets import joined
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 
-_PAD = {n: (0.0,) * (WIDTH - n) for n in range(WIDTH + 1)}
+RESISTOR, SOURCE = LAW_NUMBER["resistor"], LAW_NUMBER["source"]
+_PAD = (0.0,) * (WIDTH - 1)
 
 
 class Assembly(NamedTuple):
@@ -25,10 +26,11 @@ class Assembly(NamedTuple):
 
     plan: Plan
     parts: Mapping[PartId, CompiledPart]
+    first_terminal: Mapping[PartId, int]  # where each part's terminals begin
     spans: Mapping[PartId, range]  # each part's branches
     wires: Mapping[WireId, int]  # each wire's branch
-    nodes: Mapping[TerminalRef, int]
-    node_count: int
+    refs: tuple[TerminalRef, ...]  # all terminals, part after part, then loose wire ends
+    node_of: Ints  # of each terminal
     laws: Ints
     a: Ints
     b: Ints
@@ -39,50 +41,55 @@ class Assembly(NamedTuple):
     alternating: NDArray[np.bool_]
     troubles: tuple[Problem, ...]
 
+    @property
+    def node_count(self) -> int:
+        """One more than the highest node number."""
+        return len(self.refs)
+
 
 def assemble(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Assembly:
     """Return the plan's branch arrays; what cannot be calculated is left out and named in `troubles`."""
     parts, troubles = _compiled_parts(plan, kinds, positions)
-    nodes, node_count = _numbered(plan, parts)
-    rows: list[tuple[float, ...]] = []
-    laws: list[int] = []
-    a: list[int] = []
-    b: list[int] = []
-    roles: list[str] = []
-    owners: list[str] = []
+    refs, first_terminal, ties = _terminals(parts)
+    place = {ref: number for number, ref in enumerate(refs)}
+    ohms: list[tuple[float, ...]] = []
+    ends: list[tuple[int, int]] = []
     wires: dict[WireId, int] = {}
-    resistor = LAW_NUMBER["resistor"]
     for wire in plan.wires.values():
+        for ref in (wire.start, wire.end):
+            if ref not in place:
+                place[ref] = len(refs)
+                refs.append(ref)
         try:
-            ohms = wire_ohms(plan, kinds, wire)
+            row = (wire_ohms(plan, kinds, wire), *_PAD)
         except ValueError as error:
-            troubles.append(Problem("not solved", (), (wire.id,), f"Wire -{wire.label} is left out: {error}"))
+            troubles.append(Problem("not solved", (), (wire.id,), f"-{wire.label} is left out: {error}"))
             continue
-        wires[wire.id] = len(rows)
-        rows.append((ohms, *_PAD[1]))
-        laws.append(resistor)
-        a.append(nodes[wire.start])
-        b.append(nodes[wire.end])
-        roles.append("wire")
-        owners.append(wire.id)
+        wires[wire.id] = len(ends)
+        ohms.append(row)
+        ends.append((place[wire.start], place[wire.end]))
+    laws, rows = [RESISTOR] * len(ends), ohms
+    roles, owners = ["wire"] * len(ends), list(wires)
     spans: dict[PartId, range] = {}
     for part_id, compiled in parts.items():
-        first = len(rows)
-        for branch in compiled.piece.branches:
-            rows.append(branch.values + _PAD[len(branch.values)])
-            laws.append(LAW_NUMBER[branch.law])
-            a.append(nodes[TerminalRef(part_id, branch.a)])
-            b.append(nodes[TerminalRef(part_id, branch.b)])
-            roles.append(branch.role)
-            owners.append(part_id)
-        spans[part_id] = range(first, len(rows))
+        begin, size = first_terminal[part_id], len(compiled.laws)
+        spans[part_id] = range(len(laws), len(laws) + size)
+        if size:
+            laws += compiled.laws
+            rows += compiled.rows
+            roles += compiled.roles
+            owners += [part_id] * size
+            ends += [(begin + one, begin + other) for one, other in compiled.ends]
+    node_of = joined(ties, len(refs)) if ties else np.arange(len(refs))
     law_array = np.array(laws, dtype=np.intp)
+    pairs = node_of[np.array(ends, dtype=np.intp).reshape(-1, 2)]
+    sources = np.flatnonzero(law_array == SOURCE)
+    alternating = np.zeros(len(laws), dtype=np.bool_)
+    alternating[[s for s in sources if roles[s] == "alternating"]] = True
     return Assembly(
-        plan, parts, spans, wires, nodes, node_count, law_array,
-        np.array(a, dtype=np.intp), np.array(b, dtype=np.intp),
-        np.array(rows, dtype=np.float64).reshape(len(rows), WIDTH), tuple(roles), tuple(owners),
-        np.flatnonzero(law_array == LAW_NUMBER["source"]),
-        np.array([role == "alternating" for role in roles], dtype=np.bool_), tuple(troubles),
+        plan, parts, first_terminal, spans, wires, tuple(refs), node_of, law_array,
+        pairs[:, 0].copy(), pairs[:, 1].copy(), np.array(rows, dtype=np.float64).reshape(-1, WIDTH),
+        tuple(roles), tuple(owners), sources, alternating, tuple(troubles),
     )  # fmt: skip
 
 
@@ -106,20 +113,15 @@ def _compiled_parts(
     return parts, troubles
 
 
-def _numbered(plan: Plan, parts: Mapping[PartId, CompiledPart]) -> tuple[dict[TerminalRef, int], int]:
-    """Number the nodes; terminals a part ties together share one."""
-    numbers: dict[TerminalRef, int] = {}
-    ties: Joints[int] = Joints()
-    tied = False
+def _terminals(
+    parts: Mapping[PartId, CompiledPart],
+) -> tuple[list[TerminalRef], dict[PartId, int], list[tuple[int, int]]]:
+    """Return all terminals in a row, where each part's begin, and which are one node."""
+    refs: list[TerminalRef] = []
+    first: dict[PartId, int] = {}
+    ties: list[tuple[int, int]] = []
     for part_id, compiled in parts.items():
-        for terminal in compiled.kind.terminals:
-            numbers[TerminalRef(part_id, terminal.name)] = len(numbers)
-        for one, other in compiled.piece.ties:
-            ties.join(numbers[TerminalRef(part_id, one)], numbers[TerminalRef(part_id, other)])
-            tied = True
-    for wire in plan.wires.values():
-        for ref in (wire.start, wire.end):
-            numbers.setdefault(ref, len(numbers))
-    if tied:
-        numbers = {ref: ties.root(number) for ref, number in numbers.items()}
-    return numbers, len(numbers)
+        begin = first[part_id] = len(refs)
+        refs += compiled.refs
+        ties += [(begin + one, begin + other) for one, other in compiled.ties]
+    return refs, first, ties

@@ -1,41 +1,22 @@
 """Parts and wires turned into branches, each kept for as long as the part or wire is the same object."""
 
-from collections import OrderedDict
 from collections.abc import Mapping
-from typing import Any, Generic, NamedTuple, TypeVar
+from typing import Any, NamedTuple
 
 from wiring.catalogue.kind import Kind, Position
 from wiring.circuit.behaviours.all_behaviours import BEHAVIOURS
-from wiring.circuit.behaviours.piece import Behaviour, Piece, UnusableError
+from wiring.circuit.behaviours.piece import Behaviour, Piece, UnusableError, Values
+from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
 from wiring.circuit.branches.resistor import LEAST_OHMS
 from wiring.plan.lengths import cut_length_m
-from wiring.plan.names import PartId
+from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
 from wiring.standards.conductors import ohm_per_m
 
-KEPT = 20_000
-T = TypeVar("T")
-
-
-class Kept(Generic[T]):
-    """Results by the identity of what they were made from; the makers are held, so an id is never reused."""
-
-    def __init__(self) -> None:
-        self._found: OrderedDict[tuple[int, ...], tuple[tuple[Any, ...], T]] = OrderedDict()
-
-    def get(self, makers: tuple[Any, ...]) -> T | None:
-        """Return the result made from these very objects, or None."""
-        found = self._found.get(tuple(map(id, makers)))
-        return None if found is None else found[1]
-
-    def put(self, makers: tuple[Any, ...], result: T) -> T:
-        """Keep a result; the oldest goes when there are too many."""
-        self._found[tuple(map(id, makers))] = (makers, result)
-        if len(self._found) > KEPT:
-            self._found.popitem(last=False)
-        return result
+MOST_KEPT = 20_000  # parts or wires; then all are forgotten and made anew
+Pairs = tuple[tuple[int, int], ...]  # of terminals, by their place in the kind
 
 
 class CompiledPart(NamedTuple):
@@ -44,24 +25,46 @@ class CompiledPart(NamedTuple):
     part: Part
     kind: Kind
     behaviour: Behaviour
-    values: Mapping[str, Any]
+    values: Values
     position: str
-    piece: Piece
+    refs: tuple[TerminalRef, ...]
+    laws: tuple[int, ...] = ()  # one entry a branch
+    ends: Pairs = ()
+    rows: tuple[tuple[float, ...], ...] = ()
+    roles: tuple[str, ...] = ()
+    ties: Pairs = ()
+    links: Pairs = ()  # what it can join in any position
     trouble: str = ""
 
 
-_parts: Kept[dict[str, CompiledPart]] = Kept()
-_wires: Kept[float] = Kept()
+class _KeptPart(NamedTuple):
+    """What was made from one part; it holds the part, so that its id is not given to another."""
+
+    part: Part
+    kind: Kind
+    by_position: dict[str, CompiledPart]
+
+
+class _KeptWire(NamedTuple):
+    wire: Wire
+    around: tuple[object, ...]
+    ohms: float
+
+
+_parts: dict[int, _KeptPart] = {}
+_wires: dict[int, _KeptWire] = {}
 
 
 def compiled_part(part: Part, kind: Kind, wanted: str) -> CompiledPart:
     """Return the part's branches when it stands in the position of that name (or its usual one)."""
-    by_position = _parts.get((part, kind))
-    if by_position is None:
-        by_position = _parts.put((part, kind), {})
-    found = by_position.get(wanted)
+    kept = _parts.get(id(part))
+    if kept is None or kept.kind is not kind:
+        if len(_parts) >= MOST_KEPT:
+            _parts.clear()
+        kept = _parts[id(part)] = _KeptPart(part, kind, {})
+    found = kept.by_position.get(wanted)
     if found is None:
-        found = by_position[wanted] = _compile(part, kind, wanted)
+        found = kept.by_position[wanted] = _compile(part, kind, wanted)
     return found
 
 
@@ -77,17 +80,35 @@ def standing(part: Part, kind: Kind, wanted: str) -> Position | None:
 def _compile(part: Part, kind: Kind, wanted: str) -> CompiledPart:
     behaviour = BEHAVIOURS.get(kind.behaviour)
     position = standing(part, kind, wanted)
-    name = position.name if position else ""
     values = kind.values(part.settings)
+    refs = tuple(TerminalRef(part.id, t.name) for t in kind.terminals)
+    name = position.name if position else ""
+    bare = CompiledPart(part, kind, behaviour or Behaviour(_nothing), values, name, refs)
     if behaviour is None:
-        return CompiledPart(
-            part, kind, Behaviour(_nothing), values, name, Piece(), "its behaviour is unknown."
-        )
+        return bare._replace(trouble="its behaviour is unknown.")
+    terminals = tuple(t.name for t in kind.terminals)
+    place = {terminal: number for number, terminal in enumerate(terminals)}
     try:
-        piece = behaviour.compile(values, position, tuple(t.name for t in kind.terminals))
+        piece = behaviour.compile(values, position, terminals)
+        links: dict[tuple[int, int], None] = {}
+        for other in kind.positions or (None,):
+            links |= dict.fromkeys(_joined(behaviour.compile(values, other, terminals), place))
     except UnusableError as error:
-        return CompiledPart(part, kind, behaviour, values, name, Piece(), str(error))
-    return CompiledPart(part, kind, behaviour, values, name, piece)
+        return bare._replace(trouble=error.worded(kind))
+    except KeyError as error:
+        return bare._replace(trouble=f"its kind has no terminal {error.args[0]}.")
+    return bare._replace(
+        laws=tuple(LAW_NUMBER[b.law] for b in piece.branches),
+        ends=tuple((place[b.a], place[b.b]) for b in piece.branches),
+        rows=tuple(b.values + (0.0,) * (WIDTH - len(b.values)) for b in piece.branches),
+        roles=tuple(b.role for b in piece.branches),
+        ties=tuple((place[a], place[b]) for a, b in piece.ties),
+        links=tuple(links),
+    )
+
+
+def _joined(piece: Piece, place: Mapping[str, int]) -> list[tuple[int, int]]:
+    return [(place[b.a], place[b.b]) for b in piece.branches] + [(place[a], place[b]) for a, b in piece.ties]
 
 
 def _nothing(values: Mapping[str, Any], position: Position | None, terminals: tuple[str, ...]) -> Piece:
@@ -96,16 +117,15 @@ def _nothing(values: Mapping[str, Any], position: Position | None, terminals: tu
 
 def wire_ohms(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
     """Return a wire's resistance at the plan's room temperature; ValueError for a size nobody knows."""
-    ends = _end_makers(plan, kinds, wire.start.part) + _end_makers(plan, kinds, wire.end.part)
-    flat = (wire, plan.habits, *ends)
-    found = _wires.get(flat)
-    if found is None:
-        length_m = cut_length_m(plan, kinds, wire)
-        ohms = ohm_per_m(wire.size, wire.solid, plan.habits.ambient_c) * length_m
-        found = _wires.put(flat, max(ohms, LEAST_OHMS))
-    return found
-
-
-def _end_makers(plan: Plan, kinds: Mapping[str, Kind], part: PartId) -> tuple[object, object]:
-    there = plan.parts.get(part)
-    return there, kinds.get(there.kind) if there is not None else None
+    one, other = plan.parts.get(wire.start.part), plan.parts.get(wire.end.part)
+    kept = _wires.get(id(wire))
+    if kept is not None:
+        habits, was_one, was_other, was_kinds = kept.around
+        if habits is plan.habits and was_one is one and was_other is other and was_kinds is kinds:
+            return kept.ohms
+    if len(_wires) >= MOST_KEPT:
+        _wires.clear()
+    per_m = ohm_per_m(wire.size, wire.solid, plan.habits.ambient_c)
+    ohms = max(per_m * cut_length_m(plan, kinds, wire), LEAST_OHMS)
+    _wires[id(wire)] = _KeptWire(wire, (plan.habits, one, other, kinds), ohms)
+    return ohms

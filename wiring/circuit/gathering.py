@@ -1,8 +1,8 @@
 """Branch readings gathered into the figures of parts, wires, supplies and terminals."""
 
 import math
-
-import numpy as np
+from collections.abc import Mapping
+from typing import NamedTuple
 
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.behaviours.feeding import rating
@@ -12,85 +12,110 @@ from wiring.circuit.links import circuits
 from wiring.circuit.problems import problems
 from wiring.circuit.reading import Reading
 from wiring.circuit.states import Settled
-from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.names import PartId, TerminalRef, WireId
 
 NOTHING = PartFigure(0.0, 0.0, 0.0)
+TELLING = frozenset({"main", "coil", "source", "alternating"})
+
+
+class Columns(NamedTuple):
+    """A reading's branches as plain lists, which are quicker to pick single values from."""
+
+    volts: list[float]
+    amps: list[float]
+    mean_amps: list[float]
+    power: list[float]
+
+
+def columns(reading: Reading) -> Columns:
+    """Return the branch columns of a reading."""
+    return Columns(
+        reading.volts.tolist(), reading.amps.tolist(), reading.mean_amps.tolist(), reading.power.tolist()
+    )
 
 
 def figures_of(settled: Settled) -> Figures:
     """Return the figures of a solved plan; what failed is left out of them."""
-    assembly, reading, islands = settled.assembly, settled.reading, settled.islands
-    found = circuits(assembly)
-    swinging = {int(node) for island in islands.fed if island.alternating for node in island.nodes}
+    assembly, reading = settled.assembly, settled.reading
+    found, read = circuits(assembly), columns(settled.reading)
+    failed = set(reading.failed.nonzero()[0].tolist())
     parts: dict[PartId, PartFigure] = {}
     supplies: dict[PartId, SupplyFigure] = {}
-    alternating: set[PartId] = set()
-    lost_nodes = {int(n) for i in islands.fed if reading.failed[i.branches].any() for n in i.nodes}
+    alternating = _fed_with_ac(settled)
     for part_id, compiled in assembly.parts.items():
         span = assembly.spans[part_id]
-        on_ac = bool(swinging) and _on_ac(assembly, compiled, span, swinging)
-        if on_ac:
-            alternating.add(part_id)
-        if compiled.trouble or any(reading.failed[branch] for branch in span):
+        if compiled.trouble or (failed and not failed.isdisjoint(span)):
             continue
         if compiled.behaviour.feeds:
             supplies[part_id] = _supply(settled, part_id, compiled, span[0])
-        parts[part_id] = part_figure(assembly, reading, compiled, span, on_ac)
+        parts[part_id] = part_figure(assembly, read, compiled, span, part_id in alternating)
     return Figures(
         parts,
-        _wires(assembly, reading),
+        _wires(assembly, read, failed),
         supplies,
-        {
-            ref: float(reading.nodes[node])
-            for ref, node in assembly.nodes.items()
-            if islands.of_node[node] >= 0 and node not in lost_nodes
-        },
+        _terminals(settled),
         tuple(circuit.parts for circuit in found),
-        frozenset(alternating),
+        alternating,
         problems(settled, found),
         max(reading.residual_a),
     )
 
 
-def _on_ac(assembly: Assembly, compiled: CompiledPart, span: range, swinging: set[int]) -> bool:
-    if span:
-        return any(int(assembly.a[branch]) in swinging for branch in span)
-    part = compiled.part.id
-    return any(assembly.nodes[TerminalRef(part, t.name)] in swinging for t in compiled.kind.terminals)
-
-
-def _wires(assembly: Assembly, reading: Reading) -> dict[str, WireFigure]:
-    count = len(assembly.wires)
-    amps, volts = reading.amps[:count].tolist(), reading.volts[:count].tolist()
-    power, ohms = reading.power[:count].tolist(), assembly.values[:count, 0].tolist()
-    failed = reading.failed
+def _terminals(settled: Settled) -> dict[TerminalRef, float]:
+    assembly, islands = settled.assembly, settled.islands
+    lost = {n for n, i in enumerate(islands.fed) if settled.reading.failed[i.branches].any()}
+    volts = settled.reading.nodes[assembly.node_of].tolist()
+    of_terminal = islands.of_node[assembly.node_of].tolist()
     return {
-        wire_id: WireFigure(amps[n], abs(volts[n]), power[n], ohms[n])
+        ref: volt
+        for ref, volt, island in zip(assembly.refs, volts, of_terminal, strict=True)
+        if island >= 0 and island not in lost
+    }
+
+
+def _fed_with_ac(settled: Settled) -> frozenset[PartId]:
+    """Parts with a branch in an alternating island; those without branches count by their terminals."""
+    assembly, islands = settled.assembly, settled.islands
+    swinging = {int(node) for island in islands.fed if island.alternating for node in island.nodes}
+    if not swinging:
+        return frozenset()
+    found: set[PartId] = set()
+    for part_id, compiled in assembly.parts.items():
+        begin = assembly.first_terminal[part_id]
+        nodes = assembly.node_of[begin : begin + len(compiled.refs)]
+        if span := assembly.spans[part_id]:
+            nodes = assembly.a[span.start : span.stop]
+        if not swinging.isdisjoint(nodes.tolist()):
+            found.add(part_id)
+    return frozenset(found)
+
+
+def _wires(assembly: Assembly, read: Columns, failed: set[int]) -> Mapping[WireId, WireFigure]:
+    ohms = assembly.values[: len(assembly.wires), 0].tolist()
+    return {
+        wire_id: WireFigure(read.amps[n], abs(read.volts[n]), read.power[n], ohms[n])
         for wire_id, n in assembly.wires.items()
-        if not failed[n]
+        if n not in failed
     }
 
 
 def part_figure(
-    assembly: Assembly, reading: Reading, compiled: CompiledPart, span: range, on_ac: bool
+    assembly: Assembly, read: Columns, compiled: CompiledPart, span: range, on_ac: bool
 ) -> PartFigure:
     """Return one part's figures from its branches' readings."""
+    behaviour = compiled.behaviour
     if not span:
-        return compiled.behaviour.read(compiled.values, compiled.position, NOTHING)
-    telling = [b for b in span if assembly.roles[b] in ("main", "coil", "source", "alternating")] or list(
-        span
-    )
-    branch = max(telling, key=lambda b: (abs(reading.amps[b]), abs(reading.volts[b])))
-    volts, amps = float(reading.volts[branch]), float(reading.amps[branch])
-    mean = float(reading.mean_amps[branch])
-    if not (compiled.behaviour.polarised or compiled.behaviour.feeds):
+        return behaviour.read(compiled.values, compiled.position, NOTHING)
+    branch = span[0]
+    if len(span) > 1:
+        telling = [b for b in span if assembly.roles[b] in TELLING] or span
+        branch = max(telling, key=lambda b: (abs(read.amps[b]), abs(read.volts[b])))
+    volts, amps, mean = read.volts[branch], read.amps[branch], read.mean_amps[branch]
+    if not (behaviour.polarised or behaviour.feeds):
         volts, amps, mean = abs(volts), abs(amps), abs(mean)
-    power = float(np.sum(reading.power[span.start : span.stop]))
-    read = compiled.behaviour.read
-    if not on_ac:
-        return read(compiled.values, compiled.position, PartFigure(volts, amps, power))
-    figure = read(compiled.values, compiled.position, PartFigure(volts, mean, power))
-    return figure._replace(current_a=amps)
+    power = sum(read.power[span.start : span.stop])
+    figure = behaviour.read(compiled.values, compiled.position, PartFigure(volts, mean, power))
+    return figure._replace(current_a=amps) if on_ac else figure
 
 
 def _supply(settled: Settled, part_id: PartId, compiled: CompiledPart, branch: int) -> SupplyFigure:
@@ -99,8 +124,9 @@ def _supply(settled: Settled, part_id: PartId, compiled: CompiledPart, branch: i
     given = float(reading.amps[branch])
     if not settled.assembly.alternating[branch]:
         given = -given
+    limited = part_id in settled.limited or part_id in settled.shut_off
+    given = 0.0 if math.isclose(given, 0.0, abs_tol=1e-15) else given
+    power_w = -float(reading.power[branch])
     return SupplyFigure(
-        float(reading.volts[branch]), given if not math.isclose(given, 0.0, abs_tol=1e-15) else 0.0,
-        -float(reading.power[branch]), printed.rated_a, printed.nominal_v,
-        part_id in settled.limited or part_id in settled.shut_off,
-    )  # fmt: skip
+        float(reading.volts[branch]), given, power_w, printed.rated_a, printed.nominal_v, limited
+    )

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network
+from wiring.circuit.sets import joined
 
 
 class Twig(NamedTuple):
@@ -44,15 +45,11 @@ class Islands(NamedTuple):
 
 def find_islands(assembly: Assembly) -> Islands:
     """Return the fed islands of a plan."""
-    from scipy.sparse import coo_matrix
-    from scipy.sparse.csgraph import connected_components
-
     a, b, count = assembly.a, assembly.b, assembly.node_count
     if not len(assembly.sources):
         return Islands((), np.full(count, -1, dtype=np.intp))
-    graph = coo_matrix((np.ones(len(a), dtype=np.int8), (a, b)), shape=(count, count))
-    pieces, label = connected_components(graph, directed=False)
-    of_piece = np.full(pieces, -1, dtype=np.intp)
+    label = joined(np.stack((a, b), axis=1), count)
+    of_piece = np.full(int(label.max()) + 1, -1, dtype=np.intp)
     first_source: list[int] = []
     for source in assembly.sources:
         piece = label[a[source]]

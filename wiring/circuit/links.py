@@ -4,10 +4,12 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import NamedTuple
 
+import numpy as np
+
 from wiring.circuit.assembly import Assembly
-from wiring.circuit.compiled import CompiledPart, compiled_part
-from wiring.circuit.joints import Joints
-from wiring.plan.names import PartId, TerminalRef
+from wiring.circuit.linear import Ints
+from wiring.circuit.sets import joined
+from wiring.plan.names import PartId, WireId
 
 CONDUCTORS = frozenset({"wire", "contact", "fuse"})
 
@@ -16,48 +18,39 @@ class Circuit(NamedTuple):
     """Parts that wires and parts join, in any positions."""
 
     parts: tuple[PartId, ...]
-    wires: tuple[str, ...]
+    wires: tuple[WireId, ...]
 
 
 def circuits(assembly: Assembly) -> tuple[Circuit, ...]:
     """Return the circuits of a plan, in the order of their first wire; a part without wires is in none."""
-    joints: Joints[tuple[str, str]] = Joints()
-    for wire_id in assembly.wires:
-        wire = assembly.plan.wires[wire_id]
-        joints.join(wire.start, wire.end)
+    if not assembly.wires:
+        return ()
+    place: list[tuple[int, int]] = []
     for part_id, compiled in assembly.parts.items():
-        for one, other in _links(compiled):
-            joints.join(TerminalRef(part_id, one), TerminalRef(part_id, other))
-    wires: dict[tuple[str, str], list[str]] = {}
-    parts: dict[tuple[str, str], dict[PartId, None]] = {}
-    for wire_id in assembly.wires:
-        wires.setdefault(joints.root(assembly.plan.wires[wire_id].start), []).append(wire_id)
+        begin = assembly.first_terminal[part_id]
+        place += [(begin + one, begin + other) for one, other in compiled.links]
+    links = assembly.node_of[np.array(place, dtype=np.intp).reshape(-1, 2)]
+    count = len(assembly.wires)
+    ends = np.stack((assembly.a[:count], assembly.b[:count]), axis=1)
+    label = joined(np.concatenate((ends, links)), assembly.node_count)
+    wires: dict[int, list[WireId]] = {}
+    for wire_id, circuit in zip(assembly.wires, label[ends[:, 0]].tolist(), strict=True):
+        wires.setdefault(circuit, []).append(wire_id)
+    parts: dict[int, dict[PartId, None]] = {circuit: {} for circuit in wires}
+    of_terminal = label[assembly.node_of].tolist()
     for part_id, compiled in assembly.parts.items():
-        for terminal in compiled.kind.terminals:
-            root = joints.root(TerminalRef(part_id, terminal.name))
-            if root in wires:
-                parts.setdefault(root, {})[part_id] = None
-    return tuple(Circuit(tuple(parts.get(root, ())), tuple(found)) for root, found in wires.items())
+        begin = assembly.first_terminal[part_id]
+        for circuit in of_terminal[begin : begin + len(compiled.refs)]:
+            if circuit in parts:
+                parts[circuit][part_id] = None
+    return tuple(Circuit(tuple(parts[circuit]), tuple(found)) for circuit, found in wires.items())
 
 
-def _links(compiled: CompiledPart) -> set[tuple[str, str]]:
-    """Return the terminal pairs a part can ever join."""
-    names = [p.name for p in compiled.kind.positions] or [compiled.position]
-    found: set[tuple[str, str]] = set()
-    for name in names:
-        piece = compiled_part(compiled.part, compiled.kind, name).piece
-        found.update((branch.a, branch.b) for branch in piece.branches)
-        found.update(piece.ties)
-    return found
-
-
-def conductors(assembly: Assembly) -> Joints[int]:
-    """Return the nodes joined by wires, closed contacts and whole fuses."""
-    joints: Joints[int] = Joints()
-    for branch, role in enumerate(assembly.roles):
-        if role in CONDUCTORS:
-            joints.join(int(assembly.a[branch]), int(assembly.b[branch]))
-    return joints
+def conductors(assembly: Assembly) -> Ints:
+    """Return for each node the number of its conductor: wires, closed contacts and whole fuses join."""
+    joining = np.array([role in CONDUCTORS for role in assembly.roles], dtype=np.bool_)
+    pairs = np.stack((assembly.a[joining], assembly.b[joining]), axis=1)
+    return joined(pairs, assembly.node_count)
 
 
 def short_path(assembly: Assembly, start: int, end: int, through: Mapping[int, float]) -> list[int]:
@@ -67,16 +60,15 @@ def short_path(assembly: Assembly, start: int, end: int, through: Mapping[int, f
     """
     import networkx as nx
 
+    if start == end:
+        return []
     graph = nx.MultiGraph()
     for branch, role in enumerate(assembly.roles):
         if role in CONDUCTORS or branch in through:
             ohms = through.get(branch, float(assembly.values[branch, 0]))
             graph.add_edge(int(assembly.a[branch]), int(assembly.b[branch]), key=branch, ohms=ohms)
-    if start == end:
-        return []
     try:
         nodes = nx.dijkstra_path(graph, start, end, weight="ohms")
     except (nx.NodeNotFound, nx.NetworkXNoPath):
         return []
-    steps = pairwise(nodes)
-    return [min(graph[u][v], key=lambda key: graph[u][v][key]["ohms"]) for u, v in steps]
+    return [min(graph[u][v], key=lambda key: graph[u][v][key]["ohms"]) for u, v in pairwise(nodes)]

@@ -79,16 +79,18 @@ class Network:
 
 
 def side_by_side(lanes: list[Network]) -> Network:
-    """Return networks of one shape as one; they share their held nodes and touch nowhere else."""
+    """Return networks of one shape as one network in which they do not touch."""
     first, count = lanes[0], len(lanes)
-    free = first.free
+    free, held = first.free, len(first.held)
 
     def spread(ends: Ints) -> Ints:
-        shifted = ends[None, :] + free * np.arange(count)[:, None]
-        held = ends[None, :] - free + free * count
-        return np.where(ends[None, :] < free, shifted, held).ravel()
+        lane = np.arange(count)[:, None]
+        unknown = ends[None, :] + free * lane
+        known = ends[None, :] - free + free * count + held * lane
+        return np.where(ends[None, :] < free, unknown, known).ravel()
 
     return Network(
         np.tile(first.laws, count), spread(first.a), spread(first.b),
-        np.concatenate([lane.values for lane in lanes]), free * count, first.held,
+        np.concatenate([lane.values for lane in lanes]), free * count,
+        np.concatenate([lane.held for lane in lanes]),
     )  # fmt: skip

@@ -9,9 +9,10 @@ from typing import NamedTuple
 import numpy as np
 
 from wiring.circuit.linear import Floats
-from wiring.circuit.network import Network
+from wiring.circuit.network import Network, side_by_side
 
 MOST_STEPS = 80
+WARM_STEPS = 12
 MOST_SLOW_STEPS = 400
 RELATIVE = 1e-11  # of the currents that meet at a node
 ROUNDING = 1e-15
@@ -134,3 +135,23 @@ def _slowly(network: Network, point: _Point) -> Solved:
         else:
             inertia *= 8.0
     return point.solved(point.settled(network), MOST_STEPS + MOST_SLOW_STEPS)
+
+
+def newton_lanes(
+    lanes: list[Network], start: Floats | None = None, most_steps: int = MOST_STEPS
+) -> list[Solved]:
+    """Return networks of one shape solved: all at once where that works, else one after the other."""
+    together = side_by_side(lanes)
+    solved = newton(together, start, most_steps)
+    if solved.converged:
+        rows = zip(
+            solved.x.reshape(len(lanes), -1), solved.volts.reshape(len(lanes), -1),
+            solved.amps.reshape(len(lanes), -1), strict=True,
+        )  # fmt: skip
+        return [Solved(x, v, i, solved.residual_a, True, solved.steps) for x, v, i in rows]
+    found: list[Solved] = []
+    for lane in lanes:
+        warm = found[-1].x if found and found[-1].converged and lane.monotone else None
+        one = newton(lane, warm, WARM_STEPS) if warm is not None else newton(lane)
+        found.append(one if one.converged else newton(lane))
+    return found

@@ -71,10 +71,10 @@ def _shorted(settled: Settled) -> list[Problem]:
     found: list[Problem] = []
     if not len(assembly.sources):
         return found
-    joints = conductors(assembly)
+    conductor = conductors(assembly)
     for source in assembly.sources:
         plus, minus = int(assembly.a[source]), int(assembly.b[source])
-        if joints.root(plus) != joints.root(minus):
+        if conductor[plus] != conductor[minus]:
             continue
         supply = assembly.owners[source]
         path = short_path(assembly, plus, minus, {})
@@ -152,11 +152,11 @@ def _backward(settled: Settled) -> list[Problem]:
             suspects.append(part_id)
     if not suspects:
         return []
-    joints = conductors(assembly)
+    conductor = conductors(assembly)
 
     def ends(part_id: PartId) -> tuple[int, int]:
         branch = assembly.spans[part_id][0]
-        return joints.root(int(assembly.a[branch])), joints.root(int(assembly.b[branch]))
+        return int(conductor[assembly.a[branch]]), int(conductor[assembly.b[branch]])
 
     lit = {ends(p) for p, c in assembly.parts.items() if c.behaviour.polarised and assembly.spans[p]}
     found = []

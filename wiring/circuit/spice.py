@@ -57,7 +57,7 @@ def node_names(settled: Settled) -> dict[int, str]:
     """Return a readable name for the node of every fed terminal."""
     plan, names = settled.assembly.plan, dict[int, str]()
     taken: set[str] = set()
-    for ref, node in settled.assembly.nodes.items():
+    for ref, node in zip(settled.assembly.refs, settled.assembly.node_of.tolist(), strict=True):
         if node in names or settled.islands.of_node[node] < 0:
             continue
         plain = _name(plan, ref)
@@ -78,7 +78,7 @@ def _name(plan: Plan, ref: TerminalRef) -> str:
 def _terminals(settled: Settled) -> dict[int, list[str]]:
     plan = settled.assembly.plan
     found: dict[int, list[str]] = {}
-    for ref, node in settled.assembly.nodes.items():
+    for ref, node in zip(settled.assembly.refs, settled.assembly.node_of.tolist(), strict=True):
         if settled.islands.of_node[node] >= 0:
             label = terminal_label(plan, ref) if ref.part in plan.parts else "a loose end"
             found.setdefault(node, []).append(_plain(label))

@@ -137,9 +137,7 @@ def _limited(assembly: Assembly, reading: Reading, values: Floats) -> set[PartId
 
 
 def _node_volts(assembly: Assembly, start: Mapping[TerminalRef, float]) -> Floats:
+    known = np.array([start.get(ref, np.nan) for ref in assembly.refs], dtype=np.float64)
     volts = np.full(assembly.node_count, np.nan)
-    for ref, node in assembly.nodes.items():
-        known = start.get(ref)
-        if known is not None:
-            volts[node] = known
+    volts[assembly.node_of] = known
     return volts

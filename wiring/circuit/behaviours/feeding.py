@@ -46,7 +46,7 @@ def _regulated(values: Values, position: Position | None, terminals: tuple[str, 
 def _sagging(values: Values) -> tuple[float, float]:
     rated_v, open_v = positive(values, "rated_v"), positive(values, "open_v")
     if open_v < rated_v:
-        raise UnusableError("its volts without load must be at least its rated volts.")
+        raise UnusableError("open_v", "must not be less than its rated voltage")
     return open_v, (open_v - rated_v) / positive(values, "rated_a")
 
 
@@ -66,7 +66,7 @@ def fresh_battery(values: Values) -> tuple[float, float]:
     """
     cell = CELLS.get(str(values.get("cell")))
     if cell is None:
-        raise UnusableError("its cell type is not in the list.")
+        raise UnusableError("cell", "is not in the list")
     series, parallel = count(values, "in_series"), count(values, "in_parallel")
     capacity_ah = not_negative(values, "capacity") if "capacity" in values else 0.0
     scale = cell.rated_ah / capacity_ah if capacity_ah > 0 else 1.0

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
 
-from wiring.catalogue.kind import Position
+from wiring.catalogue.kind import Kind, Position
 from wiring.circuit.branches.law import Branch
 from wiring.circuit.figures import PartFigure
 
@@ -13,7 +13,16 @@ CONTACT_OHMS = 0.02  # a closed contact whose kind names none; common practice, 
 
 
 class UnusableError(ValueError):
-    """A value no circuit can be built from; the message ends the sentence "-E4 cannot be calculated: ..."."""
+    """A value no circuit can be built from: the name of the setting and what is wrong with it."""
+
+    def __init__(self, setting: str, wrong: str) -> None:
+        super().__init__(setting, wrong)
+        self.setting, self.wrong = setting, wrong
+
+    def worded(self, kind: Kind) -> str:
+        """Return the end of the sentence "-E4 is left out: ...", with the setting's name as people see it."""
+        titles = [s.title for s in kind.settings if s.name == self.setting and s.title]
+        return f"its {(titles or [self.setting])[0].lower()} {self.wrong}."
 
 
 class Piece(NamedTuple):
@@ -36,7 +45,7 @@ def positive(values: Values, name: str, least: float = 0.0) -> float:
     """Return a setting as a finite number above `least`; raises UnusableError."""
     value = finite(values, name)
     if value <= least:
-        raise UnusableError(f"its {name.replace('_', ' ')} must be more than {least:g}.")
+        raise UnusableError(name, f"must be more than {least:g}")
     return value
 
 
@@ -44,7 +53,7 @@ def not_negative(values: Values, name: str) -> float:
     """Return a setting as a finite number of nought or more; raises UnusableError."""
     value = finite(values, name)
     if value < 0:
-        raise UnusableError(f"its {name.replace('_', ' ')} must not be negative.")
+        raise UnusableError(name, "must not be negative")
     return value
 
 
@@ -52,7 +61,7 @@ def finite(values: Values, name: str) -> float:
     """Return a setting as a finite number; raises UnusableError."""
     value = values.get(name)
     if not isinstance(value, int | float) or not math.isfinite(value):
-        raise UnusableError(f"its {name.replace('_', ' ')} is not a number.")
+        raise UnusableError(name, "is not a number")
     return float(value)
 
 
@@ -60,7 +69,7 @@ def count(values: Values, name: str) -> int:
     """Return a setting as a whole number of one or more; raises UnusableError."""
     value = finite(values, name)
     if value < 1 or value > 10_000:
-        raise UnusableError(f"its {name.replace('_', ' ')} must be 1 or more.")
+        raise UnusableError(name, "must be between 1 and 10 000")
     return round(value)
 
 
