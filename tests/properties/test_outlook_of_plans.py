@@ -6,6 +6,7 @@ from datetime import date, timedelta
 import msgspec
 import pytest
 
+from tests.support.findings import situation
 from tests.support.networks import draw, kinds, lamp_street, resistor
 from wiring.plan.positions import in_use
 from wiring.plan.scene import Scene, UsePattern
@@ -116,6 +117,23 @@ def test_a_load_of_next_to_nothing_ends_by_age():
     seen = outlook(on_battery(("battery-alkaline", {}), resistor(1e6)))
     assert "age" in seen.end_reason
     assert "ten years" in seen.words
+
+
+def test_a_switch_that_is_off_saves_the_battery_and_a_held_button_does_not_spend_it():
+    plan = draw(
+        {"G1": NINE, "S1": "toggle-on-off", "S2": "push-to-make", "E1": resistor(620), "E2": resistor(20)},
+        [
+            ("G1:+", "S1:13"),
+            ("S1:14", "E1:1"),
+            ("E1:2", "G1:-"),
+            ("G1:+", "S2:13"),
+            ("S2:14", "E2:1"),
+            ("E2:2", "G1:-"),
+        ],
+    )
+    usual = situation(plan).outlooks["G1"]
+    assert situation(plan, {"S1": "off"}).outlooks["G1"].sessions.typical == 0
+    assert situation(plan, {"S2": "pressed"}).outlooks["G1"].sessions == usual.sessions
 
 
 def test_more_capacity_lasts_longer():

@@ -50,8 +50,8 @@ def examine(
 ) -> Situation:
     """Solve a plan (unless figures are given) and return what is known of it; never raises.
 
-    Positions left out are those of a running session; outlooks are always for those, whatever is thrown now.
-    Outlooks cost most of the time and can be left out.
+    Positions left out are those of a running session. Outlooks take a held button for released; they cost
+    most of the time and can be left out.
     """
     from wiring.findings.all_rules import found_in
 
@@ -64,13 +64,28 @@ def examine(
         kinds=kinds,
         positions=stands,
         figures=figures,
-        outlooks=_outlooks(plan, kinds, in_use(plan, kinds), today) if outlooks else {},
+        outlooks=_outlooks(plan, kinds, _lasting(plan, kinds, stands), today) if outlooks else {},
         findings=(),
         joints=joints,
         runs=runs_of(plan, kinds, figures, joints),
         today=today or date.today(),
     )
     return situation._replace(findings=found_in(situation))
+
+
+def _lasting(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> dict[PartId, str]:
+    """Return the positions with everything that springs back as it stands in a session."""
+    usual = in_use(plan, kinds)
+    return {
+        part: usual[part]
+        if part in usual and _springs_back(kinds[plan.parts[part].kind], position)
+        else position
+        for part, position in positions.items()
+    }
+
+
+def _springs_back(kind: Kind, position: str) -> bool:
+    return any(p.momentary for p in kind.positions if p.name == position)
 
 
 def _relays(plan: Plan, kinds: Mapping[str, Kind], figures: Figures) -> dict[PartId, str]:
