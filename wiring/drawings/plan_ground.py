@@ -13,7 +13,7 @@ _TIES = Pen("faint", 1.5)
 _BED = Pen("paper", 0.9)
 _SCENE = Pen("faint", 0.3, (2.0, 1.2))
 _PANEL = Pen("quiet", 0.35)
-NAME_MM = 2.8
+NAME_MM = 3.0
 
 
 def ground(plan: Plan, fit: Fit, clip: Box) -> tuple[Item, ...]:
