@@ -102,11 +102,8 @@ def _sweep(
             points.append((0.0, None))
             continue
         reading = resting(assembly)
-        reading.volts[core], reading.amps[core], reading.mean_amps[core] = (
-            solved.volts,
-            solved.amps,
-            solved.amps,
-        )
+        reading.volts[core] = solved.volts
+        reading.amps[core] = reading.mean_amps[core] = solved.amps
         out = solved.amps[assembly.a[core] == plus].sum() - solved.amps[assembly.b[core] == plus].sum()
         points.append((float(out), columns(reading)))
     return points

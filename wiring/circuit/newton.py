@@ -137,12 +137,10 @@ def _slowly(network: Network, point: _Point) -> Solved:
     return point.solved(point.settled(network), MOST_STEPS + MOST_SLOW_STEPS)
 
 
-def newton_lanes(
-    lanes: list[Network], start: Floats | None = None, most_steps: int = MOST_STEPS
-) -> list[Solved]:
+def newton_lanes(lanes: list[Network], start: Floats | None = None) -> list[Solved]:
     """Return networks of one shape solved: all at once where that works, else one after the other."""
     together = side_by_side(lanes)
-    solved = newton(together, start, most_steps)
+    solved = newton(together, start)
     if solved.converged:
         rows = zip(
             solved.x.reshape(len(lanes), -1), solved.volts.reshape(len(lanes), -1),
