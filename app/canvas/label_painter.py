@@ -1,20 +1,18 @@
 """Writes the designations of parts beside them, where there is room."""
 
 from collections.abc import Sequence
-from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPixmap
+from PySide6.QtCore import QPointF
+from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Box
 from app.canvas.label_places import label_places
 from app.canvas.part_painter import shown_boxes
-from app.canvas.shades import Shades
+from app.canvas.plates import Plate
 from app.canvas.sight import Sight
 from app.canvas.table import Floats
-from app.theme.fonts import screen_font
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
 
@@ -23,8 +21,7 @@ LABELS_MOST = 500
 FEW = 60  # parts in sight whose designations are written from any distance
 OWN_WORDS_FROM = 1.3  # and from which the builder's own words follow
 WIRE_END_PX = 22.0  # of each wire's end that labels leave free
-HIGH_PX = 15.0
-FONT_PX = 11
+PLATE = Plate(font_px=11, high_px=15.0, rim_px=3.0, ground=0.82)
 
 
 class LabelPainter:
@@ -48,12 +45,12 @@ def _write(
     painter: QPainter, sight: Sight, texts: Sequence[str], boxes: Floats, obstacles: Floats
 ) -> NDArray[np.bool_]:
     """Write texts beside boxes; the answer says which of them had no room."""
-    sizes = np.array([(text_width(text), HIGH_PX) for text in texts])
+    sizes = np.array([(PLATE.width(text), PLATE.high_px) for text in texts])
     places = label_places(boxes, sizes, obstacles)
     for text, place in zip(texts, places, strict=True):
         if place is not None:
             painter.drawPixmap(
-                QPointF(round(place.left), round(place.top)), label(text, sight.shades, sight.ratio)
+                QPointF(round(place.left), round(place.top)), PLATE.pixmap(text, sight.shades, sight.ratio)
             )
     return np.array([place is None for place in places])
 
@@ -75,33 +72,3 @@ def _wire_ends(sight: Sight) -> Floats:
     length = np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-6)
     end = start + way * np.minimum(1.0, WIRE_END_PX / length)[:, None]
     return np.hstack((np.minimum(start, end) - 1, np.maximum(start, end) + 1))
-
-
-@lru_cache(maxsize=4096)
-def text_width(text: str) -> float:
-    """Return how wide a label is, with the ground round it."""
-    return QFontMetricsF(screen_font(FONT_PX, "semibold")).horizontalAdvance(text) + 6.0
-
-
-def label(text: str, shades: Shades, ratio: float) -> QPixmap:
-    """Return a label on its ground, painted once."""
-    return _label(text, shades.ink.rgba(), shades.label_ground.rgba(), ratio)
-
-
-@lru_cache(maxsize=2048)
-def _label(text: str, ink: int, ground: int, ratio: float) -> QPixmap:
-    width = text_width(text)
-    pixmap = QPixmap(round(width * ratio), round(HIGH_PX * ratio))
-    pixmap.setDevicePixelRatio(ratio)
-    pixmap.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(pixmap)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(QColor.fromRgba(ground))
-    rect = QRectF(0, 0, width, HIGH_PX)
-    painter.drawRoundedRect(rect, 3, 3)
-    painter.setPen(QColor.fromRgba(ink))
-    painter.setFont(screen_font(FONT_PX, "semibold"))
-    painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, text)
-    painter.end()
-    return pixmap

@@ -4,21 +4,20 @@ import itertools
 import math
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen
 
 from app.canvas.geometry import Box
 from app.canvas.label_room import LabelRoom
-from app.canvas.shades import with_alpha
+from app.canvas.plates import Plate
 from app.canvas.sight import Sight
-from app.theme.fonts import screen_font
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 
 LETTERS_FROM = 1.15  # pixels per millimetre from which the letters are written
 ARROWS_FROM = 1.6
 FROM_END_PX = (22.0, 37.0, 52.0)  # where letters may stand, so that those of neighbours stand in steps
-HIGH_PX = 12.0
+PLATE = Plate(font_px=9, high_px=12.0, rim_px=2.5, ground=0.92)
 LEAST_LEG_PX = 40.0  # a shorter leg has no room for an arrow
 FLOWING_A = 0.0005  # below this a wire counts as without current
 
@@ -29,7 +28,6 @@ def paint_wire_signs(painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> 
         return
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setFont(screen_font(9, "semibold"))
     room = LabelRoom()
     for wire_id in ids:
         path = [sight.camera.to_px(*point) for point in sight.geometry.paths[wire_id]]
@@ -57,23 +55,17 @@ def along(path: Sequence[Point], distance: float) -> Point | None:
 def _paint_letters(
     painter: QPainter, sight: Sight, letters: str, path: Sequence[Point], room: LabelRoom
 ) -> None:
-    width = painter.fontMetrics().horizontalAdvance(letters) + 5.0
+    width, high = PLATE.width(letters), PLATE.high_px
     for distance in FROM_END_PX:
         at = along(path, distance + width / 4)
         if at is None:
             return
-        box = Box(at[0] - width / 2, at[1] - HIGH_PX / 2, at[0] + width / 2, at[1] + HIGH_PX / 2)
+        box = Box(at[0] - width / 2, at[1] - high / 2, at[0] + width / 2, at[1] + high / 2)
         if room.is_free(box):
-            break
-    else:
-        return
-    room.take(box)
-    rect = QRectF(box.left, box.top, width, HIGH_PX)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(with_alpha(sight.shades.paper, 0.92))
-    painter.drawRoundedRect(rect, 3, 3)
-    painter.setPen(sight.shades.ink)
-    painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, letters)
+            room.take(box)
+            place = QPointF(round(box.left), round(box.top))
+            painter.drawPixmap(place, PLATE.pixmap(letters, sight.shades, sight.ratio))
+            return
 
 
 def _paint_arrow(painter: QPainter, sight: Sight, path: Sequence[Point]) -> None:
