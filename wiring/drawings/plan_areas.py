@@ -10,6 +10,7 @@ from wiring.plan.plan import Plan
 
 _AIR_MM = 40.0  # left round a window, for what sticks out of it
 _TILE_W_MM, _TILE_H_MM = 1150.0, 640.0  # a landscape sheet at 1:5
+_MOST_TILES = 16  # a plan that would take more is shown in larger tiles
 
 
 class Area(NamedTuple):
@@ -69,14 +70,24 @@ def windows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:
 
 def _tiles(parts: Iterable[Part], kinds: Mapping[str, Kind]) -> list[Area]:
     """Return windows round parts that lie in no area: a grid, each field drawn in to the parts it holds."""
-    fields: dict[tuple[int, int], list[Part]] = {}
-    for part in parts:
-        cell = (math.floor(part.y_mm / _TILE_H_MM), math.floor(part.x_mm / _TILE_W_MM))
-        fields.setdefault(cell, []).append(part)
+    listed, larger = list(parts), 1.0
+    while len(fields := _fields(listed, larger)) > _MOST_TILES:
+        larger *= 1.5
     return [
         _round("Board" if len(fields) == 1 else f"Board, part {number}", held, kinds)
         for number, (_, held) in enumerate(sorted(fields.items(), key=lambda f: f[0]), start=1)
     ]
+
+
+def _fields(parts: list[Part], larger: float) -> dict[tuple[int, int], list[Part]]:
+    fields: dict[tuple[int, int], list[Part]] = {}
+    for part in parts:
+        cell = (
+            math.floor(part.y_mm / (_TILE_H_MM * larger)),
+            math.floor(part.x_mm / (_TILE_W_MM * larger)),
+        )
+        fields.setdefault(cell, []).append(part)
+    return fields
 
 
 def _round(name: str, parts: list[Part], kinds: Mapping[str, Kind]) -> Area:

@@ -20,6 +20,7 @@ _TOLERANCES: Mapping[str, float] = {
     "supply_unregulated": 0.15,
     "supply_ac": 0.15,
 }
+_BARE_LED = 0.15  # forward voltages of one type scatter; common practice, no source
 METER_V = 0.1  # what a cheap meter and its leads add; also the least tolerance
 DEAD_V = 0.3  # under this a point counts as dead
 _LOADS = (
@@ -53,6 +54,8 @@ def volt_checks(situation: Situation) -> tuple[VoltCheck, ...]:
             continue
         supply = feeds.get(part.id, "")
         tolerance = _TOLERANCES.get(kinds[plan.parts[supply].kind].behaviour, 0.15) if supply else 0.15
+        if kind.behaviour == "led" and not kind.values(part.settings).get("series_ohm"):
+            tolerance = max(tolerance, _BARE_LED)
         rank, pairs = _pairs(plan, kind, part, supply, kinds)
         for red, black, what in pairs:
             red_v, black_v = figures.terminals.get(red), figures.terminals.get(black)

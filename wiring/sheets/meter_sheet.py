@@ -41,7 +41,8 @@ def meter_blocks(situation: Situation, width: float) -> tuple[Block, ...]:
     if positions:
         blocks += paragraph(f"Everything stands as in a session: {positions}.", width)
     blocks += paragraph(
-        "Meter on V DC where nothing else is said. A reading outside its range points at a joint, wire or "
+        "Meter on V DC where nothing else is said. Where the black lead goes to a supply, clip it there with "
+        "a long test lead. A reading outside its range points at a joint, wire or "
         f"part between this row and the last good one. Under {worded(DEAD_V, 'voltage')} counts as dead.",
         width,
     )
