@@ -8,6 +8,7 @@ from app.inspector.typed_field import TypedField
 
 PLAIN = ("count", "lightness")  # numbers without a unit
 SEVERAL = "several"
+INCH_M = 0.0254
 
 
 class ValueField(TypedField):
@@ -71,7 +72,16 @@ def value_words(value: float, quantity: str, units: str = "metric") -> str:
     except NotUnderstood:
         same = False
     # A field must not round what was typed: 1234 mAh would come back as 1.23 Ah.
-    return words if same else _exact(value, quantity, words)
+    if same:
+        return words
+    return (
+        _feet_and_inches(value) if units == "us" and quantity == "length" else _exact(value, quantity, words)
+    )
+
+
+def _feet_and_inches(length_m: float) -> str:
+    feet, inches = divmod(length_m / INCH_M, 12)
+    return f"{feet:.0f} ft {inches:.2f} in" if feet else f"{inches:.2f} in"
 
 
 def _exact(value: float, quantity: str, words: str) -> str:

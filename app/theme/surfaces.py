@@ -38,7 +38,7 @@ def surfaces(theme: Theme) -> Surfaces:
         header=mixed(raised, ink, 0.02 if dark else 0.0),
         side=raised,
         field=mixed(raised, paper, 0.75) if dark else "#ffffff",
-        edge=mixed(raised, ink, 0.42),
+        edge=mixed(raised, ink, 0.55),
         hair=mixed(raised, ink, 0.16 if dark else 0.13),
         hover=mixed(raised, ink, 0.08 if dark else 0.055),
         pressed=mixed(raised, ink, 0.14 if dark else 0.11),

@@ -11,11 +11,8 @@ def own_home(tmp_path, monkeypatch):
 
 @pytest.fixture
 def editor(qapp, tmp_path):
-    from support.editors import made_editor
+    from support.editors import close_editor, made_editor
 
     made = made_editor(tmp_path)
     yield made
-    made.window.close()
-    made.close()
-    made.window.deleteLater()
-    qapp.processEvents()
+    close_editor(made)

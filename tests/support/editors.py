@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -24,6 +24,14 @@ def made_editor(folder: Path, *, at_once: bool = True, size: tuple[int, int] = (
     editor.solving.request()
     application.processEvents()
     return editor
+
+
+def close_editor(editor: Editor) -> None:
+    editor.window.close()
+    editor.close()
+    editor.window.deleteLater()
+    # Without a running event loop nothing is deleted by itself, and each new stylesheet would visit the dead.
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
 
 
 def open_demo(editor: Editor, name: str = "quay") -> Plan:
