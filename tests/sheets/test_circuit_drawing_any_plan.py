@@ -1,6 +1,7 @@
 """Whatever a person wires, the drawing shows each part once and nothing on top of anything else."""
 
 from collections import Counter
+from itertools import pairwise
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -8,7 +9,10 @@ from support.drawn import crossings, lines_through_words, outside, words_on_word
 
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.circuit.figures import Figures
+from wiring.drawings.circuit_blocks import upper_and_lower
+from wiring.drawings.circuit_build import built
 from wiring.drawings.circuit_drawing import circuit_drawings
+from wiring.drawings.circuit_tree import Parallel, Series, Stray, leaves
 from wiring.pictures.picture import Words
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
@@ -53,6 +57,37 @@ def figures(plan):
     """Figures as though all were one circuit, which is the hardest to draw."""
     volts = {TerminalRef(p.id, t.name): 11.83 for p in plan.parts.values() for t in KINDS[p.kind].terminals}
     return Figures({}, {}, {}, volts, (tuple(plan.parts),), frozenset(), (), 0.0)
+
+
+@settings(max_examples=80, deadline=None)
+@given(plans())
+def test_every_joint_of_the_drawing_is_a_net_of_the_plan(plan):
+    ready = built(plan, KINDS, in_use(plan, KINDS), figures(plan), plan.parts)
+    nets = ready.facts.nets.of
+    shown = Counter()
+    for section in ready.sections:
+        pieces = [leaf for leaf in (section.source, *section.upper, *section.lower) if leaf]
+        if section.node is not None:
+            pieces.extend(leaves(section.node))
+            check_joints(section.node)
+        for leaf in pieces:
+            upper, lower = upper_and_lower(ready.facts, leaf)
+            assert (nets[upper], nets[lower]) == (leaf.top, leaf.bottom)
+            shown[leaf.piece] += 1
+    assert set(shown.values()) <= {1}
+    for tail in ready.facts.tails.at.items():
+        assert all(nets[step.terminal] == nets[tail[0]] for step in tail[1] if step.terminal)
+
+
+def check_joints(node):
+    if isinstance(node, Series):
+        for one, other in pairwise(node.parts):
+            assert one.bottom == other.top
+    if isinstance(node, (Series, Parallel)):
+        for part in node.parts:
+            if isinstance(node, Parallel) and not isinstance(part, Stray):
+                assert (part.top, part.bottom) == (node.top, node.bottom)
+            check_joints(part)
 
 
 @settings(max_examples=80, deadline=None)

@@ -70,7 +70,7 @@ def test_plus_lies_above_minus_and_wires_tell_their_colours():
 
 def test_a_wire_that_loops_from_lamp_to_lamp_lies_on_the_rail_between_them():
     (quay,) = drawings(QUAY)
-    assert at(quay, "-E2")[0] < at(quay, "W6 BK")[0] + 10 < at(quay, "-E4")[0]
+    assert at(quay, "-E3")[0] - 10 < at(quay, "W6 BK")[0] < at(quay, "-E4")[0]
     assert abs(at(quay, "W4 BK")[1] - at(quay, "W6 BK")[1]) < 0.01
 
 

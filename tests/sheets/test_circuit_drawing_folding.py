@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from wiring.drawings.circuit_pieces import Piece
 from wiring.drawings.circuit_reduce import folded
-from wiring.drawings.circuit_tree import End, Leaf, Parallel, Series, leaves, oriented
+from wiring.drawings.circuit_tree import End, Leaf, Parallel, Series, leaves
 
 PLUS, MINUS = 0, 1
 EDGES = st.lists(st.tuples(st.integers(0, 7), st.integers(0, 7)), min_size=1, max_size=16)
@@ -40,7 +40,7 @@ def check(node):
 def test_every_piece_is_folded_once_between_its_own_nets(pairs):
     made = pieces(pairs)
     tree, aside = folded(made, PLUS, MINUS)
-    nodes = [*([oriented(tree, PLUS)] if tree else []), *aside]
+    nodes = [*([tree] if tree else []), *aside]
     found = [leaf for node in nodes for leaf in leaves(node)]
     assert Counter(leaf.piece.part for leaf in found) == Counter(leaf.piece.part for leaf in made)
     for leaf in found:
@@ -62,7 +62,6 @@ def test_lamps_side_by_side_stay_in_plan_order(count):
 def test_a_fuse_a_switch_and_two_groups_fold_into_a_feeder_tree():
     # fuse 0-2; two switches 2-3 and 2-4, each with its own lamps to minus
     tree, aside = folded(pieces([(0, 2), (2, 3), (2, 4), (3, 1), (3, 1), (4, 1), (4, 1)]), PLUS, MINUS)
-    tree = oriented(tree, PLUS)
     assert aside == ()
     assert isinstance(tree, Series)
     assert isinstance(tree.parts[0], Leaf)
@@ -86,7 +85,6 @@ def test_a_piece_with_both_ends_on_one_net_is_set_aside():
 @pytest.mark.parametrize(("pairs", "ends_first"), [([(0, 2)], False), ([(2, 1)], True)])
 def test_a_path_that_leads_nowhere_ends_open(pairs, ends_first):
     tree, _ = folded(pieces(pairs), PLUS, MINUS)
-    tree = oriented(tree, PLUS)
     assert isinstance(tree.parts[0], End) is ends_first
     assert isinstance(tree.parts[-1], End) is not ends_first
 

@@ -42,7 +42,7 @@ def crossings(picture):
             level.append((start[1], *sorted((start[0], end[0]))))
         elif abs(start[0] - end[0]) < NEAR:
             upright.append((start[0], *sorted((start[1], end[1]))))
-    dots = [d.centre for d in picture.items if isinstance(d, Disc) and d.fill == "ink"]
+    dots = [d.centre for d in picture.items if isinstance(d, Disc) and d.fill in ("ink", "paper")]
     found = []
     for y, left, right in level:
         for x, top, bottom in upright:

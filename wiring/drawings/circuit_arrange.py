@@ -20,12 +20,12 @@ def arranged(facts: Facts, node: Node) -> Node:
 
 def _rank(facts: Facts, node: Node) -> int:
     found = [
-        facts.tails.rank.get(ref, 0)
+        facts.tails.spots[ref].place
         for leaf in leaves(node)
         for ref in (leaf.piece.start_ref, leaf.piece.end_ref)
-        if facts.nets.of[ref] == node.top
+        if facts.nets.of[ref] == node.top and ref in facts.tails.spots
     ]
-    return min(found, default=len(facts.tails.rank))
+    return min(found, default=len(facts.tails.spots))
 
 
 def without_floating(node: Node) -> tuple[Node | None, list[Node]]:

@@ -14,8 +14,9 @@ from wiring.drawings.symbols.all_symbols import (
     items_box,
     symbol,
 )
+from wiring.drawings.wire_colour import wire_colour
 from wiring.pictures.metrics import cap_mm, width_mm
-from wiring.pictures.picture import Disc, Item, Path, Pen, Point, Words
+from wiring.pictures.picture import NO_PEN, Disc, Item, Path, Pen, Point, Words
 from wiring.pictures.transform import moved
 from wiring.plan.names import TerminalRef
 
@@ -26,6 +27,8 @@ TERMINAL_MM = 0.6
 DOT_MM = 0.55
 FLAG_MM = 1.6
 LINE = Pen("ink", 0.25)
+EDGE = Pen("ink", 0.12)
+BAR_MM = (2.6, 0.9)  # length and breadth of the insulation shown on a wire
 
 
 class Block(NamedTuple):
@@ -54,6 +57,21 @@ def terminal(at: Point) -> Disc:
     return Disc(at, TERMINAL_MM, TERMINAL_MM, LINE, "paper")
 
 
+def insulation(at: Point, letters: str, upright: bool = True) -> list[Path]:
+    """Return a short piece of a wire's insulation on its conductor; the letters always stand beside it."""
+    colour = wire_colour(letters)
+    along, across = BAR_MM
+    marks = [(across, colour.rgb, EDGE)]
+    if colour.stripe_rgb:
+        marks.append((across / 3, colour.stripe_rgb, NO_PEN))
+    found = []
+    for wide, rgb, pen in marks:
+        half_x, half_y = (wide / 2, along / 2) if upright else (along / 2, wide / 2)
+        (x, y), signs = at, ((-1, -1), (1, -1), (1, 1), (-1, 1))
+        found.append(Path(tuple((x + a * half_x, y + b * half_y) for a, b in signs), pen, rgb, closed=True))
+    return found
+
+
 def flag(at: Point, across: int, down: int) -> Path:
     """Return the arrowhead where a conductor goes on elsewhere; it points along (across, down)."""
     x, y = at
@@ -69,9 +87,15 @@ def upright_steps(steps: Steps, top_mm: float) -> list[Item]:
     items: list[Item] = []
     for row, step in enumerate(steps):
         middle = top_mm + (row + 0.5) * ROW_MM
-        items.append(line((0.0, top_mm + row * ROW_MM), (0.0, top_mm + (row + 1) * ROW_MM)))
+        start, end = top_mm + row * ROW_MM, top_mm + (row + 1) * ROW_MM
+        if step.apart:
+            items.extend((line((0.0, start), (0.0, middle - 0.7)), line((0.0, middle + 0.7), (0.0, end))))
+        else:
+            items.append(line((0.0, start), (0.0, end)))
         if step.terminal is not None:
             items.append(terminal((0.0, middle)))
+        elif step.wire is not None:
+            items.extend(insulation((0.0, middle), step.wire.colour))
         colour = "quiet" if step.terminal is None else "ink"
         items.append(Words(step.words, (BESIDE_MM, middle), SMALL_MM, colour, stand="middle"))
     return items

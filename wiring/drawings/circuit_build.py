@@ -34,7 +34,8 @@ def built(
 ) -> Built:
     """Return the sections of one circuit; every piece of every part is in exactly one of them."""
     chosen = [p for p in plan.parts if p in set(parts) and plan.parts[p].kind in kinds]
-    nets = nets_of(plan, kinds, chosen)
+    apart = frozenset(p for p in chosen if positions.get(p) == "apart")
+    nets = nets_of(plan, kinds, chosen)._replace(apart=apart)
     edges: list[Leaf] = []
     for part_id in chosen:
         part = plan.parts[part_id]
@@ -146,7 +147,7 @@ def _sections(divider: Divider, group: _Group) -> list[Section]:
     tree, aside = folded(list(group.edges), group.plus, group.minus)
     floating: list[Node] = []
     if tree is not None:
-        tree, floating = without_floating(arranged(divider.facts, oriented(tree, group.plus)))
+        tree, floating = without_floating(arranged(divider.facts, tree))
     found: list[Section] = []
     if tree is not None or group.source is not None:
         found.extend(divider.divided(Section(tree, group.plus, group.minus, group.source)))

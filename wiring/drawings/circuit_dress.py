@@ -18,7 +18,7 @@ class Dresser:
             node = self._series(node)
         elif isinstance(node, Parallel):
             parts = tuple(self.dressed(part, ends=False) for part in node.parts)
-            node = in_parallel(list(parts), node.top, node.bottom)
+            node = in_parallel(list(parts), node.top, node.bottom)._replace(led=node.led)
         return self._with_strays_of_ends(node) if ends else node
 
     def _series(self, node: Series) -> Node:
@@ -70,5 +70,5 @@ def _beside(node: Node, strays: list[Node], top: int, bottom: int, name: str) ->
     """Return a node with strays at its right and a flag on its upper rail."""
     whole = in_parallel([node, *strays], top, bottom)
     if isinstance(node, Parallel):
-        whole = whole._replace(flag_top=node.flag_top, flag_bottom=node.flag_bottom)
+        whole = whole._replace(flag_top=node.flag_top, flag_bottom=node.flag_bottom, led=node.led)
     return whole._replace(flag_top=name or whole.flag_top)

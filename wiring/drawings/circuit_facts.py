@@ -1,6 +1,7 @@
 """All that the layout of one circuit asks about: its plan, nets, tails and figures."""
 
 from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -18,6 +19,7 @@ from wiring.quantities.wording import worded
 DESIGNATION_MM = 2.5  # text sizes on paper; a drawing is never scaled
 TEXT_MM = 2.0
 SMALL_MM = 1.8
+LEAST_V = 1e-3  # less than that a multimeter shows as nothing
 ASIDE_MM = 20.0  # room for words beside a symbol
 
 
@@ -29,17 +31,20 @@ class Facts(NamedTuple):
     figures: Figures
     nets: Nets
     tails: Tails
-    on_rail: frozenset[TerminalRef] = frozenset()  # ends whose one wire is drawn along a rail
+    short: Mapping[TerminalRef, Steps] = MappingProxyType({})  # what is left of tails that lie along a rail
     drawn: dict[Any, Any] | None = None  # blocks already drawn; dividing a circuit asks for them again
 
     def steps(self, ref: TerminalRef) -> Steps:
         """Return the wires and strip terminals from a terminal outward."""
-        return () if ref in self.on_rail else self.tails.at.get(ref, ())
+        found = self.short.get(ref)
+        return self.tails.at.get(ref, ()) if found is None else found
 
     def volts(self, ref: TerminalRef) -> str:
         """Return the solved volts of a terminal, empty when there are none."""
         value = self.figures.terminals.get(ref)
-        return "" if value is None else worded(value, "voltage")
+        if value is None:
+            return ""
+        return worded(0.0 if abs(value) < LEAST_V else value, "voltage")
 
     def words(self, piece: Piece) -> list[tuple[str, bool]]:
         """Return the lines beside a symbol; the flag marks what is a reading or the user's own word."""

@@ -16,15 +16,15 @@ from wiring.drawings.circuit_blocks import (
 )
 from wiring.drawings.circuit_facts import SMALL_MM, Facts
 from wiring.drawings.circuit_loops import has_rail, is_open, lead_mm, on_rails
+from wiring.drawings.circuit_rails import along, room_mm
 from wiring.drawings.circuit_tree import End, Leaf, Node, Parallel, Series, Stray
 from wiring.drawings.symbols.all_symbols import items_box
-from wiring.pictures.metrics import widest_mm
 from wiring.pictures.picture import Disc, Item, Words
 from wiring.pictures.transform import moved
 
 GAP_MM = 3.0  # air between two columns
 STUB_MM = 3.0
-BAND_MM = 3.2  # between a rail and its columns: for wires that loop along it, or a rail that hangs on it
+BAND_MM = 3.8  # between a rail and its columns: for wires that loop along it, or a rail that hangs on it
 LONGEST_LEAD_MM = 4 * ROW_MM
 
 
@@ -33,7 +33,7 @@ def block(facts: Facts, node: Node, least_mm: float = 0.0, lead: float = 0.0) ->
 
     `lead` is how far above its symbol an upper piece starts, so that neighbours stand level.
     """
-    key = (node, least_mm, lead, facts.on_rail)
+    key = (node, least_mm, lead, frozenset((ref, len(steps)) for ref, steps in facts.short.items()))
     kept = facts.drawn if facts.drawn is not None else {}
     if key not in kept:
         kept[key] = _block(facts, node, least_mm, lead)
@@ -103,8 +103,8 @@ def _stray(facts: Facts, stray: Stray) -> Block:
 def _parallel(facts: Facts, node: Parallel, least_mm: float) -> Block:
     parts = sorted(node.parts, key=is_open)
     facts, upper, lower = on_rails(facts, node, parts)
-    band_top = BAND_MM if any(upper) or any(has_rail(p, upper=True) for p in parts) else 0.0
-    band_bottom = BAND_MM if any(lower) or any(has_rail(p, upper=False) for p in parts) else 0.0
+    band_top = BAND_MM if upper.used or any(has_rail(p, upper=True) for p in parts) else 0.0
+    band_bottom = BAND_MM if lower.used or any(has_rail(p, upper=False) for p in parts) else 0.0
     lead = max((n for n in (lead_mm(facts, p) for p in parts) if n <= LONGEST_LEAD_MM), default=0.0)
     drawn = [block(facts, part, 0.0, lead) for part in parts]
     height = max([least_mm - band_top - band_bottom, *(b.height for b in drawn)])
@@ -114,13 +114,14 @@ def _parallel(facts: Facts, node: Parallel, least_mm: float) -> Block:
     ]
     full = band_top + height + band_bottom
     x = end = 0.0
+    left = drawn[0].left
     items: list[Item] = []
     tops: list[float] = []
     bottoms: list[float] = []
     for number, part in enumerate(drawn):
-        before = x
-        room = widest_mm((upper[number], lower[number]), SMALL_MM) + 2.4
-        x = max(end + GAP_MM - part.left, before + room) if number else 0.0
+        room = max(room_mm(upper, number), room_mm(lower, number))
+        x = max(end + GAP_MM - part.left, x + room) if number else 0.0
+        left = left if number else min(left, -room)
         y = full - band_bottom - part.height if part.open_top else band_top
         items.extend(moved(part.items, (x, y)))
         if not part.open_top:
@@ -129,15 +130,13 @@ def _parallel(facts: Facts, node: Parallel, least_mm: float) -> Block:
         if not part.open_bottom:
             bottoms.append(x)
             items.append(line((x, full - band_bottom), (x, full)))
-        middle = (before + x) / 2
-        for words, down in ((upper[number], 2.2), (lower[number], full - 0.8)):
-            if words:
-                items.append(Words(words, (middle, down), SMALL_MM, "quiet", align="centre"))
+        items.extend(along(upper, number, x, 0.0, 2.7))
+        items.extend(along(lower, number, x, full, full - 1.3))
         end = x + part.right
     rails = [*_rail(tops, 0.0, node.flag_top, end), *_rail(bottoms, full, node.flag_bottom, end)]
     right = max(end, items_box(rails)[2])
     open_top, open_bottom = not tops or tops[0] > 0, not bottoms or bottoms[0] > 0
-    return Block((*items, *rails), drawn[0].left, right, full, open_top, open_bottom)
+    return Block((*rails, *items), left, right, full, open_top, open_bottom)
 
 
 def _rail(joints: list[float], y: float, name: str, end_mm: float) -> list[Item]:

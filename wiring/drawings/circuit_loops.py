@@ -1,33 +1,74 @@
-"""Wires that loop along a rail from one column to the next, as lamps are wired in practice."""
+"""Wires and terminals that lie along a rail between two columns, as lamps along a street are wired."""
 
-from itertools import pairwise
+from typing import NamedTuple
 
 from wiring.drawings.circuit_blocks import ROW_MM, upper_and_lower
 from wiring.drawings.circuit_facts import Facts
+from wiring.drawings.circuit_tails import Steps, Way
 from wiring.drawings.circuit_tree import End, Leaf, Node, Parallel, Series, Stray
 from wiring.plan.names import TerminalRef
 
 
-def on_rails(facts: Facts, node: Parallel, parts: list[Node]) -> tuple[Facts, list[str], list[str]]:
-    """Return the words along the upper and the lower rail before each column, and facts that know it.
+class Rail(NamedTuple):
+    """What lies along a rail: the steps before each column, left to right, and the terminal at its joint."""
 
-    A wire lies along the rail when it is all there is between an end and the same net's end in the column
-    before; any other way to a rail is drawn in the column itself.
+    runs: tuple[Steps, ...]
+    joints: tuple[str, ...]
+
+    @property
+    def used(self) -> bool:
+        """Whether anything lies along it."""
+        return any(self.runs)
+
+
+def on_rails(facts: Facts, node: Parallel, parts: list[Node]) -> tuple[Facts, Rail, Rail]:
+    """Return what lies along the upper and the lower rail, and facts that know it.
+
+    Steps lie along the rail before a column where the net's tree says that all columns from there on are
+    reached through them; any other way to a rail is drawn in the column itself.
     """
-    taken: set[TerminalRef] = set()
-    rails: list[list[str]] = []
-    for upper in (True, False):
-        words = [""]
-        for before, part in pairwise(parts):
-            ref = _end(facts, part, upper)
-            looped = facts.tails.after.get(ref) if ref else None
-            if ref and looped and looped in _ends(facts, before, upper):
-                taken.add(ref)
-                words.append(facts.tails.at[ref][0].words)
-            else:
-                words.append("")
-        rails.append(words)
-    return facts._replace(on_rail=facts.on_rail | taken), rails[0], rails[1]
+    short: dict[TerminalRef, Steps] = {}
+    rails = [_rail(facts, parts, upper, node.led, short) for upper in (True, False)]
+    return facts._replace(short={**facts.short, **short}), rails[0], rails[1]
+
+
+def _rail(facts: Facts, parts: list[Node], upper: bool, led: bool, short: dict[TerminalRef, Steps]) -> Rail:
+    runs: list[Steps] = [()] * len(parts)
+    joints = [""] * len(parts)
+    ends = [_ends(facts, part, upper) for part in parts]
+    here: TerminalRef | None = None  # the terminal that the rail has come to
+    running = False
+    for number, part in enumerate(parts):
+        ref = _end(facts, part, upper)
+        way = facts.tails.ways.get(ref) if ref else None
+        if ref is None or way is None:
+            here = here or ref
+            running = False
+            continue
+        here = here or way.nodes[-1]
+        place = _joint(facts, way, running) if number or led else None
+        running = (
+            place is not None
+            and way.nodes[-1] == here
+            and all(facts.tails.under(way.nodes[place], e) for later in ends[number:] for e in later)
+        )
+        if running and place is not None:
+            here = way.nodes[place]
+            runs[number] = tuple(step for hop in reversed(way.hops[place:]) for step in reversed(hop))
+            left = [step for hop in way.hops[:place] for step in hop]
+            if left and left[-1].terminal == here:
+                joints[number] = left.pop().words
+            short[ref] = tuple(left)
+    return Rail(tuple(runs), tuple(joints))
+
+
+def _joint(facts: Facts, way: Way, running: bool) -> int | None:
+    """Return which terminal on the way from an end is the joint: the first that others hang on too."""
+    for place, node in enumerate(way.nodes[:-1]):
+        if facts.tails.spots[node].ends > 1:
+            return place
+    last = len(way.hops) - 1
+    return last if running and last >= 0 and way.hops[last] else None
 
 
 def lead_mm(facts: Facts, node: Node) -> float:

@@ -24,6 +24,7 @@ class Nets(NamedTuple):
     links: Mapping[TerminalRef, tuple[Link, ...]]
     members: tuple[tuple[TerminalRef, ...], ...]
     wires: tuple[Wire, ...]
+    apart: frozenset[PartId] = frozenset()  # plugs drawn from their sockets; one net all the same
 
 
 def nets_of(plan: Plan, kinds: Mapping[str, Kind], parts: Iterable[PartId]) -> Nets:

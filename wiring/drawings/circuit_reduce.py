@@ -24,7 +24,8 @@ def folded(edges: list[Leaf], plus: int, minus: int) -> Folded:
     while len(bench.edges) > 1 or any({e.top, e.bottom} != {plus, minus} for e in bench.edges.values()):
         bench.take_out()
         bench.fold()
-    return Folded(next(iter(bench.edges.values()), None), tuple(bench.aside))
+    tree = next(iter(bench.edges.values()), None)
+    return Folded(tree and oriented(tree, plus), tuple(oriented(node, node.top) for node in bench.aside))
 
 
 class _Bench:

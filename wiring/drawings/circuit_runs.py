@@ -1,6 +1,6 @@
 """Pieces that lie along a rail: the fuse and the switch between a supply and all it feeds."""
 
-from wiring.drawings.circuit_blocks import LINE_MM, Block, line, sized, terminal
+from wiring.drawings.circuit_blocks import LINE_MM, Block, insulation, line, sized, terminal
 from wiring.drawings.circuit_facts import DESIGNATION_MM, SMALL_MM, TEXT_MM, Facts
 from wiring.drawings.circuit_tails import Steps
 from wiring.drawings.circuit_tree import Leaf
@@ -60,9 +60,13 @@ def _steps(steps: Steps, x: float, items: list[Item]) -> float:
     """Add wires and strip terminals along the rail, words above; return where they end."""
     for step in steps:
         wide = width_mm(step.words, SMALL_MM) + 2 * AIR_MM
-        items.append(line((x, 0.0), (x + wide, 0.0)))
+        gap = 0.7 if step.apart else 0.0
+        items.append(line((x, 0.0), (x + wide / 2 - gap, 0.0)))
+        items.append(line((x + wide / 2 + gap, 0.0), (x + wide, 0.0)))
         if step.terminal is not None:
             items.append(terminal((x + wide / 2, 0.0)))
+        elif step.wire is not None:
+            items.extend(insulation((x + wide / 2, 0.0), step.wire.colour, upright=False))
         colour = "quiet" if step.terminal is None else "ink"
         items.append(Words(step.words, (x + wide / 2, -ABOVE_MM), SMALL_MM, colour, align="centre"))
         x += wide

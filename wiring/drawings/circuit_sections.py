@@ -118,7 +118,7 @@ class Divider:
             chunks[-1].extend(fitted)
             used_mm += wide_mm
         for chunk in chunks[1:]:
-            whole = node._replace(parts=tuple(chunk), order=chunk[0].order)
+            whole = node._replace(parts=tuple(chunk), order=chunk[0].order, led=True)
             self._set_apart(chunk[0] if len(chunk) == 1 else whole)
         return node._replace(parts=tuple(chunks[0])) if len(chunks[0]) > 1 else chunks[0][0]
 

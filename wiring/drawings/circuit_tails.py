@@ -20,9 +20,25 @@ class Step(NamedTuple):
     words: str
     terminal: TerminalRef | None = None
     wire: Wire | None = None
+    apart: bool = False  # a plug drawn from its socket
 
 
 Steps = tuple[Step, ...]
+
+
+class Way(NamedTuple):
+    """From an end to the joint it hangs on: the terminals passed, and the steps between each two of them."""
+
+    nodes: tuple[TerminalRef, ...]
+    hops: tuple[Steps, ...]
+
+
+class Spot(NamedTuple):
+    """Where a terminal stands in the tree of its net: its place, how many follow below, how many are ends."""
+
+    place: int
+    size: int
+    ends: int
 
 
 class Tails(NamedTuple):
@@ -31,8 +47,13 @@ class Tails(NamedTuple):
     at: Mapping[TerminalRef, Steps]
     strays: Mapping[int, tuple[Steps, ...]]
     names: Mapping[int, str]
-    rank: Mapping[TerminalRef, int]  # place of each end along the wires of its net, from the root on
-    after: Mapping[TerminalRef, TerminalRef]  # the end that a single wire loops on from, where one does
+    spots: Mapping[TerminalRef, Spot]
+    ways: Mapping[TerminalRef, Way]
+
+    def under(self, node: TerminalRef, ref: TerminalRef) -> bool:
+        """Tell whether the way from a terminal to the root passes a node of the same net."""
+        top, below = self.spots[node], self.spots.get(ref)
+        return below is not None and top.place <= below.place < top.place + top.size
 
 
 def tails_of(plan: Plan, nets: Nets, ends: Iterable[TerminalRef], roots: Mapping[int, TerminalRef]) -> Tails:
@@ -41,8 +62,8 @@ def tails_of(plan: Plan, nets: Nets, ends: Iterable[TerminalRef], roots: Mapping
     at: dict[TerminalRef, Steps] = {}
     strays: dict[int, tuple[Steps, ...]] = {}
     names: dict[int, str] = {}
-    rank: dict[TerminalRef, int] = {}
-    after: dict[TerminalRef, TerminalRef] = {}
+    spots: dict[TerminalRef, Spot] = {}
+    ways: dict[TerminalRef, Way] = {}
     by_net: dict[int, list[TerminalRef]] = {}
     for end in ends:
         by_net.setdefault(nets.of[end], []).append(end)
@@ -50,14 +71,14 @@ def tails_of(plan: Plan, nets: Nets, ends: Iterable[TerminalRef], roots: Mapping
         root = roots.get(net, its_ends[0])
         names[net] = terminal_label(plan, root)
         net_tails = _NetTails(plan, nets, root, its_ends)
-        rank.update(net_tails.ranks())
+        spots.update(net_tails.spots())
         at[root] = net_tails.of_root()
         for end in net_tails.order:
             if end in net_tails.ends and end != root:
-                at[end] = net_tails.of_end(end)
-        after.update(net_tails.after)
+                ways[end] = net_tails.way(end)
+                at[end] = tuple(step for hop in ways[end].hops for step in hop)
         strays[net] = net_tails.strays()
-    return Tails(at, strays, names, rank, after)
+    return Tails(at, strays, names, spots, ways)
 
 
 class _NetTails:
@@ -65,7 +86,7 @@ class _NetTails:
         self.plan = plan
         self.root = root
         self.ends = {end: place for place, end in enumerate(ends)}
-        self.after: dict[TerminalRef, TerminalRef] = {}
+        self.apart = nets.apart
         self.claimed = {root}
         self.parent: dict[TerminalRef, tuple[TerminalRef, Wire | None]] = {}
         self.children: dict[TerminalRef, list[TerminalRef]] = {root: []}
@@ -89,20 +110,23 @@ class _NetTails:
                 self.children[self.parent[ref][0]].remove(ref)
                 del self.children[ref]
 
-    def ranks(self) -> dict[TerminalRef, int]:
-        """Return the order of the ends along the wires: a chain to its end before the next one begins."""
+    def spots(self) -> dict[TerminalRef, Spot]:
+        """Return the place of each terminal, a chain to its end before the next, chains last."""
         first = {ref: self.ends.get(ref, len(self.ends)) for ref in self.children}
+        count = {ref: int(ref in self.ends) for ref in self.children}
+        size = dict.fromkeys(self.children, 1)
         for ref in reversed(self.order):
             if ref in self.children and ref != self.root:
                 before = self.parent[ref][0]
                 first[before] = min(first[before], first[ref])
-        found: dict[TerminalRef, int] = {}
+                count[before] += count[ref]
+                size[before] += size[ref]
+        found: dict[TerminalRef, Spot] = {}
         waiting = [self.root]
         while waiting:
             ref = waiting.pop()
-            if ref in self.ends:
-                found[ref] = len(found)
-            waiting.extend(sorted(self.children[ref], key=first.__getitem__, reverse=True))
+            found[ref] = Spot(len(found), size[ref], count[ref])
+            waiting.extend(sorted(self.children[ref], key=lambda r: (count[r] > 1, first[r]), reverse=True))
         return found
 
     def of_root(self) -> Steps:
@@ -112,38 +136,40 @@ class _NetTails:
         while len(self.children[here]) == 1:
             here = self.children[here][0]
             self.claimed.add(here)
-            steps.extend(self._wire(self.parent[here][1]))
+            steps.extend(self._link(here))
             if here in self.ends:
                 break
             steps.extend(self._terminal(here))
         return tuple(steps)
 
-    def of_end(self, end: TerminalRef) -> Steps:
-        """Return the steps from an end to the part of the net already drawn."""
-        steps: list[Step] = []
-        here = end
-        while here not in self.claimed:
-            self.claimed.add(here)
-            if here not in self.ends:
-                steps.extend(self._terminal(here))
-            here, wire = self.parent[here][0], self.parent[here][1]
-            steps.extend(self._wire(wire))
-        if len(steps) == 1 and here in self.ends:
-            self.after[end] = here
-        return tuple(steps)
+    def way(self, end: TerminalRef) -> Way:
+        """Return the way from an end to the part of the net already drawn."""
+        nodes, hops = [end], []
+        while nodes[-1] not in self.claimed:
+            self.claimed.add(nodes[-1])
+            before = self.parent[nodes[-1]][0]
+            mark = [] if before in self.claimed else self._terminal(before)
+            hops.append((*self._link(nodes[-1]), *mark))
+            nodes.append(before)
+        return Way(tuple(nodes), tuple(hops))
 
     def strays(self) -> tuple[Steps, ...]:
         """Return what is left, from the net outward; and the wires that close a loop."""
         found: list[Steps] = []
         for leaf in [ref for ref, kids in self.children.items() if not kids and ref not in self.claimed]:
-            found.append(tuple(reversed(self.of_end(leaf))))
+            steps = [*self._terminal(leaf), *(step for hop in self.way(leaf).hops for step in hop)]
+            found.append(tuple(reversed(steps)))
         for wire in self.rings:
             ends = f"{terminal_label(self.plan, wire.start)} – {terminal_label(self.plan, wire.end)}"
             found.append((Step(f"{wire.label} {wire.colour} {ends}", wire=wire),))
         return tuple(found)
 
-    def _wire(self, wire: Wire | None) -> list[Step]:
-        return [Step(f"{wire.label} {wire.colour}", wire=wire)] if wire else []
+    def _link(self, ref: TerminalRef) -> list[Step]:
+        """Return the wire from a terminal towards the root, or the gap of a plug that is apart."""
+        before, wire = self.parent[ref]
+        if wire is not None:
+            return [Step(f"{wire.label} {wire.colour}", wire=wire)]
+        return [Step("apart", apart=True)] if ref.part in self.apart and before.part == ref.part else []
 
     def _terminal(self, ref: TerminalRef) -> list[Step]:
         if not ref.terminal or ref.part not in self.plan.parts:

@@ -52,6 +52,7 @@ class Parallel(NamedTuple):
     order: int
     flag_top: str = ""
     flag_bottom: str = ""
+    led: bool = False  # goes on from another row: its rails come in from the left
 
 
 Node = Leaf | End | Stray | Series | Parallel

@@ -1,0 +1,40 @@
+"""The words and marks along a rail between two columns."""
+
+from wiring.drawings.circuit_blocks import BESIDE_MM, insulation, terminal
+from wiring.drawings.circuit_facts import SMALL_MM
+from wiring.drawings.circuit_loops import Rail
+from wiring.pictures.metrics import width_mm
+from wiring.pictures.picture import Item, Words
+
+AIR_MM = 0.9  # on each side of words along a rail
+
+
+def room_mm(rail: Rail, number: int) -> float:
+    """Return how much rail a column needs before it for what lies there."""
+    joint = rail.joints[number - 1] if number else ""
+    room = width_mm(joint, SMALL_MM) + BESIDE_MM + AIR_MM if joint else 0.0
+    return room + sum(_wide(step.words) for step in rail.runs[number])
+
+
+def along(rail: Rail, number: int, x: float, y: float, base: float) -> list[Item]:
+    """Return what lies on a rail at height y before the column at x, its words on one base line."""
+    items: list[Item] = []
+    if rail.joints[number]:
+        items.append(terminal((x, y)))
+        items.append(Words(rail.joints[number], (x + BESIDE_MM, base), SMALL_MM))
+    edge = x
+    for step in reversed(rail.runs[number]):
+        wide = _wide(step.words)
+        middle = edge - wide / 2
+        if step.terminal is not None:
+            items.append(terminal((middle, y)))
+        elif step.wire is not None:
+            items.extend(insulation((middle, y), step.wire.colour, upright=False))
+        colour = "ink" if step.wire is None else "quiet"
+        items.append(Words(step.words, (middle, base), SMALL_MM, colour, align="centre"))
+        edge -= wide
+    return items
+
+
+def _wide(words: str) -> float:
+    return width_mm(words, SMALL_MM) + 2 * AIR_MM
