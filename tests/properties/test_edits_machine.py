@@ -4,7 +4,7 @@ import pytest
 from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
-from support.editing import COORDINATES, KINDS
+from support.editing import COORDINATES, KINDS, quay
 
 from wiring.edits.benchwork import add_track, remove_track
 from wiring.edits.bends import add_bend, move_bend, remove_bend, straighten
@@ -28,7 +28,6 @@ from wiring.files.decode import decode
 from wiring.files.encode import encode
 from wiring.plan.changes import changes_between
 from wiring.plan.names import TerminalRef
-from wiring.plan.plan import Plan
 from wiring.plan.soundness import unsound
 
 TABLES = ("parts", "wires", "scenes", "panels")
@@ -38,9 +37,9 @@ NUMBERS = st.sampled_from([0.0, 1.0, 3.0, 470.0, -1.0, 1e9, float("nan"), float(
 class Editing(RuleBasedStateMachine):
     def __init__(self):
         super().__init__()
-        self.start = Plan()
+        self.start = quay()
         self.history = begun(self.start)
-        self.mirror = {name: {} for name in TABLES}
+        self.mirror = {name: dict(getattr(self.start, name)) for name in TABLES}
         self.refusals = 0
 
     @property
@@ -49,7 +48,7 @@ class Editing(RuleBasedStateMachine):
 
     def one(self, data, table):
         ids = sorted(getattr(self.plan, table))
-        return data.draw(st.sampled_from([*ids[:8], "x99"]))
+        return data.draw(st.sampled_from(ids or ["x99"]))
 
     def some(self, data, *tables):
         ids = sorted(i for table in tables for i in getattr(self.plan, table))
@@ -60,7 +59,7 @@ class Editing(RuleBasedStateMachine):
         if part is None:
             return TerminalRef("p0", "1")
         names = [t.name for t in KINDS[part.kind].terminals]
-        return TerminalRef(part.id, data.draw(st.sampled_from([*names, "no such"])))
+        return TerminalRef(part.id, data.draw(st.sampled_from(names)))
 
     def do(self, edit):
         old = self.plan
@@ -125,9 +124,22 @@ class Editing(RuleBasedStateMachine):
     def name_part(self, data, name):
         self.do(rename(self.one(data, "parts"), name))
 
-    @rule(data=st.data(), position=st.sampled_from(["on", "off", "reverse", ""]))
-    def keep(self, data, position):
-        self.do(keep_position(self.one(data, "parts"), position))
+    @rule(data=st.data())
+    def ask_for_what_is_not_there(self, data):
+        part, wire = self.one(data, "parts"), self.one(data, "wires")
+        odd = data.draw(st.sampled_from([TerminalRef(part, "no such"), TerminalRef("x99", "1")]))
+        self.do(connect(odd, self.ref(data)))
+        self.do(reconnect(wire, "end", odd))
+        self.do(move(["x99", part], 1, 1))
+        self.do(split_wire(wire, part, "no such", "1"))
+        self.do(keep_position(part, "sideways"))
+        self.do(put_in_scene([part], "x99"))
+
+    @rule(data=st.data())
+    def keep(self, data):
+        part = self.plan.parts.get(self.one(data, "parts"))
+        stands = [p.name for p in KINDS[part.kind].positions] if part else []
+        self.do(keep_position(part.id if part else "x99", data.draw(st.sampled_from(["", *stands]))))
 
     @rule(data=st.data(), fields=st.sampled_from([{"colour": "GN"}, {"label": "W1"}, {"length_m": -1}]))
     def change_wires(self, data, fields):
