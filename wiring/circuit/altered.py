@@ -1,4 +1,4 @@
-"""A plan solved with some of its branches made other than they are: to ask what would flow then."""
+"""A plan at rest, and with some of its branches made other than they are, to ask what would flow then."""
 
 from collections.abc import Mapping
 from typing import NamedTuple
@@ -6,14 +6,16 @@ from typing import NamedTuple
 import numpy as np
 
 from wiring.catalogue.kind import Kind
+from wiring.circuit.alternating import read_alternating
 from wiring.circuit.assembly import Assembly, assemble
 from wiring.circuit.branches.filament import FILAMENT
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
-from wiring.circuit.islands import find_islands
+from wiring.circuit.islands import Islands, find_islands
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.reading import Reading, resting
+from wiring.circuit.states import settle
 from wiring.circuit.steady import read_steady
-from wiring.plan.names import PartId
+from wiring.plan.names import PartId, WireId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 
@@ -22,40 +24,85 @@ CUT_OHMS = 1e12
 SOURCE, RESISTOR, FILAMENT_LAW = (LAW_NUMBER[name] for name in ("source", "resistor", "filament"))
 
 
-class Altered(NamedTuple):
-    """The branch readings of an altered plan. Volts and amperes on DC only; relays stay as they stand."""
+class Branches(NamedTuple):
+    """Readings of a plan branch by branch, where figures tell too little; RMS on AC."""
 
     assembly: Assembly
+    islands: Islands
     reading: Reading
 
     def amps(self, part: PartId) -> list[float]:
-        """Return the current of each branch of a part, from its first terminal to its second; NaN if none."""
+        """Return the current of each branch of a part, first terminal to second; nought if unknown."""
+        return self._of(self.reading.amps, part)
+
+    def volts(self, part: PartId) -> list[float]:
+        """Return the volts of each branch of a part, first terminal over second; nought if unknown."""
+        return self._of(self.reading.volts, part)
+
+    def wire_ohms(self) -> dict[WireId, float]:
+        """Return the resistance of every wire that can be calculated."""
+        return {wire: float(self.assembly.values[n, 0]) for wire, n in self.assembly.wires.items()}
+
+    def alternating(self, part: PartId) -> bool:
+        """Whether AC reaches a part."""
         span = self.assembly.spans.get(part, range(0))
-        reading = self.reading
-        return [float("nan") if reading.failed[b] else float(reading.amps[b]) for b in span]
+        return any(
+            self.islands.of_node[self.assembly.a[b]] >= 0
+            and self.islands.fed[int(self.islands.of_node[self.assembly.a[b]])].alternating
+            for b in span
+        )
+
+    def source(self, part: PartId) -> tuple[float, float, float]:
+        """Return a supply's EMF (RMS on AC), its ohms, and what its limit leaves beside what it gives now."""
+        span = self.assembly.spans.get(part, range(0))
+        if not span:
+            return 0.0, 0.0, 0.0
+        emf, ohms, limit, _ = (float(v) for v in self.assembly.values[span[0], :4])
+        if self.assembly.alternating[span[0]]:
+            emf /= float(np.sqrt(2.0))
+        return emf, ohms, max(limit - abs(float(self.reading.amps[span[0]])), 0.0)
+
+    def _of(self, values: Floats, part: PartId) -> list[float]:
+        span = self.assembly.spans.get(part, range(0))
+        return [0.0 if self.reading.failed[b] else float(values[b]) for b in span]
+
+
+def at_rest(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Branches:
+    """Return the branch readings of a plan as it is."""
+    settled = settle(plan, kinds, positions, None)
+    return Branches(settled.assembly, settled.islands, settled.reading)
 
 
 def as_source(
-    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, unit: PartId, volts: tuple[float, ...]
-) -> tuple[Altered, ...]:
-    """Return what flows when a discharge unit's capacitor is an ideal source of each of the volts.
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    part: PartId,
+    emfs_v: tuple[float, ...],
+    ohms: float = 0.0,
+) -> tuple[Branches, ...]:
+    """Return what flows when a part's first branch is a source without a limit, of each EMF in turn.
 
-    The way it is charged is cut, so all that flows comes from it. KeyError if the plan has no such part.
+    That branch is a supply's own, or a discharge unit's capacitor; the way the unit is charged is cut, so all
+    that flows comes from the capacitor. Relays stand as `positions` say. KeyError if there is no such part.
     """
     assembly = assemble(plan, kinds, positions)
-    store, *charge = assembly.spans[unit]
+    first, *others = assembly.spans[part]
     laws, values = assembly.laws.copy(), assembly.values.copy()
-    laws[store] = SOURCE
-    values[charge, 0] = CUT_OHMS
+    laws[first] = SOURCE
+    values[others, 0] = CUT_OHMS
+    assembly = _with(assembly, laws, values)
+    islands = find_islands(assembly)
+    only = int(islands.of_node[assembly.a[first]])
     found = []
-    for emf_v in volts:
+    for emf_v in emfs_v:
         values = values.copy()
-        values[store] = _padded(emf_v, IDEAL_OHMS, np.inf, 1.0)
-        found.append(_read(_with(assembly, laws, values), frozenset((unit,))))
+        values[first] = (emf_v, max(ohms, IDEAL_OHMS), np.inf, 1.0, *([0.0] * (WIDTH - 4)))
+        found.append(_read(_with(assembly, laws, values), islands, only))
     return tuple(found)
 
 
-def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Altered:
+def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Branches:
     """Return what flows at the moment of switching on: filaments cold, supplies that know no limit."""
     assembly = assemble(plan, kinds, positions)
     laws, values = assembly.laws.copy(), assembly.values.copy()
@@ -64,25 +111,22 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     laws[lamps] = RESISTOR
     values[lamps, 0] = 1.0 / slopes
     values[laws == SOURCE, 2] = np.inf
-    return _read(_with(assembly, laws, values), None)
-
-
-def _padded(*values: float) -> tuple[float, ...]:
-    return values + (0.0,) * (WIDTH - len(values))
+    assembly = _with(assembly, laws, values)
+    return _read(assembly, find_islands(assembly), None)
 
 
 def _with(assembly: Assembly, laws: Ints, values: Floats) -> Assembly:
     return assembly._replace(laws=laws, values=values, sources=np.flatnonzero(laws == SOURCE))
 
 
-def _read(assembly: Assembly, only: frozenset[PartId] | None) -> Altered:
-    """Solve the islands on DC, or only those that hold some of the parts; what is on AC counts as failed."""
+def _read(assembly: Assembly, islands: Islands, only: int | None) -> Branches:
+    """Solve all islands, or one."""
     reading = resting(assembly)
-    for island in find_islands(assembly).fed:
-        if only is not None and not only & {assembly.owners[b] for b in island.branches}:
+    for place, island in enumerate(islands.fed):
+        if only is not None and place != only:
             continue
         if island.alternating:
-            reading.failed[island.branches] = True
+            read_alternating(assembly, island, assembly.values, reading)
         else:
             read_steady(assembly, island, assembly.values, reading, None)
-    return Altered(assembly, reading)
+    return Branches(assembly, islands, reading)

@@ -15,9 +15,9 @@ from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network
-from wiring.circuit.newton import Solved, newton_lanes
+from wiring.circuit.newton import Solved, newton, newton_lanes
 from wiring.circuit.reading import Reading
-from wiring.circuit.steady import hang_on, loop_currents
+from wiring.circuit.steady import SOURCE, hang_on, loop_currents
 
 POINTS = 64  # between the least and the highest of the wave; about 1e-4 off where diodes switch
 MOST_ROUNDS = 60
@@ -88,6 +88,11 @@ def _all_phases(
 ) -> list[Solved] | None:
     network = core_network(plan, island, values)
     swing = plan.alternating[island.core]
+    if network.linear and bool(swing[network.laws == SOURCE].all()):
+        one = newton(network)  # at the peak; every phase is a share of it
+        if not one.converged:
+            return None
+        return [one._replace(x=one.x * s, volts=one.volts * s, amps=one.amps * s) for s in sines]
     lanes = [_at_phase(network, swing, float(sine)) for sine in sines]
     found = newton_lanes(lanes, warm)
     return found if all(solved.converged for solved in found) else None

@@ -19,7 +19,7 @@ from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 
-IDEAL_OHMS = 1e-6
+IDEAL_OHMS = 1e-7
 
 
 class LoadLine(NamedTuple):
@@ -49,7 +49,7 @@ def load_line(
     island = settled.islands.fed[int(settled.islands.of_node[assembly.a[source]])]
     owners = dict.fromkeys(assembly.owners[branch] for branch in island.branches)
     parts = (battery, *(o for o in owners if o in assembly.parts and o != battery))
-    if _decides_for_itself(settled, parts):
+    if _decides_for_itself(settled, parts, idle=source not in island.core):
         points = [_whole(plan, kinds, positions, battery, float(v)) for v in volts]
     else:
         points = _sweep(assembly, island, source, volts)
@@ -65,10 +65,12 @@ def load_line(
     return LoadLine(volts, amps, lamps, found, parts)
 
 
-def _decides_for_itself(settled: Settled, parts: tuple[PartId, ...]) -> bool:
-    """Whether relays, limited supplies or AC make the circuit more than a sweep of one network."""
-    behaviours = {settled.assembly.parts[part].kind.behaviour for part in parts}
-    return bool(behaviours & {"relay", "supply_ac", "supply_regulated"})
+def _decides_for_itself(settled: Settled, parts: tuple[PartId, ...], idle: bool) -> bool:
+    """Whether relays, limits, AC, or others that feed beside an idle battery make it more than a sweep."""
+    compiled = [settled.assembly.parts[part] for part in parts]
+    if idle and sum(c.behaviour.feeds for c in compiled) > 1:
+        return True
+    return any(c.kind.behaviour in ("relay", "supply_ac", "supply_regulated") for c in compiled)
 
 
 def _whole(
@@ -76,7 +78,7 @@ def _whole(
 ) -> tuple[float, Columns | None]:
     settled = settle(plan, kinds, positions, None, {battery: (volts, IDEAL_OHMS, np.inf, 1.0)})
     source = settled.assembly.spans[battery][0]
-    if settled.reading.failed[source]:
+    if settled.reading.failed[source] or settled.assembly.a[source] == settled.assembly.b[source]:
         return 0.0, None
     return -float(settled.reading.mean_amps[source]), columns(settled.reading)
 

@@ -4,6 +4,7 @@ from functools import cached_property
 
 import numpy as np
 
+from wiring.circuit.branches.law import Law
 from wiring.circuit.branches.laws import LAW_NUMBER, LAWS
 from wiring.circuit.linear import Floats, Ints, Pattern
 
@@ -17,7 +18,11 @@ class Network:
 
     def __init__(self, laws: Ints, a: Ints, b: Ints, values: Floats, free: int, held: Floats) -> None:
         self.laws, self.a, self.b, self.values, self.free, self.held = laws, a, b, values, free, held
-        self.groups = [(LAWS[n], np.flatnonzero(laws == n)) for n in np.unique(laws)]
+
+    @cached_property
+    def groups(self) -> list[tuple[Law, Ints]]:
+        """The laws there are, each with its branches."""
+        return [(LAWS[n], np.flatnonzero(self.laws == n)) for n in np.unique(self.laws)]
 
     @cached_property
     def pattern(self) -> Pattern:
