@@ -1,16 +1,17 @@
 """Puts words beside what they name so that none covers another: greedy, nearest free place first."""
 
 import math
-from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
+import numpy as np
+
 from wiring.drawings.plan_fit import Box
-from wiring.pictures.metrics import ascent_mm, descent_mm, overlap, width_mm
+from wiring.pictures.metrics import ascent_mm, descent_mm, width_mm
 from wiring.pictures.picture import Item, Path, Pen, Point, Words
 
-_CELL_MM = 7.0
-_MOST_CROSSED = 7  # points of lines, 0.8 mm apart: about two wires across; more would be hidden
+_FINE_MM, _COARSE_MM = 0.4, 0.8  # cells that taken boxes and drawn lines are marked in
+_MOST_CROSSED = 7  # cells of lines under a label: about two wires across; more would be hidden
 _LEADER = Pen("quiet", 0.15)
 _WAYS = tuple(
     (math.cos(math.radians(a)), math.sin(math.radians(a)))
@@ -23,36 +24,56 @@ class Room:
 
     def __init__(self, limits: Box) -> None:
         self._limits = limits
-        self._boxes: dict[tuple[int, int], list[Box]] = defaultdict(list)
-        self._dots: dict[tuple[int, int], list[Point]] = defaultdict(list)
+        wide, high = limits[2] - limits[0], limits[3] - limits[1]
+        self._taken = np.zeros((_cells(high, _FINE_MM), _cells(wide, _FINE_MM)), dtype=bool)
+        self._drawn = np.zeros((_cells(high, _COARSE_MM), _cells(wide, _COARSE_MM)), dtype=bool)
 
     def take(self, box: Box) -> None:
-        """Mark a box as taken."""
-        for cell in _cells(box):
-            self._boxes[cell].append(box)
+        """Mark a box as taken, with every cell it touches."""
+        left, top, right, bottom = self._from_corner(box)
+        rows = slice(max(int(top // _FINE_MM), 0), max(math.ceil(bottom / _FINE_MM), 0))
+        columns = slice(max(int(left // _FINE_MM), 0), max(math.ceil(right / _FINE_MM), 0))
+        self._taken[rows, columns] = True
 
     def draw(self, points: Sequence[Point]) -> None:
         """Mark a line as drawn."""
         for (x, y), (u, v) in pairwise(points):
-            steps = max(1, int(math.hypot(u - x, v - y) / 0.8))
-            for i in range(steps + 1):
-                at = (x + (u - x) * i / steps, y + (v - y) * i / steps)
-                self._dots[_cell(at)].append(at)
+            steps = max(1, int(math.hypot(u - x, v - y) / (_COARSE_MM / 2)))
+            share = np.linspace(0.0, 1.0, steps + 1)
+            columns = ((x + (u - x) * share - self._limits[0]) // _COARSE_MM).astype(int)
+            rows = ((y + (v - y) * share - self._limits[1]) // _COARSE_MM).astype(int)
+            high, wide = self._drawn.shape
+            inside = (rows >= 0) & (rows < high) & (columns >= 0) & (columns < wide)
+            self._drawn[rows[inside], columns[inside]] = True
 
     def free(self, box: Box) -> bool:
-        """Return whether a box lies within the limits and touches nothing taken."""
+        """Return whether a box lies within the limits and touches nothing taken, to half a cell."""
         left, top, right, bottom = self._limits
         if box[0] < left or box[1] < top or box[2] > right or box[3] > bottom:
             return False
-        return not any(overlap(box, other) for cell in _cells(box) for other in self._boxes[cell])
+        return not self._taken[self._part(box, _FINE_MM)].any()
 
     def crossed(self, box: Box) -> int:
-        """Return how many points of drawn lines lie in a box."""
-        return sum(
-            box[0] <= x <= box[2] and box[1] <= y <= box[3]
-            for cell in _cells(box)
-            for x, y in self._dots[cell]
+        """Return how many cells of drawn lines lie in a box."""
+        return int(np.count_nonzero(self._drawn[self._part(box, _COARSE_MM)]))
+
+    def _from_corner(self, box: Box) -> Box:
+        x, y = self._limits[0], self._limits[1]
+        return box[0] - x, box[1] - y, box[2] - x, box[3] - y
+
+    def _part(self, box: Box, cell: float) -> tuple[slice, slice]:
+        # not below 0 and at least one cell; written out, as this runs for every place that is tried
+        x, y = self._limits[0], self._limits[1]
+        left, top = int((box[0] - x) / cell + 0.5), int((box[1] - y) / cell + 0.5)
+        right, bottom = int((box[2] - x) / cell + 0.5), int((box[3] - y) / cell + 0.5)
+        left, top = (left if left > 0 else 0), (top if top > 0 else 0)
+        return slice(top, bottom if bottom > top else top + 1), slice(
+            left, right if right > left else left + 1
         )
+
+
+def _cells(length: float, cell: float) -> int:
+    return max(1, math.ceil(length / cell))
 
 
 def labelled(
@@ -121,12 +142,3 @@ def _push(part: float, far: float) -> float:
 
 def _nearest(box: Box, to: Point) -> Point:
     return min(max(to[0], box[0]), box[2]), min(max(to[1], box[1]), box[3])
-
-
-def _cell(at: Point) -> tuple[int, int]:
-    return int(at[0] // _CELL_MM), int(at[1] // _CELL_MM)
-
-
-def _cells(box: Box) -> list[tuple[int, int]]:
-    (left, top), (right, bottom) = _cell((box[0], box[1])), _cell((box[2], box[3]))
-    return [(x, y) for x in range(left, right + 1) for y in range(top, bottom + 1)]

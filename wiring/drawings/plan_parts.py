@@ -83,14 +83,19 @@ def sign_items(
     """Return the halos, to be laid under everything, and the signs."""
     glow: list[Item] = []
     signs: list[Item] = []
+    drawn: dict[tuple[object, ...], tuple[tuple[Item, ...], tuple[Item, ...]]] = {}
     for part_id, spot in placed.items():
         part = plan.parts[part_id]
         kind = kinds[part.kind]
         figure = figures.parts.get(part_id) if figures else None
         light = None if figure is None or figure.light is None else lightness(max(figure.light, 0.0))
         state = State(positions.get(part_id, ""), light, fit.below)
-        glow += _set(halo(kind, light, part), fit, spot)
-        signs += _set(sign(kind, part, state), fit, spot)
+        # many lamps stand alike: each look is scaled and turned once and only shifted after
+        look = (kind.key, tuple(part.settings.items()), state, round(spot.factor, 6), spot.turn_deg)
+        if look not in drawn:
+            drawn[look] = _set(halo(kind, light, part), fit, spot), _set(sign(kind, part, state), fit, spot)
+        glow += moved(drawn[look][0], spot.centre)
+        signs += moved(drawn[look][1], spot.centre)
     return tuple(glow), tuple(signs)
 
 
@@ -122,7 +127,7 @@ def _set(items: tuple[Item, ...], fit: Fit, spot: Placed) -> tuple[Item, ...]:
     whole = turned(items, spot.turn_deg) if spot.turn_deg else items
     if fit.below:
         whole = mirrored(whole, 0.0)
-    return tuple(_visible(i) for i in moved(scaled(whole, spot.factor), spot.centre))
+    return tuple(_visible(i) for i in scaled(whole, spot.factor))
 
 
 def _visible(item: Item) -> Item:

@@ -38,7 +38,9 @@ def wire_runs(
         ends = [_end(plan, kinds, fit, placed, ref) for ref in (wire.start, wire.end)]
         if ends[0] is None or ends[1] is None:
             continue
-        ways[wire.id] = [ends[0], *(fit.at(p) for p in wire.bends), ends[1]]
+        way = [ends[0], *(fit.at(p) for p in wire.bends), ends[1]]
+        if overlap_of(_roomy(around(way)), clip):
+            ways[wire.id] = way
     shares: dict[tuple[Point, Point], list[WireId]] = defaultdict(list)
     for wire_id, way in ways.items():
         for a, b in _legs(way):
@@ -50,7 +52,6 @@ def wire_runs(
             wire_width_mm(plan.wires[wire_id].size),
         )
         for wire_id, way in ways.items()
-        if overlap_of(_roomy(around(way)), clip)
     }
 
 

@@ -61,11 +61,9 @@ def _mapped(
         return item._replace(
             left_mm=left, top_mm=top, width_mm=item.width_mm * factor, height_mm=item.height_mm * factor
         )
-    pen_factor = factor if pens else 1.0
-    pen = item.pen._replace(
-        width_mm=item.pen.width_mm * pen_factor,
-        dashes_mm=tuple(d * pen_factor for d in item.pen.dashes_mm),
-    )
+    pen = item.pen
+    if pens and factor != 1.0:
+        pen = pen._replace(width_mm=pen.width_mm * factor, dashes_mm=tuple(d * factor for d in pen.dashes_mm))
     if isinstance(item, Disc):
         return item._replace(
             centre=point(item.centre),

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
-from wiring.pictures.picture import Anchor, Item, Words
+from wiring.pictures.picture import Anchor, Item, Point, Words
 from wiring.pictures.transform import moved
 
 BODY_MM = 3.4
@@ -72,8 +72,10 @@ def cap_offset(size_mm: float, row_mm: float) -> float:
     return (row_mm + cap_mm(size_mm)) / 2
 
 
-def paginated(blocks: Sequence[Block], height_mm: float) -> tuple[tuple[Item, ...], ...]:
-    """Return the items of each page, from the page's own (0, 0); tables repeat their header.
+def paginated(
+    blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.0)
+) -> tuple[tuple[Item, ...], ...]:
+    """Return the items of each page, from the upper left corner of its text; tables repeat their header.
 
     A block higher than a page gets a page of its own. Headings never end a page.
     """
@@ -91,11 +93,11 @@ def paginated(blocks: Sequence[Block], height_mm: float) -> tuple[tuple[Item, ..
             y, open_header = 0.0, ()
         for block in group:
             if block.header and block.header is not open_header:
-                pages[-1] += moved(block.header, (0.0, y))
+                pages[-1] += moved(block.header, (corner[0], corner[1] + y))
                 y += block.header_mm
             open_header = block.header
             if not (y == 0.0 and not block.items):  # empty paper is not carried over to a new page
-                pages[-1] += moved(block.items, (0.0, y))
+                pages[-1] += moved(block.items, (corner[0], corner[1] + y))
                 y += block.height_mm
         i += len(group)
     return tuple(tuple(page) for page in pages)

@@ -27,7 +27,7 @@ def drawing_sections(situation: Situation, paper: str) -> tuple[Section, ...]:
     for number, drawing in enumerate(drawings):
         picture = drawing.picture
         factor = min(_LARGEST, width / picture.width_mm, (height - _HEAD_MM) / picture.height_mm)
-        items = moved(picture.items, (-picture.left_mm, -picture.top_mm))
+        at = (left - picture.left_mm * factor, top + _HEAD_MM - picture.top_mm * factor)
         title = fitted(drawing.title, width, 4.6, "semibold")
         head: list[Item] = [Words(title, (left, top + 4.6), 4.6, weight="semibold")]
         if number == 0:
@@ -35,7 +35,7 @@ def drawing_sections(situation: Situation, paper: str) -> tuple[Section, ...]:
         leaves.append(
             Leaf(
                 page,
-                (*head, *moved(scaled(items, factor), (left, top + _HEAD_MM))),
+                (*head, *moved(scaled(picture.items, factor), at)),
                 "Circuit drawing",
             )
         )

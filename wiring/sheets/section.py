@@ -30,8 +30,8 @@ class Section(NamedTuple):
 def text_section(title: str, anchor: str, sheet: Sheet, blocks: Sequence[Block]) -> Section:
     """Return running text and tables, page after page."""
     left, top, _, bottom = sheet.body
-    pages = paginated(blocks, bottom - top)
-    leaves = tuple(Leaf(sheet, moved(page, (left, top)), title) for page in pages)
+    pages = paginated(blocks, bottom - top, (left, top))
+    leaves = tuple(Leaf(sheet, page, title) for page in pages)
     return Section(title, anchor, leaves)
 
 
