@@ -10,6 +10,7 @@ from typing import Any, NoReturn
 
 from wiring.commands.refusal import BAD_INPUT, FINE, Refused
 from wiring.files.refusals import NotReadable, NotSaved
+from wiring.plan.sentences import one_line
 
 COMMANDS = {
     "figures": "volts, amperes and watts of every part and wire",
@@ -41,7 +42,7 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Say it and end with the status for bad input."""
-        self.exit(BAD_INPUT, f"{self.prog}: {message}; see {self.prog} --help\n")
+        self.exit(BAD_INPUT, f"{self.prog}: {one_line(message)}; see {self.prog} --help\n")
 
 
 def parser() -> argparse.ArgumentParser:
@@ -105,7 +106,7 @@ def _joined(argv: Sequence[str]) -> list[str]:
 
 
 def _sorry(sentence: str) -> int:
-    print(f"underboard: {sentence}", file=sys.stderr)
+    print(f"underboard: {one_line(sentence)}", file=sys.stderr)
     return BAD_INPUT
 
 

@@ -14,6 +14,7 @@ from wiring.plan.panel import Panel
 from wiring.plan.part import Part
 from wiring.plan.plan import Habits, Line, Plan
 from wiring.plan.scene import Scene, UsePattern
+from wiring.plan.sentences import after_colon
 from wiring.plan.soundness import least_next_number, unsound
 from wiring.plan.wire import Wire
 
@@ -70,7 +71,7 @@ def decode(data: bytes) -> Plan:
     )
     plan = plan.with_changes(next_number=max(plan.next_number, least_next_number(plan)))
     for breach in unsound(plan):
-        raise NotReadable(f"The plan does not hold together: {breach}")
+        raise NotReadable(f"The plan does not hold together: {after_colon(breach)}")
     return plan
 
 

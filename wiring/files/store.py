@@ -12,6 +12,7 @@ from wiring.files.encode import encode
 from wiring.files.format import LARGEST_BYTES
 from wiring.files.refusals import NotReadable, NotSaved
 from wiring.plan.plan import Plan
+from wiring.plan.sentences import after_colon
 
 REASONS = {
     errno.EACCES: "you may not write in its folder",
@@ -32,7 +33,7 @@ def load(path: Path | str) -> Plan:
     try:
         return decode(_bytes(path))
     except NotReadable as reason:
-        raise NotReadable(f"{path.name} cannot be opened. {reason}") from None
+        raise NotReadable(f"{path.name} cannot be opened: {after_colon(str(reason))}") from None
 
 
 def _bytes(path: Path) -> bytes:
@@ -64,7 +65,9 @@ def save(plan: Plan, path: Path | str) -> None:
     except ValueError:
         raise NotSaved(f"{path.name} was not saved, because the plan holds a number without end.") from None
     except NotReadable as reason:
-        raise NotSaved(f"{path.name} was not saved, because it could not be opened again. {reason}") from None
+        raise NotSaved(
+            f"{path.name} was not saved, because it could not be opened again: {after_colon(str(reason))}"
+        ) from None
     if not same:
         raise NotSaved(f"{path.name} was not saved, because it would not read back as it is now.")
     write_whole(data, path)

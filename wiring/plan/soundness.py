@@ -18,6 +18,7 @@ from wiring.plan.panel import Panel
 from wiring.plan.plan import Habits, Line, Plan
 from wiring.plan.record_faults import end_faults, kind_faults, part_faults, size_fault, wire_faults
 from wiring.plan.scene import Scene, UsePattern
+from wiring.plan.sentences import one_line
 
 HABIT_CHOICES = {
     "units": ("metric", "us"),
@@ -40,7 +41,7 @@ def unsound(plan: Plan, kinds: Mapping[str, Kind] | None = None) -> tuple[str, .
     With `kinds`, settings, positions and terminals are compared with what each part's kind has. A part
     whose kind is not in `kinds` is no breach: see :func:`missing_kinds`.
     """
-    return tuple(_breaches(plan, kinds or {}))
+    return tuple(map(one_line, _breaches(plan, kinds or {})))
 
 
 def missing_kinds(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[str, ...]:
@@ -49,11 +50,19 @@ def missing_kinds(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[str, ...]:
     for part in plan.parts.values():
         if part.kind not in kinds:
             lacking.setdefault(part.kind, []).append(f"-{part.designation}")
-    return tuple(
-        f"The catalogue has no kind “{kind}”, so {', '.join(names)} stay in the plan but are left out of "
-        "every figure; add the kind to your catalogue folder or choose another."
-        for kind, names in lacking.items()
+    return tuple(_lacking(kind, names) for kind, names in lacking.items())
+
+
+def _lacking(kind: str, names: list[str]) -> str:
+    them = f"{_some(names)} {'is one; it stays' if len(names) == 1 else 'are such; they stay'}"
+    return one_line(
+        f"The catalogue has no kind “{kind}”, and {them} in the plan but out of every figure until you add "
+        "that kind to your catalogue folder."
     )
+
+
+def _some(names: list[str]) -> str:
+    return ", ".join(names) if len(names) <= 6 else f"{', '.join(names[:5])} and {len(names) - 5} more"
 
 
 def least_next_number(plan: Plan) -> int:
