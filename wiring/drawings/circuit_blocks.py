@@ -183,7 +183,7 @@ def _words_beside(
         for words, _ in lines[room:]:
             items.append(Words(words, (x, row), TEXT_MM, "quiet", stand="top"))
             row += LINE_MM
-    return row - LINE_MM + cap_mm(TEXT_MM) + 1.1  # clear of a joint below
+    return row - LINE_MM + cap_mm(TEXT_MM) + 1.5  # clear of a joint or a flag below
 
 
 def _throw(facts: Facts, piece: Piece, y: float, items: list[Item]) -> float:

@@ -153,7 +153,7 @@ def _sections(divider: Divider, group: _Group) -> list[Section]:
         found.extend(divider.divided(Section(tree, group.plus, group.minus, group.source)))
     for node in floating:
         divider.wanted.add(node.bottom)
-        found.extend(divider.divided(Section(node, node.top, node.bottom)))
+        found.extend(divider.divided(Section(node, NOWHERE, node.bottom)))
     if group.minus == NOWHERE and group.source:
         divider.wanted.add(group.plus)
     for node in aside:

@@ -19,7 +19,8 @@ from wiring.plan.names import PartId, WireId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 
-SHEET_MM = (260.0, 165.0)  # a drawing is no larger where its parts allow, so it prints at full size
+# A drawing is no larger where its parts allow: it fits a framed A4 or Letter sheet on its side at full size.
+SHEET_MM = (232.0, 139.0)
 BETWEEN_MM = (9.0, 7.0)  # air between sections: side by side, and one row to the next
 MARGIN_MM = 2.0
 
@@ -39,6 +40,7 @@ class _Placed(NamedTuple):
     height: float
     parts: list[PartId]
     wires: list[WireId]
+    fed_from: str = ""  # the net a section goes on from, where its source is on another sheet
 
 
 def circuit_drawings(
@@ -91,7 +93,10 @@ def _drawings_of(
     taken: set[str] = set()
     drawings: list[Drawing] = []
     for number, (items, sections) in enumerate(sheets, start=1):
-        name = f"{title} ({number} of {len(sheets)})" if len(sheets) > 1 else title
+        fed_from = dict.fromkeys(s.fed_from for s in sections if s.fed_from)
+        name = title if number == 1 or not fed_from else f"{title}, from {', '.join(fed_from)}"
+        if len(sheets) > 1:
+            name += f" ({number} of {len(sheets)})"
         parts = [p for p in dict.fromkeys(p for s in sections for p in s.parts) if p not in taken]
         wires = [w for w in dict.fromkeys(w for s in sections for w in s.wires) if w not in taken]
         taken.update(parts, wires)
@@ -114,7 +119,8 @@ def _placed(ready: Built) -> list[_Placed]:
         items = section_items(ready.facts, section, ready.dresser)
         parts, wires = shown(ready.facts, section)
         _, _, right, bottom = items_box(items)
-        placed.append(_Placed(items, right, bottom, parts, wires))
+        fed_from = "" if section.source else ready.facts.tails.names.get(section.top, "")
+        placed.append(_Placed(items, right, bottom, parts, wires, fed_from))
     return placed
 
 
