@@ -124,6 +124,18 @@ def test_a_plan_that_could_not_be_opened_again_is_not_saved(tmp_path):
     assert list(tmp_path.iterdir()) == []
 
 
+def test_scraps_of_a_killed_save_are_swept_up_and_nothing_else(tmp_path):
+    path = tmp_path / "plan.underboard"
+    old, young = tmp_path / f".{path.name}.0123456789ab.tmp", tmp_path / f".{path.name}.ba9876543210.tmp"
+    others = [tmp_path / f".{path.name}.notes.tmp", tmp_path / ".other.underboard.0123456789ab.tmp"]
+    for file in (old, young, *others):
+        file.write_text("{")
+    for file in (old, *others):
+        os.utime(file, (0, 0))
+    save(quay(), path)
+    assert set(tmp_path.iterdir()) == {path, young, *others}
+
+
 SAVER = """
 import sys
 from wiring.edits.set_plan import set_plan

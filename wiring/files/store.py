@@ -3,8 +3,10 @@
 import contextlib
 import errno
 import os
+import re
 import secrets
 import stat
+import time
 from pathlib import Path
 
 from wiring.files.decode import decode
@@ -14,6 +16,8 @@ from wiring.files.refusals import NotReadable, NotSaved
 from wiring.plan.plan import Plan
 from wiring.plan.sentences import after_colon
 
+SCRAP = re.compile(r"[0-9a-f]{12}\.tmp")
+SCRAP_AGE_SEC = 3600.0  # younger ones may belong to a save that is still going on
 REASONS = {
     errno.EACCES: "you may not write in its folder",
     errno.EPERM: "you may not write in its folder",
@@ -94,6 +98,7 @@ def write_whole(data: bytes, path: Path) -> None:
         beside.replace(target)
         beside = None
         _sync_folder(target.parent)
+        _sweep(target)
     except (OSError, ValueError) as error:
         raise NotSaved(
             f"{path.name} was not saved, because {_why(error)}; choose another folder or make room."
@@ -102,6 +107,16 @@ def write_whole(data: bytes, path: Path) -> None:
         if beside is not None:
             with contextlib.suppress(OSError):
                 beside.unlink()
+
+
+def _sweep(target: Path) -> None:
+    """Take away what saves of the same file left beside it when the program was killed long ago."""
+    start, now = f".{target.name[:100]}.", time.time()
+    with contextlib.suppress(OSError):
+        for entry in list(os.scandir(target.parent)):
+            ours = entry.name.startswith(start) and SCRAP.fullmatch(entry.name[len(start) :])
+            if ours and now - entry.stat(follow_symlinks=False).st_mtime > SCRAP_AGE_SEC:
+                Path(entry).unlink(missing_ok=True)
 
 
 def _sync_folder(folder: Path) -> None:
