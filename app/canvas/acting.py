@@ -5,10 +5,11 @@ from collections.abc import Callable
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview
 from app.selection import Selection
 from app.session import Session
+from wiring.edits.edit import EditRefused
 from wiring.plan.changes import changes_between
 
 NOTHING = Preview()
-Begin = Callable[[Around, Preview], Gesture]  # the preview is the last one the tool showed
+Begin = Callable[[Around, Preview], Gesture | None]  # given the last preview; None puts the tool away
 
 
 class Acting:
@@ -51,7 +52,8 @@ class Acting:
 
     def cancel(self) -> bool:
         """Leave what is under way without a trace, then the tool; False when there was nothing to leave."""
-        started = bool(self.preview.line or self.preview.plan or self.preview.held or self.preview.band)
+        shown = self.preview
+        started = bool(shown.line or shown.plan or shown.held or shown.band or shown.frame or shown.outline)
         if self._gesture is None:
             return False
         self._stop()
@@ -88,6 +90,10 @@ class Acting:
     def _step(self, advance: Callable[[], Preview]) -> None:
         try:
             self.preview = advance()
+        except EditRefused as refusal:  # a preview that cannot be: a part beyond the end of the world, say
+            self._stop()
+            self._session.refused.emit(str(refusal))
+            self._begin_again()
         except StopIteration as done:
             self._gesture = None
             act: Act | None = done.value
@@ -109,7 +115,10 @@ class Acting:
     def _begin_again(self, last: Preview = NOTHING) -> None:
         if self._begin is not None and self._gesture is None:
             self._gesture = self._begin(self._around(), last)
-            self.preview = next(self._gesture)
+            if self._gesture is not None:
+                self.preview = next(self._gesture)
+            else:
+                self.tool, self._begin = "select", None
 
     def _stop(self) -> None:
         if self._gesture is not None:

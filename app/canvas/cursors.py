@@ -12,6 +12,17 @@ OF_GESTURE = {
     "point": Shape.PointingHandCursor,
     "no": Shape.ForbiddenCursor,
 }
+OF_GRIP = {
+    "move": Shape.SizeAllCursor,
+    "left": Shape.SizeHorCursor,
+    "right": Shape.SizeHorCursor,
+    "top": Shape.SizeVerCursor,
+    "bottom": Shape.SizeVerCursor,
+    "left top": Shape.SizeFDiagCursor,
+    "right bottom": Shape.SizeFDiagCursor,
+    "right top": Shape.SizeBDiagCursor,
+    "left bottom": Shape.SizeBDiagCursor,
+}
 
 
 def cursor_for(hit: Hit | None, gesture: str, *, pans: bool, may_pan: bool) -> Qt.CursorShape:
@@ -24,6 +35,8 @@ def cursor_for(hit: Hit | None, gesture: str, *, pans: bool, may_pan: bool) -> Q
         return Shape.OpenHandCursor
     if hit is None:
         return Shape.ArrowCursor
+    if hit.grip:
+        return OF_GRIP.get(hit.grip, Shape.SizeAllCursor)
     if hit.terminal is not None:
         return Shape.CrossCursor
     if hit.lever:

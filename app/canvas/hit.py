@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from app.canvas.area_hit import area_grip_at
 from app.canvas.geometry import Box, Geometry
 from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
@@ -30,6 +31,8 @@ class Hit(NamedTuple):
     bend: int = -1  # index of the wire's bend
     lever: bool = False  # on the part that throws a switch
     handle: bool = False  # on the turning handle of the selection
+    area: str = ""  # a scene or panel, held by its name or an edge
+    grip: str = ""  # how it is held, see app.canvas.area_hit
 
     @property
     def id(self) -> str:
@@ -153,13 +156,14 @@ def hit_at(
         if terminal is not None and _grabs(geometry, terminal, scale):
             return Hit(at, terminal=terminal, part=terminal.part)
     for wire_id in selected:
-        wire = plan.wires.get(wire_id)
-        if wire is not None and (bend := bend_at(wire.bends, at, reach_mm)) >= 0:
+        chosen = plan.wires.get(wire_id)
+        if chosen is not None and (bend := bend_at(chosen.bends, at, reach_mm)) >= 0:
             return Hit(at, wire=wire_id, bend=bend)
     if part:
         kind = kinds.get(plan.parts[part].kind)
         return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale))
-    return Hit(at, wire=wire_at(geometry, at, reach_mm))
+    wire = wire_at(geometry, at, reach_mm)
+    return Hit(at, wire=wire) if wire else Hit(at, **area_grip_at(plan, at, scale)._asdict())
 
 
 def _grabs(geometry: Geometry, terminal: TerminalRef, scale: float) -> bool:

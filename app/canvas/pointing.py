@@ -78,20 +78,23 @@ class Pointing:
             self._acting.send(self._pointer("release", event))
 
     def double(self, event: QMouseEvent, turn_centre: Point | None) -> None:
-        """A button went down twice: a bend for a wire, else an ordinary press."""
+        """A button went down twice: the end of what is drawn, a bend for a wire, else an ordinary press."""
         pointer = self._pointer("double", event)
         hit = pointer.hit
-        if (
-            event.button() == Qt.MouseButton.LeftButton
-            and not self._acting.runs
-            and hit.wire
-            and hit.bend < 0
-        ):
-            act = new_bend(self._around(), hit.wire, pointer.at)
-            if act is not None:
-                self._acting.carry_out(act)
-            return
-        self.press(event, turn_centre)
+        if event.button() != Qt.MouseButton.LeftButton:
+            self.press(event, turn_centre)
+        elif self._acting.runs:
+            self._acting.send(pointer)
+        elif hit.wire and hit.bend < 0:
+            self.bend(hit)
+        else:
+            self.press(event, turn_centre)
+
+    def bend(self, hit: Hit) -> None:
+        """Put a bend into the wire that was hit."""
+        act = new_bend(self._around(), hit.wire, hit.at)
+        if act is not None:
+            self._acting.carry_out(act)
 
     def wheel(self, event: QWheelEvent) -> None:
         """Zoom at the pointer with a wheel; two fingers on a touchpad pull the paper, with Ctrl they zoom."""

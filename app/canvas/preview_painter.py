@@ -4,16 +4,20 @@ import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
-from app.canvas.geometry import Geometry
+from app.canvas.geometry import Box, Geometry
 from app.canvas.gestures.pointer import Preview
 from app.canvas.part_painter import PartPainter
+from app.canvas.plates import Plate
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from app.canvas.wire_painter import WirePainter
 from app.canvas.wire_pens import wire_pens
+from wiring.plan.places import Point
 from wiring.plan.plan import Plan
+from wiring.quantities.wording import worded
 
 TERMINALS_MOST = 900
+SIZE_PLATE = Plate(font_px=11, high_px=16.0, rim_px=4.0, ground=0.92)
 DOT_PX, LANDING_PX = 3.4, 7.5
 
 
@@ -45,6 +49,10 @@ def paint_preview(
         painter.drawEllipse(at, LANDING_PX, LANDING_PX)
     if preview.band is not None:
         _paint_band(painter, sight, preview)
+    if preview.frame is not None:
+        _paint_frame(painter, sight, preview.frame)
+    if preview.outline:
+        _paint_outline(painter, sight, preview.outline)
 
 
 def _paint_touched(
@@ -118,3 +126,29 @@ def _paint_band(painter: QPainter, sight: Sight, preview: Preview) -> None:
     painter.setPen(pen)
     painter.setBrush(with_alpha(sight.shades.copper, 0.10))
     painter.drawRect(QRectF(a, b).normalized())
+
+
+def _paint_frame(painter: QPainter, sight: Sight, box: Box) -> None:
+    """Paint the rectangle of an area and its size."""
+    rect = QRectF(
+        QPointF(*sight.camera.to_px(box.left, box.top)), QPointF(*sight.camera.to_px(box.right, box.bottom))
+    )
+    painter.setPen(QPen(sight.shades.copper, 1.6))
+    painter.setBrush(with_alpha(sight.shades.copper, 0.08))
+    painter.drawRoundedRect(rect, 4, 4)
+    units = sight.plan.habits.units
+    across, down = (box.right - box.left) / 1000, (box.bottom - box.top) / 1000
+    size = f"{worded(across, 'length', units)} × {worded(down, 'length', units)}"
+    plate = SIZE_PLATE.pixmap(size, sight.shades, sight.ratio)
+    painter.drawPixmap(rect.bottomLeft() + QPointF(0, 5), plate)
+
+
+def _paint_outline(painter: QPainter, sight: Sight, points: tuple[Point, ...]) -> None:
+    places = [QPointF(*sight.camera.to_px(*point)) for point in points]
+    painter.setPen(QPen(sight.shades.copper, 2))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawPolyline(QPolygonF(places))
+    painter.setPen(QPen(sight.shades.paper, 1))
+    painter.setBrush(sight.shades.copper)
+    for place in places:
+        painter.drawEllipse(place, 3.5, 3.5)

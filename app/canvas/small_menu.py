@@ -1,28 +1,54 @@
 """The small menu on a right click: what can be done with what is under the pointer."""
 
+import math
 from collections.abc import Callable
 from functools import partial
+from typing import NamedTuple
 
 from PySide6.QtWidgets import QInputDialog, QLineEdit, QMenu, QWidget
 
+from app.canvas.area_hit import areas_of
 from app.canvas.deeds import Deeds
-from app.canvas.hit import Hit
+from app.canvas.hit import Hit, path_distance
+from app.canvas.surface_painter import BED_MM
 from app.session import Session
+from wiring.edits.benchwork import remove_track, set_board
 from wiring.edits.bends import remove_bend, straighten
+from wiring.edits.panels import change_panel, remove_panel
+from wiring.edits.scenes import change_scene, remove_scene
 from wiring.edits.set_value import set_field
 from wiring.edits.throw import keep_position
 from wiring.plan.designations import part_label
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+
+DRAWN = {
+    "scene": "Draw a scene",
+    "panel": "Draw a panel",
+    "board": "Draw the board’s outline",
+    "track": "Draw a track",
+}
 
 
-def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, bend: Callable[[], None]) -> QMenu:
-    """Return the menu for what was hit; `bend` puts a bend into a wire there."""
+class MenuDeeds(NamedTuple):
+    """What the menu does that the surface has to do for it."""
+
+    bend: Callable[[], None]  # put a bend into the wire that was hit
+    paste_at: Callable[[Point], None]
+    draw: Callable[[str], None]  # take the pencil for a "scene", "panel", "board" or "track"
+
+
+def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: MenuDeeds) -> QMenu:
+    """Return the menu for what was hit."""
     menu = QMenu(parent)
     if hit.part:
         _for_part(menu, parent, session, deeds, hit.part)
     elif hit.wire:
-        _for_wire(menu, session, deeds, hit, bend)
+        _for_wire(menu, session, deeds, hit, more)
+    elif hit.area:
+        for_area(menu, parent, session, hit.area)
     else:
-        menu.addAction("Select all", deeds.select_all)
+        for_ground(menu, session, deeds, hit, more)
     return menu
 
 
@@ -52,11 +78,11 @@ def _for_part(menu: QMenu, parent: QWidget, session: Session, deeds: Deeds, part
     kept.setEnabled(usual != now)
 
 
-def _for_wire(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, bend: Callable[[], None]) -> None:
+def _for_wire(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuDeeds) -> None:
     if hit.bend >= 0:
         menu.addAction("Remove this bend", lambda: session.do(remove_bend(hit.wire, hit.bend)))
     else:
-        menu.addAction("Bend here", bend)
+        menu.addAction("Bend here", more.bend)
     straight = menu.addAction("Straighten", lambda: session.do(straighten(hit.wire)))
     straight.setEnabled(bool(session.plan.wires[hit.wire].bends))
     menu.addSeparator()
@@ -75,3 +101,44 @@ def rename(parent: QWidget, session: Session, part_id: str) -> None:
     )
     if agreed and part_id in session.plan.parts:
         session.do(set_field((part_id,), label=words.strip()))
+
+
+def for_area(menu: QMenu, parent: QWidget, session: Session, area_id: str) -> None:
+    """Fill the menu of a scene or panel."""
+    is_scene = area_id in session.plan.scenes
+    word = "scene" if is_scene else "panel"
+    menu.addAction(f"Rename {word}…", lambda: rename_area(parent, session, area_id))
+    away = remove_scene if is_scene else remove_panel
+    menu.addAction(f"Remove {word}", lambda: session.do(away(area_id)))
+
+
+def rename_area(parent: QWidget, session: Session, area_id: str) -> None:
+    """Ask for the name of a scene or panel."""
+    area = areas_of(session.plan)[area_id]
+    words, agreed = QInputDialog.getText(parent, "Rename", "Name:", QLineEdit.EchoMode.Normal, area.name)
+    if agreed and area_id in areas_of(session.plan):
+        change = change_scene if area_id in session.plan.scenes else change_panel
+        session.do(change(area_id, name=words.strip()))
+
+
+def for_ground(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuDeeds) -> None:
+    """Fill the menu of the bare plan."""
+    menu.addAction("Paste here", lambda: more.paste_at(hit.at))
+    menu.addAction("Select all\tCtrl+A", deeds.select_all)
+    menu.addSeparator()
+    for what, words in DRAWN.items():
+        menu.addAction(words, partial(more.draw, what))
+    track = track_at(session.plan, hit.at)
+    if track >= 0 or session.plan.board:
+        menu.addSeparator()
+    if track >= 0:
+        menu.addAction("Remove this track", lambda: session.do(remove_track(track)))
+    if session.plan.board:
+        menu.addAction("Remove the board’s outline", lambda: session.do(set_board(())))
+
+
+def track_at(plan: Plan, at: Point) -> int:
+    """Return the index of the track that runs through a place; -1 when none does."""
+    near = [(path_distance(track, at), i) for i, track in enumerate(plan.tracks)]
+    away, index = min(near, default=(math.inf, -1))
+    return index if away <= BED_MM / 2 else -1

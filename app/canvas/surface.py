@@ -160,7 +160,8 @@ class Surface(QWidget):
 
     def _hover(self, hit: Hit | None) -> None:
         self._hovered = hit
-        self.pointed.emit(hit if hit is not None and (hit.id or hit.terminal or hit.handle) else None)
+        is_something = hit is not None and (hit.id or hit.terminal or hit.handle or hit.area)
+        self.pointed.emit(hit if is_something else None)
 
     def _shape_cursor(self) -> None:
         preview = self._acting.preview

@@ -6,15 +6,16 @@ from PySide6.QtGui import (
     QDragEnterEvent,
     QDragMoveEvent,
     QDropEvent,
+    QGuiApplication,
     QMouseEvent,
     QWheelEvent,
 )
 
-from app.canvas.gestures.bend import new_bend
+from app.canvas.gestures.area import draw_area
+from app.canvas.gestures.outline import draw_outline
 from app.canvas.gestures.place import place_part
-from app.canvas.hit import Hit
 from app.canvas.mark_painter import selection_box
-from app.canvas.small_menu import small_menu
+from app.canvas.small_menu import MenuDeeds, small_menu
 from app.canvas.surface import Surface
 from wiring.plan.places import Point
 
@@ -65,7 +66,8 @@ class TouchedSurface(Surface):
         hit = self._hit(at.x(), at.y())
         if hit.id and hit.id not in self._selection.ids:
             self._selection.select((hit.id,))
-        menu = small_menu(self, self._session, self._deeds, hit, lambda: self._bend(hit))
+        more = MenuDeeds(lambda: self._pointing.bend(hit), self._paste_at, self.begin_draw)
+        menu = small_menu(self, self._session, self._deeds, hit, more)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.popup(event.globalPos())
 
@@ -100,7 +102,11 @@ class TouchedSurface(Surface):
             return None
         return self._state.camera.to_plan((box.left + box.right) / 2, (box.top + box.bottom) / 2)
 
-    def _bend(self, hit: Hit) -> None:
-        act = new_bend(self._around(), hit.wire, hit.at)
-        if act is not None:
-            self._acting.carry_out(act)
+    def begin_draw(self, what: str) -> None:
+        """Draw one "scene", "panel", "board" or "track" on the plan."""
+        draw = draw_outline if what in ("board", "track") else draw_area
+        left = [what]  # one only: the next press with the arrow should not draw another
+        self._acting.take(what, lambda around, _last: draw(around, left.pop()) if left else None)
+
+    def _paste_at(self, at: Point) -> None:
+        self._deeds.paste(QGuiApplication.clipboard().text(), at)

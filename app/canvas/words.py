@@ -1,11 +1,14 @@
 """What the view says about a part, a wire or a terminal in plain words: tips, the strip, screen readers."""
 
+from app.canvas.area_hit import areas_of
 from app.canvas.hit import Hit
 from app.canvas.readings import reading
 from app.canvas.sight import Sight
 from app.canvas.wire_names import colour_name
 from wiring.plan.designations import part_label, terminal_label
 from wiring.quantities.wording import worded
+
+HOLD_AREA = "Drag its name to move it, an edge to resize it; click the name to select what is in it."
 
 
 def part_words(sight: Sight, part_id: str) -> str:
@@ -32,7 +35,12 @@ def hit_words(sight: Sight, hit: Hit) -> str:
         return f"Terminal {label}" + (f", {worded(volts, 'voltage')}" if volts is not None else "")
     if hit.part:
         return part_words(sight, hit.part)
-    return wire_words(sight, hit.wire) if hit.wire else ""
+    if hit.wire:
+        return wire_words(sight, hit.wire)
+    area = areas_of(sight.plan).get(hit.area)
+    if area is None:
+        return ""
+    return f"{'Scene' if hit.area in sight.plan.scenes else 'Panel'} “{area.name}”"
 
 
 def tip_words(sight: Sight, hit: Hit) -> str:
@@ -41,6 +49,8 @@ def tip_words(sight: Sight, hit: Hit) -> str:
     if not first or hit.terminal is not None:
         return first
     lines = [first]
+    if hit.area:
+        return f"{first}\n{HOLD_AREA}"
     position = sight.positions.get(hit.part, "")
     if position:
         lines.append(f"Stands at “{position}”." + (" Click the lever to throw it." if hit.lever else ""))

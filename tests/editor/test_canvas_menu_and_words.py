@@ -1,7 +1,7 @@
 from PySide6.QtWidgets import QInputDialog
 
 from app.canvas.hit import hit_at
-from app.canvas.small_menu import small_menu
+from app.canvas.small_menu import MenuDeeds, small_menu
 from app.canvas.words import hit_words, tip_words
 from tests.support.gesture_runs import BATTERY, KINDS, LAMP, RED, SWITCH
 from tests.support.surfaces import desk
@@ -14,7 +14,9 @@ def menu_at(desk, x, y):
     """Return the entries of the small menu by their words."""
     desk.click(x, y)
     hit = desk.view._hit(desk.px(x, y).x(), desk.px(x, y).y())
-    menu = small_menu(desk.view, desk.session, desk.view._deeds, hit, lambda: desk.view._bend(hit))
+    view = desk.view
+    more = MenuDeeds(lambda: view._pointing.bend(hit), view._paste_at, view.begin_draw)
+    menu = small_menu(view, desk.session, view._deeds, hit, more)
     entries = {}
     for action in menu.actions():
         for inner in action.menu().actions() if action.menu() else [action]:
@@ -106,3 +108,37 @@ def test_the_tool_in_hand_and_its_hint_are_told(desk):
     desk.view.begin_select()
     assert desk.hints[-1] == ""
     assert tools == ["wire", "place", "select"]
+
+
+def test_the_menu_of_the_bare_plan_draws_pastes_and_takes_tracks_away(desk):
+    from wiring.edits.benchwork import add_track, set_board
+
+    desk.session.do(add_track([(600, 400), (900, 400)]))
+    desk.session.do(set_board([(0, 0), (900, 0), (900, 600)]))
+    _menu, entries = menu_at(desk, 700, 402)
+    entries["Remove this track"].trigger()
+    assert desk.plan.tracks == ()
+    entries["Remove the board’s outline"].trigger()
+    assert desk.plan.board == ()
+    desk.selection.select([LAMP])
+    desk.view._keys.copy()
+    entries["Paste here"].trigger()
+    (new,) = desk.selection.ids
+    assert (desk.plan.parts[new].x_mm, desk.plan.parts[new].y_mm) == (700, 402)
+    _menu, entries = menu_at(desk, 700, 500)
+    assert "Remove this track" not in entries
+    entries["Draw a panel"].trigger()
+    assert desk.view.tool == "panel"
+
+
+def test_the_menu_of_an_area_renames_and_removes_it(desk, monkeypatch):
+    from wiring.edits.scenes import add_scene
+
+    desk.session.do(add_scene("Scene 1", 600, 300, 200, 150))
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("Net lofts", True))
+    _menu, entries = menu_at(desk, 600, 380)
+    entries["Rename scene…"].trigger()
+    (scene,) = desk.plan.scenes.values()
+    assert scene.name == "Net lofts"
+    entries["Remove scene"].trigger()
+    assert not desk.plan.scenes

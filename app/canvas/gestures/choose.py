@@ -1,5 +1,6 @@
 """What a press with the ordinary arrow means: select, drag, throw, pull a wire, bend it or band."""
 
+from app.canvas.gestures.area import change_area
 from app.canvas.gestures.band import band_select
 from app.canvas.gestures.bend import drag_bend
 from app.canvas.gestures.drag import drag_parts
@@ -22,6 +23,8 @@ def press(around: Around, pointer: Pointer, turn_centre: Point | None = None) ->
         return drag_bend(around, hit.wire, hit.bend)
     if hit.part:
         return _press_part(around, pointer)
+    if hit.area and not pointer.adds:
+        return change_area(around, pointer)
     return _press_elsewhere(around, pointer)
 
 

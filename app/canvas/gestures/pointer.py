@@ -8,7 +8,7 @@ leaves no trace, because nothing but its return value ever changes the plan.
 from collections.abc import Generator, Mapping
 from typing import Literal, NamedTuple
 
-from app.canvas.geometry import Geometry
+from app.canvas.geometry import Box, Geometry
 from app.canvas.hit import Hit
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
@@ -59,6 +59,8 @@ class Preview(NamedTuple):
     landing: TerminalRef | None = None  # where it would end
     lands: bool = False  # a wire is being pulled: terminals stand out
     band: tuple[Point, Point] | None = None
+    frame: Box | None = None  # a scene or panel as it would lie
+    outline: tuple[Point, ...] = ()  # a board or track not yet finished
     guides: tuple[tuple[Point, Point], ...] = ()  # lines that show what the place is in line with
     held: tuple[PartId, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""

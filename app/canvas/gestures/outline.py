@@ -1,0 +1,43 @@
+"""Draw the outline of the board or the course of a track, point by point."""
+
+import math
+
+from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview
+from app.canvas.gestures.snapping import on_grid
+from wiring.edits.benchwork import add_track, set_board
+from wiring.plan.places import Point
+
+HINTS = {
+    "board": "Click the corners of the board, the first one again to close it. Backspace: one corner back.",
+    "track": "Click along the track, twice at its end. Backspace: one point back.",
+}
+CLOSING_PX = 10.0
+LEAST_POINTS = {"board": 3, "track": 2}
+
+
+def draw_outline(around: Around, what: str) -> Gesture:
+    """Draw the "board" or a "track"; a double click, Enter or, for the board, its first corner ends it."""
+    points: list[Point] = []
+    pointer: Pointer | None = None
+    while True:
+        here = _place(around, pointer) if pointer is not None else None
+        shown = [*points, here] if here is not None and here not in points[-1:] else points
+        pointer = yield Preview(outline=tuple(shown), hint=HINTS[what], cursor="cross")
+        place = _place(around, pointer)
+        if pointer.key == "back" and points:
+            points.pop()
+        enough = len(points) >= LEAST_POINTS[what]
+        ends = pointer.phase == "double" or pointer.key == "enter"
+        closes = what == "board" and pointer.phase == "press" and _at_first(around, points, pointer.at)
+        if enough and (ends or closes):
+            return Do(set_board(points) if what == "board" else add_track(points))
+        if pointer.phase == "press" and place not in points[-1:]:
+            points.append(place)
+
+
+def _at_first(around: Around, points: list[Point], at: Point) -> bool:
+    return bool(points) and math.dist(points[0], at) * around.scale <= CLOSING_PX
+
+
+def _place(around: Around, pointer: Pointer) -> Point:
+    return pointer.at if pointer.free else on_grid(pointer.at, around.grid_mm)
