@@ -1,10 +1,10 @@
 """Times the solver on generated layouts; prints one `name = number` a line, all in milliseconds.
 
 Run it as `python tests/benchmarks/engine_layout.py`. A layout has a lamp bus (a hundred and twenty lamps of
-five kinds unless told, every twelfth behind a switch) and turnouts with two indicators each. `cold` solves without
-a start, `start` with the figures before, `edit` after one lamp has been replaced, `throw` after a switch was
-thrown, `line` sweeps 33 voltages of a battery in place of the lamp supply. Least and median of a few runs.
-`growth` is the exponent of `cold` between a thousand and four thousand lamps.
+five kinds unless told, every twelfth behind a switch) and turnouts with two indicators each. `cold` solves
+without a start, `start` with the figures before, `edit` after one lamp has been replaced, `throw` after a
+switch was thrown, `line` sweeps 33 voltages of a battery in place of the lamp supply. Least and median of a
+few runs. `growth` is the exponent of `cold` between a thousand and four thousand lamps.
 """
 
 import math

@@ -4,7 +4,9 @@ import pytest
 from support.networks import draw, lamp_street, resistor, stiff
 from support.solved import solved
 
+from wiring.catalogue.shelf import builtin_kinds
 from wiring.circuit.figures import Figures, Problem
+from wiring.circuit.solve import solve
 
 HOLDS = ("supply-regulated", {"on_overload": "holds current", "limit_a": 2.0})
 FOLDS = ("supply-regulated", {"on_overload": "folds back", "limit_a": 2.0})
@@ -176,20 +178,50 @@ def test_a_wire_to_nowhere_and_a_kind_nobody_knows() -> None:
     figures = solved(plan)
     assert figures.parts["R1"].current_a == pytest.approx(0.12, rel=1e-4)
     assert figures.wires["w3"].current_a == 0.0
-    from wiring.catalogue.shelf import builtin_kinds
-    from wiring.circuit.solve import solve
-
     unknown = solve(lost, builtin_kinds(), {})
     assert the(unknown, "not solved").parts == ("Q1",)
 
 
-@pytest.mark.parametrize(
-    "settings", [{"resistance": -5.0}, {"resistance": "many"}, {"resistance": float("nan")}]
-)
-def test_a_setting_that_means_nothing_is_named(settings: dict[str, object]) -> None:
-    plan = draw({"G1": "battery-9v", "R1": ("resistor", settings)}, [("G1:+", "R1:1"), ("R1:2", "G1:-")])
+NOUGHT_TO_HUGE = (0.0, -1.0, 1e-300, 1e-12, 1e12, 1e300, float("inf"), float("nan"), "many", None)
+
+
+@pytest.mark.parametrize("ohms", [-5.0, "many", float("nan"), 1e300])
+def test_a_setting_that_means_nothing_is_named(ohms: object) -> None:
+    resistor_like = ("resistor", {"resistance": ohms})
+    plan = draw({"G1": "battery-9v", "R1": resistor_like}, [("G1:+", "R1:1"), ("R1:2", "G1:-")])
     figures = solved(plan)
     problem = the(figures, "not solved")
     assert problem.parts == ("R1",)
-    assert problem.words.startswith("-R1 is left out: ")
+    assert problem.words.startswith("-R1 is left out: its resistance ")
     assert "R1" not in figures.parts
+
+
+@pytest.mark.parametrize("key", builtin_kinds())
+def test_no_setting_of_any_kind_breaks_the_solver(key: str) -> None:
+    """Every number of every kind, one at a time, at values no form lets through: figures, or left out."""
+    kind = builtin_kinds()[key]
+    first, last = kind.terminals[0].name, kind.terminals[-1].name
+    for setting in kind.settings:
+        for value in NOUGHT_TO_HUGE:
+            plan = draw({"G": "battery-9v", "A": (key, {setting.name: value})},
+                        [("G:+", f"A:{first}"), ("G:-", f"A:{last}")], 0.5)  # fmt: skip
+            figures = solved(plan)
+            left_out = {part for p in figures.problems if p.code == "not solved" for part in p.parts}
+            assert ("A" in figures.parts) != ("A" in left_out)
+
+
+@pytest.mark.parametrize("length_m", [-1.0, float("nan"), float("inf"), 1e300])
+def test_a_length_that_means_nothing_is_named(length_m: float) -> None:
+    plan = draw({"G1": "battery-9v", "E1": "led-red"},
+                [("G1:+", "E1:A", {"length_m": length_m}), ("G1:-", "E1:K")])  # fmt: skip
+    figures = solved(plan)
+    problem = the(figures, "not solved")
+    assert problem.wires == ("w1",)
+    assert problem.words.startswith("-W1 is left out: its length")
+    assert figures.parts["E1"].current_a == 0.0
+
+
+def test_a_size_nobody_makes_is_named() -> None:
+    thick = {"size": "a bit thick"}
+    plan = draw({"G1": "battery-9v", "E1": "led-red"}, [("G1:+", "E1:A", thick), ("G1:-", "E1:K")])
+    assert the(solved(plan), "not solved").wires == ("w1",)

@@ -15,6 +15,7 @@ from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
 from wiring.standards.conductors import ohm_per_m
 
+LONGEST_M = 10_000.0
 MOST_KEPT = 20_000  # parts or wires; then all are forgotten and made anew
 Pairs = tuple[tuple[int, int], ...]  # of terminals, by their place in the kind
 
@@ -95,6 +96,8 @@ def _compile(part: Part, kind: Kind, wanted: str) -> CompiledPart:
             links |= dict.fromkeys(_joined(behaviour.compile(values, other, terminals), place))
     except UnusableError as error:
         return bare._replace(trouble=error.worded(kind))
+    except ArithmeticError:
+        return bare._replace(trouble="its settings are too far from anything real.")
     except KeyError as error:
         return bare._replace(trouble=f"its kind has no terminal {error.args[0]}.")
     return bare._replace(
@@ -126,6 +129,9 @@ def wire_ohms(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
     if len(_wires) >= MOST_KEPT:
         _wires.clear()
     per_m = ohm_per_m(wire.size, wire.solid, plan.habits.ambient_c)
-    ohms = max(per_m * cut_length_m(plan, kinds, wire), LEAST_OHMS)
+    length_m = cut_length_m(plan, kinds, wire)
+    if not 0.0 <= length_m <= LONGEST_M:
+        raise ValueError("its length must lie between 0 and 10 km.")
+    ohms = max(per_m * length_m, LEAST_OHMS)
     _wires[id(wire)] = _KeptWire(wire, (plan.habits, one, other, kinds), ohms)
     return ohms

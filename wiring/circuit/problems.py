@@ -32,7 +32,7 @@ def problems(settled: Settled, found: tuple[Circuit, ...]) -> tuple[Problem, ...
         *_shut_off(settled, in_short),
         *_buzzing(settled),
         *_backward(settled),
-        *_collapsed(settled),
+        *_collapsed(settled, in_short | settled.shut_off),
         *_floating(assembly, found),
     )
 
@@ -170,12 +170,14 @@ def _backward(settled: Settled) -> list[Problem]:
     return found
 
 
-def _collapsed(settled: Settled) -> list[Problem]:
-    assembly = settled.assembly
+def _collapsed(settled: Settled, dead: frozenset[PartId]) -> list[Problem]:
+    """Modules that starve; where a supply is dead for a reason already told, that is reason enough."""
+    assembly, of_node = settled.assembly, settled.islands.of_node
+    told = {int(of_node[assembly.a[s]]) for s in assembly.sources if assembly.owners[s] in dead}
     found = []
     for branch in np.flatnonzero(assembly.laws == LAW_NUMBER["constant_power"]):
         volts, least = settled.reading.volts[branch], assembly.values[branch, 1]
-        if 0.05 < volts < least:
+        if 0.05 < volts < least and int(of_node[assembly.a[branch]]) not in told:
             part = assembly.owners[branch]
             words = (
                 f"{part_label(assembly.plan, part)} gets only {volts:.2g} V and needs {least:.3g} V: it "

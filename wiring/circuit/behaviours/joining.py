@@ -13,6 +13,8 @@ def _contacts_only(values: Values, position: Position | None, terminals: tuple[s
 
 
 def _relay(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
+    for name in ("pull_in_v", "rated_v"):  # read when the coil's volts are known
+        positive(values, name)
     coil = Branch("resistor", "A1", "A2", (positive(values, "coil_ohm"),), "coil")
     return Piece((coil, *contacts(values, position)))
 

@@ -26,9 +26,14 @@ def _open_fuse(values: Values, position: str, figure: PartFigure) -> PartFigure:
 def _one_diode(values: Values, anode: str, cathode: str) -> Branch:
     forward_a = positive(values, "forward_a")
     law = junction_values(
-        positive(values, "forward_v"), forward_a, positive(values, "slope_v"), DIODE_OWN_DROP_V / forward_a,
-        1.0, 0.0, 1.0,
-    )  # fmt: skip
+        forward_v=positive(values, "forward_v", DIODE_OWN_DROP_V),
+        forward_a=forward_a,
+        slope_v=positive(values, "slope_v"),
+        own_ohms=DIODE_OWN_DROP_V / forward_a,
+        in_series=1.0,
+        series_ohms=0.0,
+        chains=1.0,
+    )
     return Branch("junction", anode, cathode, law)
 
 

@@ -9,6 +9,7 @@ from wiring.circuit.branches.law import Branch
 from wiring.circuit.figures import PartFigure
 
 Values = Mapping[str, Any]
+TINY, HUGE = 1e-9, 1e9  # no setting of any part lies outside
 CONTACT_OHMS = 0.02  # a closed contact whose kind names none; common practice, no source
 
 
@@ -22,7 +23,10 @@ class UnusableError(ValueError):
     def worded(self, kind: Kind) -> str:
         """Return the end of the sentence "-E4 is left out: ...", with the setting's name as people see it."""
         titles = [s.title for s in kind.settings if s.name == self.setting and s.title]
-        return f"its {(titles or [self.setting])[0].lower()} {self.wrong}."
+        title = (titles or [self.setting])[0]
+        if title[1:2].islower():
+            title = title[0].lower() + title[1:]
+        return f"its {title} {self.wrong}."
 
 
 class Piece(NamedTuple):
@@ -41,11 +45,11 @@ class Behaviour(NamedTuple):
     feeds: bool = False  # a supply or battery
 
 
-def positive(values: Values, name: str, least: float = 0.0) -> float:
+def positive(values: Values, name: str, least: float = TINY) -> float:
     """Return a setting as a finite number above `least`; raises UnusableError."""
     value = finite(values, name)
     if value <= least:
-        raise UnusableError(name, f"must be more than {least:g}")
+        raise UnusableError(name, f"must be more than {least if least > TINY else 0:g}")
     return value
 
 
@@ -62,6 +66,8 @@ def finite(values: Values, name: str) -> float:
     value = values.get(name)
     if not isinstance(value, int | float) or not math.isfinite(value):
         raise UnusableError(name, "is not a number")
+    if abs(value) > HUGE:
+        raise UnusableError(name, "is far too large")
     return float(value)
 
 

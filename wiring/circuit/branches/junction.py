@@ -12,6 +12,7 @@ import numpy as np
 from wiring.circuit.branches.law import Floats, Law, number
 
 LEAK_S = 1e-9
+LEAST_RATIO = 1e-6  # of forward volts to slope; a straight line to the eye
 BOLTZMANN_OVER_CHARGE = 1.38064852e-23 / 1.6021766208e-19  # the constants ngspice uses
 SPICE_KELVIN = 300.15
 SPICE_VT = BOLTZMANN_OVER_CHARGE * SPICE_KELVIN
@@ -53,7 +54,7 @@ def junction_values(
     """
     s = slope_v * in_series
     inside_v = (forward_v - forward_a * own_ohms) * in_series
-    ratio = inside_v / s
+    ratio = max(inside_v / s, LEAST_RATIO)
     log_is = math.log(forward_a) - ratio - math.log1p(-math.exp(-ratio))
     return log_is, s, own_ohms * in_series + series_ohms, chains
 
