@@ -12,6 +12,7 @@ from wiring.circuit.figures import Figures
 from wiring.drawings.circuit_blocks import upper_and_lower
 from wiring.drawings.circuit_build import built
 from wiring.drawings.circuit_drawing import circuit_drawings
+from wiring.drawings.circuit_rows import section_items
 from wiring.drawings.circuit_tree import Parallel, Series, Stray, leaves
 from wiring.pictures.picture import Words
 from wiring.plan.names import TerminalRef
@@ -75,6 +76,10 @@ def test_every_joint_of_the_drawing_is_a_net_of_the_plan(plan):
             assert (nets[upper], nets[lower]) == (leaf.top, leaf.bottom)
             shown[leaf.piece] += 1
     assert set(shown.values()) <= {1}
+    for section in ready.sections:
+        section_items(ready.facts, section, ready.dresser)
+    named = {net for s in ready.sections if s.source is None for net in (s.top, s.bottom)}
+    assert ready.dresser.wanted <= named  # every net that goes on elsewhere has its name in both places
     for tail in ready.facts.tails.at.items():
         assert all(nets[step.terminal] == nets[tail[0]] for step in tail[1] if step.terminal)
 

@@ -57,12 +57,7 @@ def built(
     live = {net for edge in edges for net in (edge.top, edge.bottom)}
     idle = {nets.of[e.piece.idle_ref] for e in edges if e.piece.idle and nets.links[e.piece.idle_ref]}
     dresser = Dresser(facts.tails, divider.wanted | (idle & live))
-    dressed = []
-    for section in sections:
-        ends_here = section.source is not None or not (section.upper or section.lower)
-        node = dresser.dressed(section.node, ends_here) if section.node is not None else None
-        dressed.append(section._replace(node=node))
-    return Built(facts, tuple(dressed), dresser)
+    return Built(facts, tuple(dresser.section(section) for section in sections), dresser)
 
 
 def _components(edges: list[Leaf]) -> list["_Group"]:

@@ -1,5 +1,6 @@
 """Hang on a folded tree what its nets have besides pieces: stray wires, and names of nets drawn twice."""
 
+from wiring.drawings.circuit_sections import Section, upright
 from wiring.drawings.circuit_tails import Tails
 from wiring.drawings.circuit_tree import End, Node, Parallel, Series, Stray, in_parallel, in_series
 
@@ -11,6 +12,22 @@ class Dresser:
         self.tails = tails
         self.wanted = set(wanted)
         self.hung: set[int] = set()
+
+    def section(self, section: Section) -> Section:
+        """Return a section with its node dressed; a run with a flag inside it stands upright again."""
+        inner = {leaf.bottom for leaf in section.upper[:-1]} | {leaf.top for leaf in section.lower[1:]}
+        if inner & self.wanted:
+            section = upright(section)
+        if section.node is None:
+            return section
+        node = self.dressed(section.node)
+        above = self.flag(node.top) if section.upper else ""
+        below = self.flag(node.bottom) if section.lower else ""
+        if above or below:
+            if not isinstance(node, Parallel):
+                node = Parallel((node,), node.top, node.bottom, node.order)
+            node = node._replace(flag_top=above or node.flag_top, flag_bottom=below or node.flag_bottom)
+        return section._replace(node=node)
 
     def dressed(self, node: Node, ends: bool = True) -> Node:
         """Return the node with strays and flags on its nets; those of its two end nets only where told."""

@@ -160,13 +160,13 @@ def with_runs(facts: Facts, section: Section) -> Section:
         return section
     parts = list(node.parts)
     upper: list[Leaf] = []
-    while len(parts) > 1 and _lies(facts, parts[0]) and not isinstance(parts[1], End):
+    while len(parts) > 1 and _lies(facts, parts[0], parts[0].top) and not isinstance(parts[1], End):
         longer = [*upper, parts[0]]
         if run_block(facts, longer, True)[1] > RUN_MM:  # type: ignore[arg-type]
             break
         upper.append(parts.pop(0))  # type: ignore[arg-type]
     lower: list[Leaf] = []
-    while len(parts) > 1 and _lies(facts, parts[-1]):
+    while len(parts) > 1 and _lies(facts, parts[-1], parts[-1].bottom):
         longer = [parts[-1], *lower]
         if run_block(facts, longer, False)[1] > RUN_MM:  # type: ignore[arg-type]
             break
@@ -177,9 +177,19 @@ def with_runs(facts: Facts, section: Section) -> Section:
     return section._replace(node=body, upper=tuple(upper), lower=tuple(lower))
 
 
-def _lies(facts: Facts, node: Node) -> bool:
-    """Tell whether a piece may lie along a rail: one contact, fuse or resistor, no changeover."""
-    if not isinstance(node, Leaf) or node.piece.idle:
+def upright(section: Section) -> Section:
+    """Return the section with its runs put back into the node."""
+    if section.node is None or not (section.upper or section.lower):
+        return section
+    body = section.node.parts if isinstance(section.node, Series) else (section.node,)
+    parts = (*section.upper, *body, *section.lower)
+    node = Series(parts, parts[0].top, parts[-1].bottom, section.node.order)
+    return section._replace(node=node, upper=(), lower=())
+
+
+def _lies(facts: Facts, node: Node, outer: int) -> bool:
+    """Tell whether a piece may lie along a rail: a fuse or a contact with nothing else on its outer net."""
+    if not isinstance(node, Leaf) or node.piece.idle or facts.tails.strays.get(outer):
         return False
     kind = facts.kinds[facts.plan.parts[node.piece.part].kind]
     return kind.purpose in RAIL_PURPOSES and kind.behaviour not in ("relay", "diode", "resistor")
