@@ -11,7 +11,7 @@ from wiring.pictures.metrics import ascent_mm, descent_mm, width_mm
 from wiring.pictures.picture import Item, Path, Pen, Point, Words
 
 _FINE_MM, _COARSE_MM = 0.4, 0.8  # cells that taken boxes and drawn lines are marked in
-_MOST_CROSSED = 7  # cells of lines under a label: about two wires across; more would be hidden
+_MOST_CROSSED = 10  # cells of lines under a label: about two wires across; more would be hidden
 _LEADER = Pen("quiet", 0.15)
 _WAYS = tuple(
     (math.cos(math.radians(a)), math.sin(math.radians(a)))
@@ -51,21 +51,22 @@ class Room:
         left, top, right, bottom = self._limits
         if box[0] < left or box[1] < top or box[2] > right or box[3] > bottom:
             return False
-        return not self._taken[self._part(box, _FINE_MM)].any()
+        return not self._taken[self._part(box, _FINE_MM, 0.5)].any()
 
     def crossed(self, box: Box) -> int:
         """Return how many cells of drawn lines lie in a box."""
-        return int(np.count_nonzero(self._drawn[self._part(box, _COARSE_MM)]))
+        return int(np.count_nonzero(self._drawn[self._part(box, _COARSE_MM, 0.0)]))
 
     def _from_corner(self, box: Box) -> Box:
         x, y = self._limits[0], self._limits[1]
         return box[0] - x, box[1] - y, box[2] - x, box[3] - y
 
-    def _part(self, box: Box, cell: float) -> tuple[slice, slice]:
+    def _part(self, box: Box, cell: float, inwards: float) -> tuple[slice, slice]:
+        """Return the cells of a box; `inwards` 0 takes every one it touches, 0.5 those it covers half."""
         # not below 0 and at least one cell; written out, as this runs for every place that is tried
         x, y = self._limits[0], self._limits[1]
-        left, top = int((box[0] - x) / cell + 0.5), int((box[1] - y) / cell + 0.5)
-        right, bottom = int((box[2] - x) / cell + 0.5), int((box[3] - y) / cell + 0.5)
+        left, top = int((box[0] - x) / cell + inwards), int((box[1] - y) / cell + inwards)
+        right, bottom = int((box[2] - x) / cell + 1.0 - inwards), int((box[3] - y) / cell + 1.0 - inwards)
         left, top = (left if left > 0 else 0), (top if top > 0 else 0)
         return slice(top, bottom if bottom > top else top + 1), slice(
             left, right if right > left else left + 1

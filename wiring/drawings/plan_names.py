@@ -17,7 +17,7 @@ from wiring.plan.plan import Plan
 PART_MM = 3.0
 WIRE_MM = 2.3
 _PART_REACHES = (0.4, 2.0, 4.0, 7.0, 11.0, 16.0, 22.0)
-_WIRE_REACHES = (0.3, 1.5, 3.0, 5.0)
+_WIRE_REACHES = (0.3, 1.5, 3.0, 5.0, 8.0)
 
 
 class Named(NamedTuple):

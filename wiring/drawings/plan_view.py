@@ -15,7 +15,7 @@ from wiring.drawings.plan_names import Named, named
 from wiring.drawings.plan_parts import placed_parts, sign_items, terminal_items
 from wiring.drawings.plan_wires import wire_items, wire_runs
 from wiring.pictures.metrics import words_box
-from wiring.pictures.picture import Item, Picture, Words
+from wiring.pictures.picture import Item, Path, Picture, Words
 from wiring.pictures.transform import moved
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions, in_use
@@ -89,6 +89,8 @@ def plan_view(
     for item in fascia:
         if isinstance(item, Words):
             room.take(words_box(item))
+        elif isinstance(item, Path):
+            room.draw(item.points)
     words = named(plan, fit, room, clip, placed, drawn, wire_labels=wire_labels)
     enlarged = any(spot.factor > fit.scale * 1.05 for spot in placed.values())
     items: list[Item] = [*ground(plan, fit, clip), *glow, *signs]
