@@ -25,8 +25,8 @@ class Rescuing(QObject):
         self._session = session
         self._folder = folder
         self._token = str(os.getpid())
-        self._copy_of: Path | None = None
-        self._has_copy = False
+        self._copy: Path | None = None  # the file the copy lies in
+        self._copy_of: Path | None = None  # the plan it is of
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(THROTTLE_MS)
@@ -49,11 +49,11 @@ class Rescuing(QObject):
         if not session.unsaved:
             return
         try:
-            write_rescue(session.plan, session.path, token=self._token, folder=self._folder)
+            self._copy = write_rescue(session.plan, session.path, token=self._token, folder=self._folder)
         except NotSaved as refusal:
             _LOG.warning("%s", refusal)
             return
-        self._has_copy, self._copy_of = True, session.path
+        self._copy_of = session.path
 
     def offer_left_over(self, notices: Notices, take_up: Callable[[Plan, Path | None], None]) -> None:
         """Offer the newest copy that a crash left, in a notice; it stays on the disk until it is saved."""
@@ -81,14 +81,9 @@ class Rescuing(QObject):
             return
         take_up(plan, left.path)
         self.write_now()
-        if self._has_copy:
-            drop_found(left) if left.file != self._own_file() else None
-
-    def _own_file(self) -> Path | None:
-        for rescue in find_rescues(folder=self._folder):
-            if rescue.path == self._copy_of and rescue.title == self._session.plan.title:
-                return rescue.file
-        return None
+        # It lies in this window's own copy now; the one that was left may go, unless both are one file.
+        if self._copy is not None and left.file != self._copy:
+            drop_found(left)
 
     def _worth_keeping(self) -> None:
         if self._session.unsaved and not self._timer.isActive():
@@ -100,10 +95,10 @@ class Rescuing(QObject):
             self._drop()
 
     def _drop(self) -> None:
-        if not self._has_copy:
+        if self._copy is None:
             return
         try:
             drop_rescue(self._copy_of, token=self._token, folder=self._folder)
         except NotSaved as refusal:
             _LOG.warning("%s", refusal)
-        self._has_copy = False
+        self._copy = None

@@ -1,15 +1,17 @@
 """The circuit view: one drawing for each fed circuit; a click on a part selects it everywhere."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from app.drawing.named_places import Box, named_places, nearest
 from app.drawing.picture_view import PictureView
 from app.selection import Selection
 from app.solving import Answer
+from app.theme.icon_button import icon_button
 from app.theme.look import Look
 
 if TYPE_CHECKING:
@@ -25,7 +27,7 @@ class CircuitPage(QWidget):
 
     picked = Signal(object)  # ids
 
-    def __init__(self, selection: Selection, look: Look, parent: QWidget) -> None:
+    def __init__(self, selection: Selection, look: Look, zooms: Sequence[QAction], parent: QWidget) -> None:
         super().__init__(parent)
         self._selection = selection
         self._drawings: tuple[Drawing, ...] = ()
@@ -48,8 +50,11 @@ class CircuitPage(QWidget):
         bar.setFixedHeight(40)
         row = QHBoxLayout(bar)
         row.setContentsMargins(12, 0, 10, 0)
+        row.setSpacing(4)
         row.addWidget(self.choice)
         row.addStretch(1)
+        for action in zooms:
+            row.addWidget(icon_button(action, bar))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)

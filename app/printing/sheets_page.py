@@ -20,8 +20,9 @@ from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
 from app.session import Session
 from app.solving import Answer
+from app.theme.icon_button import icon_button
 from app.theme.look import Look
-from app.window.actions import Actions
+from app.window.actions import ZOOMS, Actions
 from wiring.edits.set_plan import set_habits
 from wiring.pictures.pdf import Page
 from wiring.pictures.picture import Picture
@@ -63,6 +64,9 @@ class SheetsPage(QWidget):
         row.addWidget(self.paper)
         row.addWidget(self._words)
         row.addStretch(1)
+        for name in ZOOMS:
+            row.addWidget(icon_button(actions[name], bar))
+        row.addSpacing(10)
         row.addWidget(send)
         row.addWidget(save)
         below = QHBoxLayout()

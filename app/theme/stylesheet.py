@@ -39,6 +39,7 @@ QMenu::separator {{ height: 1px; background: {hair}; margin: 6px 8px; }}
 
 QToolButton, QPushButton {{ border: 1px solid transparent; border-radius: 6px; padding: 5px 8px; }}
 QToolButton {{ background: transparent; }}
+QToolButton::menu-indicator {{ image: none; }}
 QToolButton[look="small"] {{ padding: 2px; }}
 QToolButton:hover {{ background: {hover}; }}
 QToolButton:pressed {{ background: {pressed}; }}

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.theme.icons import app_icon
+from app.window.actions import DRAWN
 
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
@@ -23,9 +24,14 @@ if TYPE_CHECKING:
 CANVAS_KEYS = (
     ("Go from part to part on the plan", "Tab, Shift+Tab"),
     ("Move what is selected by 10 mm, by 1 mm", "Arrows, Shift+Arrows"),
-    ("Throw a switch, or end a wire", "Enter"),
-    ("Put down what is in hand, leave the tool", "Esc"),
+    ("Throw the selected switch", "T, Space"),
+    ("Set down a part, start or end a wire", "Enter"),
+    ("Copy, cut, paste", "Ctrl+C, Ctrl+X, Ctrl+V"),
+    ("Leave what is under way, then the tool", "Esc"),
 )
+
+# What stands in a submenu needs the submenu's word when it stands in a list.
+_SAID = {"export": "Export: ", **dict.fromkeys(DRAWN, "Draw: ")}
 
 
 def show_keys(window: "MainWindow") -> None:
@@ -38,7 +44,7 @@ def keys_dialog(window: "MainWindow") -> QDialog:
     """Return the list of keys, read from the acts themselves."""
     rows = [
         (
-            _words(a.text()),
+            _SAID.get(a.objectName().split("_")[0], "") + _words(a.text()),
             ", ".join(k.toString(QKeySequence.SequenceFormat.NativeText) for k in a.shortcuts()),
         )
         for a in window.acts.values()
@@ -51,6 +57,7 @@ def keys_dialog(window: "MainWindow") -> QDialog:
     table = QTableWidget(len(rows), 2, dialog)
     table.setAccessibleName("Keys")
     table.setHorizontalHeaderLabels(["What it does", "Keys"])
+    table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
     table.verticalHeader().hide()
     table.setShowGrid(False)
     table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)

@@ -22,6 +22,8 @@ class Act(NamedTuple):
 
 VIEWS = ("plan", "circuit", "battery", "sheets")
 TOOLS = ("select", "wire")
+ZOOMS = ("farther", "nearer", "show_all")
+DRAWN = ("board", "track", "scene", "panel")  # what is drawn on the plan besides parts and wires
 
 ACTS = (
     Act("new", "&New plan", "Ctrl+N"),
@@ -46,6 +48,10 @@ ACTS = (
     Act("put_back", "Put all switches &back as in use", "Ctrl+B", "put-back"),
     Act("select", "Select", "V", "select", True, "Select and move parts"),
     Act("wire", "Wire", "W", "wire", True, "Draw a wire from terminal to terminal"),
+    Act("board", "The outline of the &board", "Shift+B"),
+    Act("track", "A &track", "Shift+T"),
+    Act("scene", "A &scene", "Shift+S"),
+    Act("panel", "A &panel", "Shift+P"),
     Act("plan", "&Plan", "Ctrl+1", "", True, "The plan, seen from above"),
     Act("circuit", "&Circuit", "Ctrl+2", "", True, "The circuit drawings"),
     Act("battery", "&Battery", "Ctrl+3", "", True, "How long each battery lasts"),
@@ -72,6 +78,8 @@ class Actions(dict[str, QAction]):
         self["nearer"].setShortcuts([QKeySequence("Ctrl+="), QKeySequence("Ctrl++")])
         for names in (VIEWS, TOOLS):
             group = QActionGroup(window)
+            # While a part is being placed neither of the two tools is in hand.
+            group.setExclusionPolicy(QActionGroup.ExclusionPolicy.ExclusiveOptional)
             for name in names:
                 group.addAction(self[name])
             self[names[0]].setChecked(True)

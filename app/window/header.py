@@ -1,14 +1,14 @@
 """The slim bar at the top: the menus, the plan's name, the four views, undo and redo, look and print."""
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QMenuBar, QToolButton, QWidget
 
+from app.theme.icon_button import icon_button
 from app.theme.icons import renderer
 from app.window.actions import VIEWS, Actions
 
 HEIGHT = 46
-ICON = QSize(19, 19)
 
 
 class Header(QFrame):
@@ -41,12 +41,12 @@ class Header(QFrame):
         left.addWidget(_Mark(self))
         left.addWidget(self.menu_bar, 0, Qt.AlignmentFlag.AlignVCenter)
         left.addWidget(_upright(self))
-        left.addWidget(self.title)
+        left.addWidget(self.title, 100)
         left.addWidget(self.state)
         left.addStretch(1)
         right.addStretch(1)
         for name in ("undo", "redo", "", "look", "print"):
-            right.addWidget(icon_button(actions, name, self) if name else _upright(self))
+            right.addWidget(icon_button(actions[name], self) if name else _upright(self))
         row.addLayout(left, 1)
         row.addWidget(_view_switch(actions, self), 0, Qt.AlignmentFlag.AlignVCenter)
         row.addLayout(right, 1)
@@ -55,7 +55,7 @@ class Header(QFrame):
         """Show the plan's title, unless the builder is typing a new one."""
         if not self.title.hasFocus():
             self.title.setText(title)
-            self.title.setCursorPosition(0)
+            self.title.home(False)
 
     def _fit_title(self, title: str) -> None:
         """Let the field be as wide as its words, and give way when the header is narrow."""
@@ -67,17 +67,6 @@ class Header(QFrame):
             self.state.setText("● Not saved yet" if not has_file else "● Unsaved changes")
         else:
             self.state.setText("Saved" if has_file else "")
-
-
-def icon_button(actions: Actions, name: str, parent: QWidget) -> QToolButton:
-    """Return a quiet button for an act that has an icon."""
-    button = QToolButton(parent)
-    button.setDefaultAction(actions[name])
-    button.setIconSize(ICON)
-    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonIconOnly)
-    button.setAccessibleName(actions[name].toolTip())
-    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    return button
 
 
 def _view_switch(actions: Actions, parent: QWidget) -> QFrame:

@@ -17,7 +17,8 @@ from app.settings import Remembered
 from app.solving import Answer, Solving
 from app.theme.look import Look
 from app.tray.tray import Tray
-from app.window.actions import VIEWS, Actions
+from app.window.actions import VIEWS, ZOOMS, Actions
+from app.window.first_steps import FirstSteps
 from app.window.header import Header
 from app.window.menus import fill
 from app.window.notice_bar import NoticeBar
@@ -54,6 +55,7 @@ class MainWindow(QMainWindow):
         self.plan_view = PlanView(session, selection, self)
         self._lay_out()
         self.submenus = fill(self.header.menu_bar, self.acts)
+        self.first_steps = FirstSteps(self.acts["board"], self.submenus["examples"], self.plan_view)
         self._connect()
         tie(self)
         self._wear(look.theme)
@@ -93,7 +95,7 @@ class MainWindow(QMainWindow):
         self.inspector = Inspector(self.session, self.selection, self.look, self)
         self.strip = FindingsStrip(self.look, self)
         self.plan_page = PlanPage(self.plan_view, self.acts, self.look, self)
-        self.circuit_page = CircuitPage(self.selection, self.look, self)
+        self.circuit_page = CircuitPage(self.selection, self.look, [self.acts[n] for n in ZOOMS], self)
         self.battery_page = BatteryPage(self.look, self)
         self.sheets_page = SheetsPage(self.session, self.look, self.acts, self)
         self.pages = QStackedWidget(self)
@@ -129,6 +131,7 @@ class MainWindow(QMainWindow):
         self.tray.wanted.connect(self._begin_place)
         self.strip.pointed.connect(self.show_ids)
         self.plan_view.wished.connect(self.strip.show_hint)
+        self.plan_view.tool_changed.connect(self._tool_changed)
         self.circuit_page.picked.connect(self.selection.select)
         self.battery_page.chosen.connect(lambda battery: self.selection.select((battery,)))
 
@@ -136,6 +139,11 @@ class MainWindow(QMainWindow):
         self.show_view("plan")
         self.plan_view.begin_place(key)
         self.plan_view.setFocus()
+
+    def _tool_changed(self, tool: str) -> None:
+        if tool != "place":
+            self.tray.mark("")
+        self.first_steps.follow(self.session.plan, tool)
 
     def _plan_changed(self, change: PlanChanged) -> None:
         plan = change.new
@@ -154,6 +162,7 @@ class MainWindow(QMainWindow):
         self.header.show_saved(session.unsaved, session.path is not None)
         self.setWindowTitle(f"{session.plan.title}[*]")
         self.setWindowModified(session.unsaved)
+        self.first_steps.follow(session.plan, self.plan_view.tool)
         undo, redo = session.undo_label, session.redo_label
         self.acts["undo"].setEnabled(undo is not None)
         self.acts["redo"].setEnabled(redo is not None)

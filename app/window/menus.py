@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QMenu, QMenuBar
 
-from app.window.actions import Actions
+from app.window.actions import DRAWN, Actions
 
 RULE = "-"
 MENUS: dict[str, tuple[str, ...]] = {
@@ -12,7 +12,7 @@ MENUS: dict[str, tuple[str, ...]] = {
     ),
     "&Edit": (
         *("undo", "redo", RULE, "duplicate", "turn", "remove", RULE),
-        *("select_all", "find_kind", "find_part", RULE, "select", "wire", "put_back"),
+        *("select_all", "find_kind", "find_part", RULE, "select", "wire", "draw", RULE, "put_back"),
     ),
     "&View": ("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE, "look"),
     "&Help": ("keys", "log", "about"),
@@ -20,6 +20,7 @@ MENUS: dict[str, tuple[str, ...]] = {
 SUBMENUS: dict[str, tuple[str, tuple[str, ...]]] = {
     "recent": ("Open &recent", ()),
     "examples": ("Open an e&xample", ()),
+    "draw": ("Dra&w", DRAWN),
     "export": ("&Export", ("export_svg", "export_csv", "export_spice", "export_json")),
 }
 

@@ -1,13 +1,25 @@
 """The page with the plan itself: a slim bar with the tools, the wire in hand, and the drawing surface."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QMenu,
+    QPushButton,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
+from app.canvas.hit import Hit
 from app.canvas.view import PlanView
+from app.canvas.words import hit_words
 from app.inspector.wire_choice import ColourBox, SizeBox
+from app.theme.icon_button import ICON, icon_button
+from app.theme.icons import icon
 from app.theme.look import Look
-from app.window.actions import TOOLS, Actions
-from app.window.header import ICON, icon_button
+from app.window.actions import DRAWN, TOOLS, ZOOMS, Actions
 
 BAR_HEIGHT = 40
 
@@ -17,7 +29,7 @@ class PlanPage(QWidget):
 
     def __init__(self, view: PlanView, actions: Actions, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
-        self.view = view
+        self.view, self._actions = view, actions
         bar = QFrame(self)
         bar.setObjectName("pageBar")
         bar.setFixedHeight(BAR_HEIGHT)
@@ -26,12 +38,13 @@ class PlanPage(QWidget):
         row.setSpacing(4)
         for name in TOOLS:
             row.addWidget(_tool(actions, name, bar))
+        row.addWidget(_draw_button(actions, bar))
         self.wire_size = SizeBox(bar)
         self.wire_size.setAccessibleName("Size of the next wire")
         self.wire_colour = ColourBox(bar)
         self.wire_colour.setAccessibleName("Colour of the next wire")
-        for box in (self.wire_size, self.wire_colour):
-            box.setMaximumWidth(150)
+        for box, width in ((self.wire_size, 110), (self.wire_colour, 170)):
+            box.setFixedWidth(width)
             row.addWidget(box)
             box.chosen.connect(self._tell_wire)
         row.addSpacing(10)
@@ -47,15 +60,16 @@ class PlanPage(QWidget):
         self.pointed.setTextFormat(Qt.TextFormat.PlainText)
         row.addWidget(self.pointed)
         row.addSpacing(8)
-        for name in ("farther", "nearer", "show_all"):
-            row.addWidget(icon_button(actions, name, bar))
+        for name in ZOOMS:
+            row.addWidget(icon_button(actions[name], bar))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(bar)
         column.addWidget(view, 1)
         self.show_wire_choice(False)
-        actions["wire"].toggled.connect(self.show_wire_choice)
+        view.tool_changed.connect(self._tell_tool)
+        view.pointed.connect(self._tell_pointed)
 
     def show_wire_choice(self, yes: bool) -> None:
         """Offer size and colour only while wires are drawn."""
@@ -63,6 +77,14 @@ class PlanPage(QWidget):
         self.wire_colour.setVisible(yes)
         if yes:
             self._tell_wire()
+
+    def _tell_tool(self, tool: str) -> None:
+        for name in TOOLS:
+            self._actions[name].setChecked(name == tool)
+        self.show_wire_choice(tool == "wire")
+
+    def _tell_pointed(self, hit: Hit | None) -> None:
+        self.pointed.setText(hit_words(self.view.sight(), hit) if hit is not None else "")
 
     def show_thrown(self, number: int) -> None:
         """Say how many switches stand otherwise than in use."""
@@ -80,4 +102,20 @@ def _tool(actions: Actions, name: str, parent: QWidget) -> QToolButton:
     button.setIconSize(ICON)
     button.setAccessibleName(actions[name].text())
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    return button
+
+
+def _draw_button(actions: Actions, parent: QWidget) -> QToolButton:
+    button = QToolButton(parent)
+    button.setText("Draw")
+    button.setIcon(icon("draw"))
+    button.setIconSize(ICON)
+    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+    button.setToolTip("Draw the board, a track, a scene or a panel")
+    button.setAccessibleName("Draw")
+    button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    menu = QMenu(button)
+    menu.addActions([actions[name] for name in DRAWN])
+    button.setMenu(menu)
     return button

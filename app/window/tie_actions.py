@@ -8,7 +8,7 @@ from PySide6.QtGui import QDesktopServices
 
 from app.settings import state_folder
 from app.window.about import show_about, show_keys
-from app.window.actions import VIEWS
+from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
 from app.window.open_menus import fill_when_opened
 from wiring.edits.duplicate import duplicate
@@ -55,6 +55,7 @@ def tie(window: "MainWindow") -> None:
         "about": lambda: show_about(window),
     }
     does.update({name: _shows(window, name) for name in VIEWS})
+    does.update({name: _draws(window, name) for name in DRAWN})
     for name, act in does.items():
         window.acts[name].triggered.connect(lambda _checked=False, act=act: act())
     selection.changed.connect(lambda ids: _enable(window, bool(ids)))
@@ -70,6 +71,10 @@ def _enable(window: "MainWindow", any_selected: bool) -> None:
 
 def _shows(window: "MainWindow", name: str) -> Callable[[], object]:
     return lambda: window.show_view(name)
+
+
+def _draws(window: "MainWindow", name: str) -> Callable[[], object]:
+    return lambda: _take_tool(window, lambda: window.plan_view.begin_draw(name))
 
 
 def _take_tool(window: "MainWindow", begin: Callable[[], None]) -> None:

@@ -1,0 +1,66 @@
+"""What an empty plan says: how to begin, in the middle of the drawing surface, gone with the first stroke."""
+
+from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QToolButton, QVBoxLayout, QWidget
+
+from wiring.plan.plan import Plan
+
+WORDS = (
+    "Take a part from the left and set it down here, or draw the outline of your board first. "
+    "Wire the parts, and their figures appear as you draw."
+)
+WIDTH = 400
+
+
+class FirstSteps(QWidget):
+    """Lies over the view; only its buttons take the pointer."""
+
+    def __init__(self, board: QAction, examples: QMenu, view: QWidget) -> None:
+        super().__init__(view)
+        self._view = view
+        title = QLabel("An empty plan", self)
+        title.setProperty("look", "big")
+        words = QLabel(WORDS, self)
+        words.setProperty("look", "quiet")
+        words.setWordWrap(True)
+        for label in (title, words):
+            label.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+            label.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        draw = QPushButton("Draw the board", self)
+        draw.setAccessibleName("Draw the board")
+        draw.clicked.connect(board.trigger)
+        example = QToolButton(self)
+        example.setText("Open an example")
+        example.setAccessibleName("Open an example")
+        example.setObjectName("openExample")
+        example.setMenu(examples)
+        example.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(title)
+        column.addWidget(words)
+        column.addSpacing(6)
+        for button in (draw, example):
+            button.setCursor(Qt.CursorShape.ArrowCursor)
+            column.addWidget(button, 0, Qt.AlignmentFlag.AlignHCenter)
+        self.setFixedWidth(WIDTH)
+        view.installEventFilter(self)
+        self.hide()
+
+    def follow(self, plan: Plan, tool: str) -> None:
+        """Show while nothing is drawn and nothing is in hand."""
+        drawn = plan.parts or plan.wires or plan.board or plan.tracks or plan.scenes or plan.panels
+        self.setVisible(not drawn and tool == "select")
+        self._centre()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Stay in the middle when the view changes its size."""
+        if event.type() is QEvent.Type.Resize:
+            self._centre()
+        return False
+
+    def _centre(self) -> None:
+        self.adjustSize()
+        self.move((self._view.width() - self.width()) // 2, (self._view.height() - self.height()) // 2)
