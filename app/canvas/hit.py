@@ -9,6 +9,7 @@ import numpy as np
 
 from app.canvas.area_hit import area_grip_at
 from app.canvas.geometry import Box, Geometry
+from app.canvas.wire_paths import along
 from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.places import Point
@@ -18,6 +19,7 @@ REACH_PX = 6.0  # how near to a thing the pointer may be to mean it
 LANDING_PX = 14.0  # a wire that is being pulled lands from farther away
 SMALLEST_PX = 20.0  # a part is never shown or hit smaller than this
 TERMINALS_FROM = 0.9  # pixels per millimetre from which terminals can be grabbed without a tool
+END_RING_PX = 17.0  # from a wire's end to its ring, so that the terminal itself stays free for new wires
 LEVER_SHARE = 0.62  # of a switch's size: the middle throws it, the rim moves it
 
 
@@ -29,6 +31,7 @@ class Hit(NamedTuple):
     wire: WireId = ""
     terminal: TerminalRef | None = None
     bend: int = -1  # index of the wire's bend
+    end: str = ""  # "start" or "end": on the ring that moves this end of a selected wire
     lever: bool = False  # on the part that throws a switch
     handle: bool = False  # on the turning handle of the selection
     area: str = ""  # a scene or panel, held by its name or an edge
@@ -107,6 +110,12 @@ def segment_distance(a: Point, b: Point, at: Point) -> float:
     return math.hypot(a[0] + t * dx - at[0], a[1] + t * dy - at[1])
 
 
+def end_rings(path: tuple[Point, ...], scale: float) -> dict[str, Point]:
+    """Return where the rings lie that move the "start" and the "end" of a wire; none on a very short one."""
+    rings = {"start": along(path, END_RING_PX / scale), "end": along(path[::-1], END_RING_PX / scale)}
+    return {end: place for end, place in rings.items() if place is not None}
+
+
 def bend_at(bends: tuple[Point, ...], at: Point, reach_mm: float) -> int:
     """Return the index of the bend nearest to a place; -1 when none is in reach."""
     near = [(math.dist(bend, at), i) for i, bend in enumerate(bends)]
@@ -157,6 +166,9 @@ def hit_at(
             return Hit(at, terminal=terminal, part=terminal.part)
     for wire_id in selected:
         chosen = plan.wires.get(wire_id)
+        for end, place in end_rings(geometry.paths.get(wire_id, ()), scale).items():
+            if math.dist(place, at) <= reach_mm:
+                return Hit(at, wire=wire_id, end=end)
         if chosen is not None and (bend := bend_at(chosen.bends, at, reach_mm)) >= 0:
             return Hit(at, wire=wire_id, bend=bend)
     if part:

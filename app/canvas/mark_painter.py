@@ -7,6 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from app.canvas.geometry import Box
+from app.canvas.hit import end_rings
 from app.canvas.part_painter import shown_box, shown_boxes
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
@@ -65,15 +66,21 @@ def paint_selected(painter: QPainter, sight: Sight, selected: Iterable[str], *, 
 
 
 def paint_bends(painter: QPainter, sight: Sight, selected: Iterable[str]) -> None:
-    """Paint a small square on each bend of the selected wires."""
+    """Paint a small square on each bend of the selected wires, and the rings that move their ends."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     painter.setPen(QPen(sight.shades.paper, 1))
     painter.setBrush(sight.shades.copper)
-    wires = [sight.plan.wires[i] for i in selected if i in sight.plan.wires]
-    for wire in wires[:MANY]:
+    wires = [sight.plan.wires[i] for i in selected if i in sight.plan.wires][:MANY]
+    for wire in wires:
         for bend in wire.bends:
             x, y = sight.camera.to_px(*bend)
             painter.drawRect(QRectF(x - 3.5, y - 3.5, 7, 7))
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(sight.shades.copper, 1.8))
+    painter.setBrush(sight.shades.paper)
+    for wire in wires:
+        for ring in end_rings(sight.geometry.paths.get(wire.id, ()), sight.camera.scale).values():
+            painter.drawEllipse(QPointF(*sight.camera.to_px(*ring)), 3.5, 3.5)
 
 
 def paint_hovered(painter: QPainter, sight: Sight, part_id: str) -> None:

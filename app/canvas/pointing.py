@@ -85,7 +85,7 @@ class Pointing:
             self.press(event, turn_centre)
         elif self._acting.runs:
             self._acting.send(pointer)
-        elif hit.wire and hit.bend < 0:
+        elif hit.wire and hit.bend < 0 and not hit.end:
             self.bend(hit)
         else:
             self.press(event, turn_centre)

@@ -41,7 +41,7 @@ def paint_preview(
     if preview.lands:
         _paint_terminals(painter, sight)
     if len(preview.line) > 1:
-        _paint_line(painter, sight, preview, wire_look)
+        _paint_line(painter, sight, preview, preview.look or wire_look)
     if preview.landing is not None and preview.landing in sight.geometry.terminals:
         at = QPointF(*sight.camera.to_px(*sight.geometry.terminals.get(preview.landing).tolist()))
         painter.setPen(QPen(sight.shades.copper, 2))

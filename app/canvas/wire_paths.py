@@ -1,5 +1,6 @@
 """The points a wire runs through, with wires that share a way fanned out evenly beside each other."""
 
+import itertools
 import math
 from collections.abc import Mapping, Sequence
 
@@ -83,3 +84,16 @@ def _walk_normal(a: Point, b: Point) -> Point:
     if length < 1e-9:
         return (0.0, 0.0)
     return (-(b[1] - a[1]) / length, (b[0] - a[0]) / length)
+
+
+def along(path: Sequence[Point], distance: float) -> Point | None:
+    """Return the point so far along a polyline; None when the polyline is not twice as long."""
+    legs = [(a, b, math.dist(a, b)) for a, b in itertools.pairwise(path)]
+    if sum(length for _, _, length in legs) < 2 * distance:
+        return None
+    for a, b, length in legs:
+        if distance <= length and length > 0:
+            share = distance / length
+            return a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
+        distance -= length
+    return None

@@ -11,6 +11,7 @@ from app.canvas.geometry import Box
 from app.canvas.label_room import LabelRoom
 from app.canvas.plates import Plate
 from app.canvas.sight import Sight
+from app.canvas.wire_paths import along
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 
@@ -37,19 +38,6 @@ def paint_wire_signs(painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> 
         if figure is not None and sight.camera.scale >= ARROWS_FROM and abs(figure.current_a) > FLOWING_A:
             _paint_arrow(painter, sight, path if figure.current_a > 0 else path[::-1])
     painter.restore()
-
-
-def along(path: Sequence[Point], distance: float) -> Point | None:
-    """Return the point so far along a polyline; None when the polyline is not twice as long."""
-    legs = [(a, b, math.dist(a, b)) for a, b in itertools.pairwise(path)]
-    if sum(length for _, _, length in legs) < 2 * distance:
-        return None
-    for a, b, length in legs:
-        if distance <= length and length > 0:
-            share = distance / length
-            return a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
-        distance -= length
-    return None
 
 
 def _paint_letters(

@@ -11,8 +11,8 @@ from app.canvas.label_room import LabelRoom
 from app.canvas.part_painter import shown_boxes
 from app.canvas.rulers import ruler_words
 from app.canvas.surface_painter import grid_steps_mm
+from app.canvas.wire_paths import along
 from app.canvas.wire_pens import thickness_mm, wire_pens
-from app.canvas.wire_signs import along
 from app.solving import Solving
 from tests.support.gesture_runs import BATTERY, BLACK, KINDS, LAMP, RED, SWITCH
 from tests.support.surfaces import Desk, desk

@@ -1,8 +1,11 @@
 import itertools
 
+from app.canvas.gestures.choose import press
 from app.canvas.gestures.pointer import Do
 from app.canvas.gestures.pull_wire import BEGIN, NOT_A_TERMINAL, SAME, pull_from, pull_wire
-from tests.support.gesture_runs import BATTERY, LAMP, SWITCH, around, at, key, run, terminal
+from app.canvas.gestures.reconnect import drag_end
+from app.canvas.hit import end_rings
+from tests.support.gesture_runs import BATTERY, BLACK, LAMP, RED, SWITCH, around, at, key, run, terminal
 from wiring.plan.changes import changes_between
 from wiring.plan.names import TerminalRef
 
@@ -123,3 +126,38 @@ def test_a_second_wire_just_like_the_first_is_refused_with_the_reason_of_the_edi
     )
     assert act is ...
     assert "already joins" in previews[-1].hint
+
+
+def test_the_end_of_a_selected_wire_is_laid_on_another_terminal():
+    here = around(selected=frozenset({BLACK}))
+    ring = end_rings(here.geometry.paths[BLACK], here.scale)["end"]
+    down = at(here, "press", *ring)
+    assert (down.hit.wire, down.hit.end) == (BLACK, "end")
+    target = terminal(here, SWITCH, "13")
+    act, previews = run(press(here, down), to(here, "move", target), to(here, "release", target))
+    assert BLACK not in previews[-1].plan.wires  # the old way is not shown while its end is in the hand
+    assert previews[-1].line[-1] == target
+    assert act.edit.apply(here.plan).wires[BLACK].end == IN
+
+
+def test_an_end_let_go_anywhere_else_stays_where_it_was():
+    here = around()
+    act, _ = run(
+        drag_end(here, BLACK, "start"), to(here, "move", (900, 900)), to(here, "release", (900, 900))
+    )
+    assert act is None
+
+
+def test_an_end_laid_on_its_own_other_end_is_refused_in_words():
+    here = around()
+    target = terminal(here, BATTERY, "-")
+    act, previews = run(drag_end(here, BLACK, "start"), to(here, "move", target), to(here, "release", target))
+    assert act is None
+    assert "must lead to another terminal" in previews[-1].hint
+    assert previews[-1].cursor == "no"
+
+
+def test_no_ring_is_hit_on_a_wire_that_is_not_selected():
+    here = around(selected=frozenset({RED}))
+    ring = end_rings(here.geometry.paths[BLACK], here.scale)["end"]
+    assert at(here, "press", *ring).hit.end == ""

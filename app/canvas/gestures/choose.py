@@ -6,6 +6,7 @@ from app.canvas.gestures.bend import drag_bend
 from app.canvas.gestures.drag import drag_parts
 from app.canvas.gestures.pointer import Act, Around, Gesture, Pick, Pointer, Preview, travelled
 from app.canvas.gestures.pull_wire import pull_from
+from app.canvas.gestures.reconnect import drag_end
 from app.canvas.gestures.throw import hold_button, momentary_position, throw_part
 from app.canvas.gestures.turn import turn_parts
 from wiring.plan.places import Point
@@ -19,6 +20,8 @@ def press(around: Around, pointer: Pointer, turn_centre: Point | None = None) ->
         return turn_parts(around, pointer.at, turn_centre, parts)
     if hit.terminal is not None and not pointer.adds:
         return pull_from(around, hit.terminal, pointer.at)
+    if hit.end and not pointer.adds:
+        return drag_end(around, hit.wire, hit.end)
     if hit.bend >= 0 and not pointer.adds:
         return drag_bend(around, hit.wire, hit.bend)
     if hit.part:

@@ -56,6 +56,7 @@ class Preview(NamedTuple):
     touched: frozenset[str] = frozenset()  # ids that differ in it
     ghost: Part | None = None  # a part not yet placed
     line: tuple[Point, ...] = ()  # a wire not yet connected
+    look: tuple[str, str] | None = None  # its size and colour, where they are not those in hand
     landing: TerminalRef | None = None  # where it would end
     lands: bool = False  # a wire is being pulled: terminals stand out
     band: tuple[Point, Point] | None = None
