@@ -15,19 +15,20 @@ from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network
-from wiring.circuit.newton import Solved, newton, newton_lanes
+from wiring.circuit.newton import newton_lanes
 from wiring.circuit.reading import Reading
 from wiring.circuit.steady import SOURCE, hang_on, loop_currents
 
 POINTS = 64  # between the least and the highest of the wave; about 1e-4 off where diodes switch
 MOST_ROUNDS = 60
 WARM_TOLERANCE = 1e-7
+RMS_ALONE: Floats = np.array([math.sqrt(0.5)])  # straight lines only: one share of the peak says it all
 RESISTOR_LAW = LAW_NUMBER["resistor"]
 FILAMENT_LAW = LAW_NUMBER["filament"]
 
 
 class _Cycle(NamedTuple):
-    """Volts and amps of every branch and volts of every node, one row a phase."""
+    """Volts and amps of an island's branches and volts of its nodes, one row a phase."""
 
     volts: Floats
     amps: Floats
@@ -38,7 +39,9 @@ class _Cycle(NamedTuple):
 
 def read_alternating(assembly: Assembly, island: Island, values: Floats, reading: Reading) -> None:
     """Solve one island over a cycle and write its RMS readings into `reading`."""
-    lamps = island.core[assembly.laws[island.core] == FILAMENT_LAW]
+    mine = island.branches
+    lamps = mine[assembly.laws[mine] == FILAMENT_LAW]
+    places = np.searchsorted(mine, lamps)
     warmed, laws = values.copy(), assembly.laws.copy()
     laws[lamps] = RESISTOR_LAW
     warmed[lamps, 0] = values[lamps, 0] / values[lamps, 1]
@@ -48,10 +51,9 @@ def read_alternating(assembly: Assembly, island: Island, values: Floats, reading
         found = _cycle(plan, island, warmed, None if found is None else found.unknowns)
         if found is None:
             break
-        ohms = _warm_ohms(values[lamps], _rms(found.volts[:, lamps]))
-        settled = bool(np.all(np.abs(ohms - warmed[lamps, 0]) <= WARM_TOLERANCE * ohms))
-        if settled:
-            _write(assembly, island, reading, found)
+        ohms = _warm_ohms(values[lamps], _rms(found.volts[:, places]))
+        if np.all(np.abs(ohms - warmed[lamps, 0]) <= WARM_TOLERANCE * ohms):
+            _write(island, reading, found)
             return
         warmed[lamps, 0] = ohms
     reading.failed[island.branches] = True
@@ -63,39 +65,27 @@ def phases(points: int = POINTS) -> Floats:
 
 
 def _cycle(plan: Assembly, island: Island, values: Floats, warm: Floats | None) -> _Cycle | None:
-    sines = phases()
-    size = (len(sines), len(plan.a))
-    volts, amps = np.zeros(size), np.zeros(size)
+    network = core_network(plan, island, values)
+    swing = plan.alternating[island.core]
+    straight = network.linear and bool(swing[network.laws == SOURCE].all())
+    sines = RMS_ALONE if straight else phases()
+    mine = island.branches
+    amps = np.zeros((len(sines), len(mine)))
     nodes = np.zeros((len(sines), plan.node_count))
     residual, unknowns = 0.0, np.zeros(0)
     if len(island.core):
-        solved = _all_phases(plan, island, values, sines, warm)
-        if solved is None:
+        solved = newton_lanes([_at_phase(network, swing, float(sine)) for sine in sines], warm)
+        if not all(one.converged for one in solved):
             return None
         residual = max(one.residual_a for one in solved)
         unknowns = np.concatenate([one.x for one in solved])
         nodes[:, island.core_nodes[:-1]] = [one.x for one in solved]
-        amps[:, island.core] = [one.amps for one in solved]
+        amps[:, np.searchsorted(mine, island.core)] = [one.amps for one in solved]
     hang_on(plan, island, values, nodes, sines)
     nodes -= nodes[:, [island.reference]]
-    volts[:] = nodes[:, plan.a] - nodes[:, plan.b]
-    amps[:, island.loops] = loop_currents(plan, island, values, sines)
-    return _Cycle(volts, amps, nodes, residual, unknowns)
-
-
-def _all_phases(
-    plan: Assembly, island: Island, values: Floats, sines: Floats, warm: Floats | None
-) -> list[Solved] | None:
-    network = core_network(plan, island, values)
-    swing = plan.alternating[island.core]
-    if network.linear and bool(swing[network.laws == SOURCE].all()):
-        one = newton(network)  # at the peak; every phase is a share of it
-        if not one.converged:
-            return None
-        return [one._replace(x=one.x * s, volts=one.volts * s, amps=one.amps * s) for s in sines]
-    lanes = [_at_phase(network, swing, float(sine)) for sine in sines]
-    found = newton_lanes(lanes, warm)
-    return found if all(solved.converged for solved in found) else None
+    volts = nodes[:, plan.a[mine]] - nodes[:, plan.b[mine]]
+    amps[:, np.searchsorted(mine, island.loops)] = loop_currents(plan, island, values, sines)
+    return _Cycle(volts, amps, nodes[:, island.nodes], residual, unknowns)
 
 
 def _at_phase(network: Network, swing: NDArray[np.bool_], sine: float) -> Network:
@@ -113,13 +103,13 @@ def _rms(rows: Floats) -> Floats:
     return np.asarray(np.sqrt(np.mean(rows * rows, axis=0)))
 
 
-def _write(assembly: Assembly, island: Island, reading: Reading, found: _Cycle) -> None:
+def _write(island: Island, reading: Reading, found: _Cycle) -> None:
     mine = island.branches
-    volts, amps = found.volts[:, mine], found.amps[:, mine]
-    reading.volts[mine], reading.amps[mine] = _rms(volts), _rms(amps)
-    reading.mean_amps[mine] = amps.mean(axis=0)
-    reading.power[mine] = (volts * amps).mean(axis=0)
-    reading.nodes[island.nodes] = _rms(found.nodes[:, island.nodes])
+    reading.volts[mine], reading.amps[mine] = _rms(found.volts), _rms(found.amps)
+    if len(found.amps) > 1:  # else it is a sine, with a mean of nought
+        reading.mean_amps[mine] = found.amps.mean(axis=0)
+    reading.power[mine] = (found.volts * found.amps).mean(axis=0)
+    reading.nodes[island.nodes] = _rms(found.nodes)
     reading.residual_a.append(found.residual_a)
 
 
