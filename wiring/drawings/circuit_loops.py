@@ -18,7 +18,7 @@ class Rail(NamedTuple):
     @property
     def used(self) -> bool:
         """Whether anything lies along it."""
-        return any(self.runs)
+        return any(self.runs) or any(self.joints)
 
 
 def on_rails(facts: Facts, node: Parallel, parts: list[Node]) -> tuple[Facts, Rail, Rail]:
