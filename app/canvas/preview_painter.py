@@ -106,7 +106,9 @@ def _paint_line(painter: QPainter, sight: Sight, preview: Preview, wire_look: tu
     points = [QPointF(*sight.camera.to_px(*p)) for p in preview.line]
     line = QPolygonF(points)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    for pen in (pens.edge, pens.core):
+    for pen in (pens.edge, pens.core, pens.stripe):
+        if pen is None:
+            continue
         on_screen = QPen(pen)
         on_screen.setWidthF(pen.widthF() * sight.camera.scale)
         painter.setPen(on_screen)

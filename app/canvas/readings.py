@@ -15,7 +15,7 @@ def reading(sight: Sight, one: str) -> str:
     if supply is not None:
         return f"{worded(supply.volts_v, 'voltage')} · {worded(supply.current_a, 'current')}"
     part = sight.figures.parts.get(one)
-    if part is not None:
+    if part is not None and not _only_joins(sight, one):
         words = f"{worded(part.volts_v, 'voltage')} · {worded(part.current_a, 'current')}"
         return f"{words} · {part.state}" if part.state else words
     wire = sight.figures.wires.get(one)
@@ -24,6 +24,13 @@ def reading(sight: Sight, one: str) -> str:
         lost = abs(wire.drop_v)
         return f"{current}, loses {worded(lost, 'voltage')}" if lost >= LEAST_DROP_V else current
     return ""
+
+
+def _only_joins(sight: Sight, part_id: str) -> bool:
+    """Return whether a part is nothing but joints: it has no volts across it that could be told."""
+    part = sight.plan.parts.get(part_id)
+    kind = sight.kinds.get(part.kind) if part is not None else None
+    return kind is not None and kind.behaviour in ("bus", "separate", "pairs")
 
 
 def is_wrong(sight: Sight, one: str) -> bool:

@@ -90,7 +90,7 @@ class Surface(QWidget):
             state.key,
             self._acting.preview,
             self._selection.ids,
-            None if self._pointing.pans else self._hovered,
+            None if self._pointing.pans or self._acting.runs else self._hovered,
             self._pointing.at_px,
             (self._around().wire_size, state.wire_colour),
             in_burst=self._burst.isActive(),

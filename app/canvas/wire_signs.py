@@ -15,8 +15,8 @@ from app.canvas.wire_paths import along
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 
-LETTERS_FROM = 1.15  # pixels per millimetre from which the letters are written
-ARROWS_FROM = 1.6
+LETTERS_FROM = 1.5  # pixels per millimetre from which the letters are written
+ARROWS_FROM = 1.8
 FROM_END_PX = (22.0, 37.0, 52.0)  # where letters may stand, so that those of neighbours stand in steps
 PLATE = Plate(font_px=9, high_px=12.0, rim_px=2.5, ground=0.92)
 LEAST_LEG_PX = 40.0  # a shorter leg has no room for an arrow

@@ -142,3 +142,21 @@ def test_the_menu_of_an_area_renames_and_removes_it(desk, monkeypatch):
     assert scene.name == "Net lofts"
     entries["Remove scene"].trigger()
     assert not desk.plan.scenes
+
+
+def test_a_block_of_joints_has_no_figures_of_its_own_and_a_lamp_has(desk):
+    from app.canvas.readings import reading
+    from app.solving import Solving
+    from wiring.edits.connect import connect
+    from wiring.edits.place_part import place
+
+    desk.session.do(place(KINDS["distribution-block-6"], 650, 300))
+    block = list(desk.plan.parts)[-1]
+    desk.session.do(connect(TerminalRef(BATTERY, "+"), TerminalRef(block, "1")))
+    desk.session.do(connect(TerminalRef(block, "2"), TerminalRef(SWITCH, "13")))
+    solving = Solving(desk.session, at_once=True, parent=desk.view)
+    solving.answered.connect(desk.view.set_answer)
+    solving.request()
+    assert reading(desk.view.sight(), block) == ""
+    assert " V · " in reading(desk.view.sight(), LAMP)
+    assert "A" in reading(desk.view.sight(), RED)
