@@ -80,6 +80,19 @@ def test_a_start_from_figures_changes_nothing(plan: Plan) -> None:
 
 @FEWER
 @given(networks(largest=6))
+def test_a_start_from_another_plan_changes_nothing(plan: Plan) -> None:
+    """As after an edit: the figures to start from are those of the plan with its first wire gone."""
+    if not plan.wires:
+        return
+    before = solved(plan.with_changes(wires=dict(list(plan.wires.items())[1:])))
+    cold, warm = solved(plan), solved(plan, start=before)
+    for part, figure in cold.parts.items():
+        assert warm.parts[part].volts_v == pytest.approx(figure.volts_v, rel=1e-6, abs=1e-6)
+        assert warm.parts[part].current_a == pytest.approx(figure.current_a, rel=1e-6, abs=1e-6)
+
+
+@FEWER
+@given(networks(largest=6))
 def test_a_loose_part_beside_changes_nothing(plan: Plan) -> None:
     alone = solved(plan)
     extra = draw({"Z1": "lamp-12v"}, [])
