@@ -122,6 +122,21 @@ def test_the_coils_of_a_pair_meet_at_their_common_terminal():
     assert faults(drawing) == []
 
 
+def test_a_relay_s_contact_stands_as_its_coil_is_fed():
+    plan = draw(
+        {"G1": "supply-regulated", "S1": "toggle-on-off", "K1": "relay", "E1": "lamp-12v", "E2": "lamp-12v"},
+        [
+            ("G1:+", "S1:13"), ("S1:14", "K1:A1"), ("K1:A2", "G1:-"), ("S1:13", "K1:11"),
+            ("K1:14", "E1:1"), ("K1:12", "E2:1"), ("E1:2", "G1:-"), ("E2:2", "E1:2"),
+        ],
+    )  # fmt: skip
+    for position, idle in (("on", "12 → -E2:1"), ("off", "14 → -E1:1")):
+        (drawing,) = drawings(plan, S1=position)
+        assert idle in texts(drawing)
+        assert set(drawing.parts) == set(plan.parts)
+        assert faults(drawing) == []
+
+
 def test_strips_blocks_and_plugs_stand_in_the_line():
     plan = draw(
         {"G1": "supply-regulated", "X1": "terminal-strip-4", "X2": "plug-2", "X3": "distribution-block-6"}

@@ -41,7 +41,7 @@ def built(
         part = plan.parts[part_id]
         wired = [ref.terminal for ref, links in nets.links.items() if ref.part == part_id and links]
         kind = kinds[part.kind]
-        for piece in pieces_of(part, kind, positions.get(part_id, kind.in_use), wired):
+        for piece in pieces_of(part, kind, _position(part_id, kind, positions, figures), wired):
             edges.append(Leaf(piece, nets.of[piece.start_ref], nets.of[piece.end_ref], len(edges)))
     groups = _components(edges)
     roots: dict[int, TerminalRef] = {}
@@ -58,6 +58,14 @@ def built(
     idle = {nets.of[e.piece.idle_ref] for e in edges if e.piece.idle and nets.links[e.piece.idle_ref]}
     dresser = Dresser(facts.tails, divider.wanted | (idle & live))
     return Built(facts, tuple(dresser.section(section) for section in sections), dresser)
+
+
+def _position(part_id: PartId, kind: Kind, positions: Positions, figures: Figures) -> str:
+    """Return the position a part stands in; a relay's is what the solved volts on its coil make of it."""
+    figure = figures.parts.get(part_id)
+    if kind.behaviour == "relay" and figure is not None and figure.state in {p.name for p in kind.positions}:
+        return figure.state
+    return positions.get(part_id, kind.in_use)
 
 
 def _components(edges: list[Leaf]) -> list["_Group"]:
