@@ -1,6 +1,6 @@
 """Hands on the drawing surface: mouse, pen, touchpad, and parts dragged in from the tray."""
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import (
     QContextMenuEvent,
     QDragEnterEvent,
@@ -14,6 +14,7 @@ from PySide6.QtGui import (
 from app.canvas.gestures.area import draw_area
 from app.canvas.gestures.outline import draw_outline
 from app.canvas.gestures.place import place_part
+from app.canvas.hit import Hit
 from app.canvas.mark_painter import selection_box
 from app.canvas.small_menu import MenuDeeds, small_menu
 from app.canvas.surface import Surface
@@ -63,13 +64,18 @@ class TouchedSurface(Surface):
         if self._acting.cancel():
             return
         at = event.pos()
-        hit = self._hit(at.x(), at.y())
+        by_key = event.reason() == QContextMenuEvent.Reason.Keyboard
+        chosen = self._state.geometry.around(self._selection.ids) if by_key else None
+        if chosen is not None:  # the Menu key means what is selected, wherever the pointer is
+            middle = (chosen.left + chosen.right) / 2, (chosen.top + chosen.bottom) / 2
+            at = QPointF(*self._state.camera.to_px(*middle)).toPoint()
+        hit = self._hit(at.x(), at.y()) if chosen is None else self._chosen_hit()
         if hit.id and hit.id not in self._selection.ids:
             self._selection.select((hit.id,))
         more = MenuDeeds(lambda: self._pointing.bend(hit), self._paste_at, self.begin_draw)
         menu = small_menu(self, self._session, self._deeds, hit, more)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        menu.popup(event.globalPos())
+        menu.popup(self.mapToGlobal(at))
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take a part from the tray in hand."""
@@ -107,6 +113,12 @@ class TouchedSurface(Surface):
         draw = draw_outline if what in ("board", "track") else draw_area
         left = [what]  # one only: the next press with the arrow should not draw another
         self._acting.take(what, lambda around, _last: draw(around, left.pop()) if left else None)
+
+    def _chosen_hit(self) -> Hit:
+        ids, plan = self._selection.ids, self._session.plan
+        at = self._state.camera.to_plan(self.width() / 2, self.height() / 2)
+        part = next((i for i in plan.parts if i in ids), "")
+        return Hit(at, part=part, wire="" if part else next((i for i in plan.wires if i in ids), ""))
 
     def _paste_at(self, at: Point) -> None:
         self._deeds.paste(QGuiApplication.clipboard().text(), at)

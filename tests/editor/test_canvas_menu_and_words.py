@@ -1,4 +1,5 @@
-from PySide6.QtWidgets import QInputDialog
+from PySide6.QtGui import QContextMenuEvent
+from PySide6.QtWidgets import QApplication, QInputDialog, QMenu
 
 from app.canvas.hit import hit_at
 from app.canvas.small_menu import MenuDeeds, small_menu
@@ -160,3 +161,15 @@ def test_a_block_of_joints_has_no_figures_of_its_own_and_a_lamp_has(desk):
     assert reading(desk.view.sight(), block) == ""
     assert " V · " in reading(desk.view.sight(), LAMP)
     assert "A" in reading(desk.view.sight(), RED)
+
+
+def test_the_menu_key_opens_the_menu_of_what_is_selected(desk, qtbot):
+    desk.selection.select([SWITCH])
+    centre = desk.view.rect().center()
+    reason = QContextMenuEvent.Reason.Keyboard
+    QApplication.sendEvent(desk.view, QContextMenuEvent(reason, centre, desk.view.mapToGlobal(centre)))
+    menu = desk.view.findChild(QMenu)
+    texts = [action.text() for action in menu.actions()]
+    menu.close()
+    assert "Throw to" in texts
+    assert desk.selection.ids == {SWITCH}
