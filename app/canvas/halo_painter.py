@@ -34,17 +34,30 @@ def paint_halos(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
         part = sight.plan.parts[part_id]
         kind = sight.kinds.get(part.kind)
         light = part_state(sight, part, kind).lightness
-        discs = halo(kind, light) if kind is not None else ()
-        if kind is None or light is None or not discs or not isinstance(discs[0], Disc):
+        role = _colour(kind, light) if kind is not None and light is not None else ""
+        if kind is None or light is None or not role:
             continue
         radius = min(max(reach(kind, light) * sight.camera.scale, LEAST_PX), MOST_PX)
         radius = round(radius / STEP_PX) * STEP_PX
-        colour = resolve(discs[0].fill, sight.shades.theme)
+        colour = resolve(role, sight.shades.theme)
         glow = _glow(radius, colour, round(min(light, 100.0) / 10) / 10, sight.ratio, sight.shades.dark)
         for place in _sources(part, kind, radius / sight.camera.scale):
             x, y = sight.camera.to_px(*place)
             painter.drawPixmap(QPointF(x - radius, y - radius), glow)
     painter.restore()
+
+
+_COLOURS: dict[str, str] = {}  # of the light of each kind, as `halo` has it
+
+
+def _colour(kind: Kind, light: float) -> str:
+    """Return the colour role of a part's light; "" when it gives none."""
+    if light < 1.0:
+        return ""
+    if kind.key not in _COLOURS:
+        discs = [item for item in halo(kind, 100.0) if isinstance(item, Disc)]
+        _COLOURS[kind.key] = discs[0].fill if discs else ""
+    return _COLOURS[kind.key]
 
 
 def _sources(part: Part, kind: Kind, reach_mm: float) -> list[Point]:
