@@ -53,8 +53,8 @@ class FindingsStrip(QFrame):
         self.list.hide()
         self.list.clicked.connect(self._point)
         self.list.activated.connect(self._point)
-        self._hint = QLabel(self)
-        self._hint.setProperty("look", "quiet")
+        self.hint = QLabel(self)
+        self.hint.setProperty("look", "quiet")
         bar = QWidget(self)
         bar.setFixedHeight(BAR_HEIGHT)
         row = QHBoxLayout(bar)
@@ -66,7 +66,7 @@ class FindingsStrip(QFrame):
             row.addWidget(badge)
         row.addWidget(self._headline)
         row.addStretch(1)
-        row.addWidget(self._hint)
+        row.addWidget(self.hint)
         row.addSpacing(10)
         row.addWidget(self._toggle)
         column = QVBoxLayout(self)
@@ -92,7 +92,7 @@ class FindingsStrip(QFrame):
 
     def show_hint(self, words: str) -> None:
         """Show what the tool in hand waits for."""
-        self._hint.setText(words)
+        self.hint.setText(words)
 
     def unfold(self, yes: bool = True) -> None:
         """Open or close the list."""

@@ -13,6 +13,8 @@ from app.session import PlanChanged, Session
 from app.solving import Answer
 from app.theme.look import Look
 
+LEAST_WIDTH = 276
+
 
 class Inspector(QFrame):
     """Follows the selection, the plan and the figures."""
@@ -20,6 +22,7 @@ class Inspector(QFrame):
     def __init__(self, session: Session, selection: Selection, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self.setObjectName("inspector")
+        self.setMinimumWidth(LEAST_WIDTH)
         self._session, self._selection = session, selection
         self._answer: Answer | None = None
         self._shown: tuple[MakesCard, tuple[str, ...]] | None = None

@@ -45,7 +45,7 @@ def _light(light: float | None) -> Iterator[Figure]:
 def battery_figures(answer: Answer, part_id: str) -> Iterator[Figure]:
     """Walk the outlook of a battery."""
     outlook = answer.situation.outlooks.get(part_id)
-    if outlook is not None:
+    if outlook is not None and outlook.first_load_a > 0:
         yield Figure("Lasts", f"{outlook.hours.typical:.0f} h lit", True)
         yield Figure("From, to", f"{outlook.hours.low:.0f} to {outlook.hours.high:.0f} h")
         yield Figure("Sessions", f"{outlook.sessions.typical:.0f}")

@@ -18,6 +18,7 @@ from app.outlook.curve_view import CurveView
 from app.solving import Answer
 from app.theme.look import Look
 from wiring.plan.designations import part_label
+from wiring.quantities.wording import worded
 from wiring.studies.outlook import Outlook, Span
 
 NONE_YET = (
@@ -111,7 +112,7 @@ class BatteryPage(QWidget):
         outlook = answer.situation.outlooks.get(self.choice.currentData()) if answer else None
         waiting = answer is not None and not answer.complete
         self._spans.setVisible(outlook is not None)
-        self._as_table.setEnabled(outlook is not None)
+        self._as_table.setVisible(outlook is not None and bool(outlook.curve.hours))
         self.curve.show_outlook(outlook)
         self.table.show_outlook(outlook)
         if outlook is None:
@@ -119,7 +120,12 @@ class BatteryPage(QWidget):
             self.reason.setText("" if waiting else NONE_YET)
             return
         self.words.setText(outlook.words[:1].upper() + outlook.words[1:])
-        self.reason.setText(f"{outlook.end_reason} It gives {outlook.first_load_a * 1000:.0f} mA when fresh.")
+        gives = worded(outlook.first_load_a, "current")
+        drawn = outlook.first_load_a > 0
+        self.reason.setText(
+            f"{outlook.end_reason} It gives {gives} when fresh." if drawn else outlook.end_reason
+        )
+        self._spans.setVisible(drawn)
         self._fill_spans(outlook)
 
     def _swap(self, table: bool) -> None:

@@ -12,6 +12,8 @@ from app.tray.row_painter import RowPainter
 from app.tray.shelf_model import ROW_ROLE, Row, ShelfModel
 from wiring.catalogue.kind import Kind
 
+LEAST_WIDTH = 184
+
 
 class Tray(QFrame):
     """Tells which kind the builder wants to place."""
@@ -21,6 +23,7 @@ class Tray(QFrame):
     def __init__(self, kinds: Mapping[str, Kind], look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self.setObjectName("tray")
+        self.setMinimumWidth(LEAST_WIDTH)
         self.model = ShelfModel(kinds, self)
         self.search = QLineEdit(self)
         self.search.setPlaceholderText("Find a part")

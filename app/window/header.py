@@ -1,20 +1,19 @@
 """The slim bar at the top: the menus, the plan's name, the four views, undo and redo, look and print."""
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QMenuBar, QToolButton, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QMenuBar, QToolButton, QWidget
 
 from app.theme.icon_button import icon_button
 from app.theme.icons import renderer
 from app.window.actions import VIEWS, Actions
+from app.window.title_line import TitleLine
 
 HEIGHT = 46
 
 
 class Header(QFrame):
     """Holds no state: it shows what the window tells it."""
-
-    renamed = Signal(str)
 
     def __init__(self, actions: Actions, parent: QWidget) -> None:
         super().__init__(parent)
@@ -23,12 +22,7 @@ class Header(QFrame):
         self.menu_bar = QMenuBar(self)
         self.menu_bar.setNativeMenuBar(False)
         self.menu_bar.setAccessibleName("Menus")
-        self.title = QLineEdit(self)
-        self.title.setObjectName("planTitle")
-        self.title.setAccessibleName("Title of the plan")
-        self.title.setMinimumWidth(60)
-        self.title.textChanged.connect(self._fit_title)
-        self.title.editingFinished.connect(lambda: self.renamed.emit(self.title.text().strip()))
+        self.title = TitleLine(self)
         self.state = QLabel(self)
         self.state.setProperty("look", "caption")
 
@@ -50,16 +44,6 @@ class Header(QFrame):
         row.addLayout(left, 1)
         row.addWidget(_view_switch(actions, self), 0, Qt.AlignmentFlag.AlignVCenter)
         row.addLayout(right, 1)
-
-    def show_title(self, title: str) -> None:
-        """Show the plan's title, unless the builder is typing a new one."""
-        if not self.title.hasFocus():
-            self.title.setText(title)
-            self.title.home(False)
-
-    def _fit_title(self, title: str) -> None:
-        """Let the field be as wide as its words, and give way when the header is narrow."""
-        self.title.setMaximumWidth(self.title.fontMetrics().horizontalAdvance(title + "MM") + 16)
 
     def show_saved(self, unsaved: bool, has_file: bool) -> None:
         """Say whether there is work that no file holds."""

@@ -30,7 +30,7 @@ from wiring.plan.positions import in_use
 
 COLUMNS = (244, 760, 316)
 FIRST_SIZE = (1360, 860)
-LEAST_SIZE = (1000, 620)
+LEAST_SIZE = (1180, 640)
 
 
 class MainWindow(QMainWindow):
@@ -72,6 +72,7 @@ class MainWindow(QMainWindow):
         self.acts[name].setChecked(True)
         self.pages.setCurrentIndex(VIEWS.index(name))
         self.tray.setVisible(name == "plan")
+        self.strip.hint.setVisible(name == "plan")
         self.inspector.setVisible(name != "sheets")
         if self.solving.answer is not None:
             self._show_on_page(self.solving.answer)
@@ -127,7 +128,7 @@ class MainWindow(QMainWindow):
         solving.answered.connect(self._show_answer)
         solving.failed.connect(lambda words: self.notices.say(words, "danger"))
         self.look.changed.connect(self._wear)
-        self.header.renamed.connect(lambda title: session.do(set_plan(title=title or "Untitled plan")))
+        self.header.title.renamed.connect(lambda title: session.do(set_plan(title=title or "Untitled plan")))
         self.tray.wanted.connect(self._begin_place)
         self.strip.pointed.connect(self.show_ids)
         self.plan_view.wished.connect(self.strip.show_hint)
@@ -158,7 +159,7 @@ class MainWindow(QMainWindow):
 
     def _tell_plan(self) -> None:
         session = self.session
-        self.header.show_title(session.plan.title)
+        self.header.title.show_title(session.plan.title)
         self.header.show_saved(session.unsaved, session.path is not None)
         self.setWindowTitle(f"{session.plan.title}[*]")
         self.setWindowModified(session.unsaved)

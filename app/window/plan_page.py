@@ -7,6 +7,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QMenu,
     QPushButton,
+    QSizePolicy,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -44,22 +45,26 @@ class PlanPage(QWidget):
         self.wire_colour = ColourBox(bar)
         self.wire_colour.setAccessibleName("Colour of the next wire")
         for box, width in ((self.wire_size, 110), (self.wire_colour, 170)):
-            box.setFixedWidth(width)
+            box.setMaximumWidth(width)
+            box.setMinimumWidth(88)
             row.addWidget(box)
             box.chosen.connect(self._tell_wire)
-        row.addSpacing(10)
+        row.addSpacing(2)
         self.thrown = QPushButton(bar)
         self.thrown.setProperty("look", "plain")
+        self.thrown.setIcon(icon("put-back"))
+        self.thrown.setToolTip(actions["put_back"].toolTip())
         self.thrown.setAccessibleName("Put all switches back as in use")
         self.thrown.clicked.connect(actions["put_back"].trigger)
         self.thrown.hide()
         row.addWidget(self.thrown)
-        row.addStretch(1)
         self.pointed = QLabel(bar)
+        self.pointed.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.pointed.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.pointed.setProperty("look", "quiet")
         self.pointed.setTextFormat(Qt.TextFormat.PlainText)
-        row.addWidget(self.pointed)
-        row.addSpacing(8)
+        row.addWidget(self.pointed, 1)
+        row.addSpacing(2)
         for name in ZOOMS:
             row.addWidget(icon_button(actions[name], bar))
         column = QVBoxLayout(self)
@@ -84,12 +89,14 @@ class PlanPage(QWidget):
         self.show_wire_choice(tool == "wire")
 
     def _tell_pointed(self, hit: Hit | None) -> None:
-        self.pointed.setText(hit_words(self.view.sight(), hit) if hit is not None else "")
+        words = hit_words(self.view.sight(), hit) if hit is not None else ""
+        room = self.pointed.width()
+        self.pointed.setText(self.pointed.fontMetrics().elidedText(words, Qt.TextElideMode.ElideRight, room))
 
     def show_thrown(self, number: int) -> None:
         """Say how many switches stand otherwise than in use."""
         self.thrown.setVisible(number > 0)
-        self.thrown.setText(f"{number} thrown – put back" if number else "")
+        self.thrown.setText(f"{number} thrown" if number else "")
 
     def _tell_wire(self) -> None:
         self.view.set_wire_choice(self.wire_size.value, self.wire_colour.value)

@@ -3,6 +3,7 @@
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from support.editors import open_demo, part_id, type_into
 
 from app.drawing.named_places import named_places, nearest
@@ -13,6 +14,7 @@ from app.theme.surfaces import THEMES, surfaces
 from app.window.actions import VIEWS
 from app.window.go_to_part import found_part, part_names
 from wiring.edits.remove import remove
+from wiring.plan.plan import Plan
 
 
 def test_keys_change_the_view(editor):
@@ -62,13 +64,28 @@ def test_delete_duplicate_and_turn_act_on_the_selection(editor):
 
 def test_a_title_typed_in_the_header_is_an_edit(editor):
     open_demo(editor)
-    type_into(editor.window.header.title, "Fish dock")
+    line = editor.window.header.title
+    type_into(line, "Fish dock")
     assert editor.session.plan.title == "Fish dock"
     assert "Fish dock" in editor.window.windowTitle()
+    QApplication.processEvents()
+    assert line.text() == "Fish dock"
     editor.session.undo()
-    editor.window.header.title.clearFocus()
-    editor.window.header.show_title(editor.session.plan.title)
-    assert editor.window.header.title.text() == "Kelpwater quay"
+    QApplication.processEvents()
+    assert line.text() == "Kelpwater quay"
+
+
+def test_a_title_too_long_is_cut_short_but_typed_whole(editor):
+    line, title = editor.window.header.title, "All the lamps along the old harbour and round the point"
+    editor.session.open(Plan(title=title), None)
+    QApplication.processEvents()
+    assert line.text() != title and line.text().endswith("…")
+    line.setFocus()
+    assert line.text() == title
+    QTest.keyClicks(line, "x")
+    QTest.keyClick(line, Qt.Key.Key_Escape)
+    assert editor.session.plan.title == title
+    assert not editor.session.unsaved
 
 
 def test_the_look_is_remembered(editor, tmp_path):
