@@ -23,7 +23,7 @@ EXPECTED = [
     "indicator-red",
     "indicator-green", "indicator-yellow", "supply-regulated", "supply-unregulated", "supply-ac",
     "battery-alkaline", "battery-9v", "battery-nimh", "battery-zinc", "battery-lithium-9v",
-    "battery-li-ion", "battery-lead-acid", "rectifier", "fuse", "resettable-fuse", "resistor", "diode",
+    "battery-lithium-aa", "battery-li-ion", "battery-lipo", "battery-lead-acid", "rectifier", "fuse", "resettable-fuse", "resistor", "diode",
     "terminal-strip-4", "terminal-strip-8", "terminal-strip-12", "distribution-block-6",
     "distribution-block-12", "plug-2", "plug-4", "plug-8",
 ]  # fmt: skip

@@ -6,10 +6,10 @@ from hypothesis import strategies as st
 
 from tests.support.cell_runs import current, life, power, resistor
 from wiring.standards.cells import CELLS
+from wiring.standards.two_wells import full
 from wiring.studies.cells.discharge import working_v
 from wiring.studies.cells.load import meeting_v, tabled
 from wiring.studies.cells.pack import Grade, packed
-from wiring.studies.cells.wells import full
 
 KEYS = ("alkaline AA", "alkaline 9 V", "zinc-carbon AA", "nimh AA", "lead-acid 12 V", "li-ion 18650")
 GRID = 1.003  # lives differ by a few tenths of a per mille with the grid of steps

@@ -11,7 +11,7 @@ import random
 
 import pytest
 
-from wiring.studies.cells.wells import Wells, drawn, full
+from wiring.standards.two_wells import Wells, drawn, full
 
 C, K = 0.166, 0.122  # share, 1/min
 

@@ -169,7 +169,15 @@ _ALL = (
     Behaviour("supply_ac", (s.RATED_V, s.RATED_A, s.OPEN_V), ("~1", "~2")),
     Behaviour(
         "battery",
-        (s.CELL, s.CELLS_IN_SERIES, s.CELLS_IN_PARALLEL, s.CAPACITY, s.FITTED, s.LIMIT_OR_NONE_A),
+        (
+            s.CELL,
+            s.CELLS_IN_SERIES,
+            s.CELLS_IN_PARALLEL,
+            s.CAPACITY,
+            s.FITTED,
+            s.LIMIT_OR_NONE_A,
+            s.WEAKEST,
+        ),
         ("+", "-"),
     ),
     Behaviour(

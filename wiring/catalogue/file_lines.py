@@ -3,17 +3,20 @@
 import re
 
 
-def line_of(text: str, kind_number: int, table: str = "", key: str = "") -> int:
-    """Return the line, from 1, of a key of the nth kind (from 0), or of the nearest header above it."""
+def line_of(text: str, number: int, table: str = "", key: str = "", rows: str = "kind") -> int:
+    """Return the line, from 1, of a key of the nth row (from 0), or of the nearest header above it.
+
+    `rows` is what the file is a list of: ``kind`` or ``cell``.
+    """
     lines = text.splitlines()
-    starts = [i for i, line in enumerate(lines) if re.match(r"\s*\[\[\s*kind\s*\]\]", line)]
-    if kind_number >= len(starts):
+    starts = [i for i, line in enumerate(lines) if re.match(rf"\s*\[\[\s*{rows}\s*\]\]", line)]
+    if number >= len(starts):
         return 1
-    first = starts[kind_number]
-    last = starts[kind_number + 1] if kind_number + 1 < len(starts) else len(lines)
+    first = starts[number]
+    last = starts[number + 1] if number + 1 < len(starts) else len(lines)
     best, inside = first, ""
     for i in range(first + 1, last):
-        header = re.match(r"\s*\[\s*kind\s*\.\s*([\w-]+)\s*\]", lines[i])
+        header = re.match(rf"\s*\[{{1,2}}\s*{rows}\s*\.\s*([\w-]+)\s*\]", lines[i])
         if header:
             inside = header.group(1)
             best = i if inside == table else best

@@ -26,10 +26,10 @@ class KindFile(NamedTuple):
 def read_kinds(name: str, content: bytes, known: Mapping[str, Raw]) -> KindFile:
     """Read the content of a catalogue file; `known` are the rows of kinds it may be like."""
     try:
-        text = _text(content)
-        rows = _rows(text)
+        text = text_of(content)
+        rows = rows_of(text)
     except BadKind as error:
-        return KindFile({}, {}, (f"{name}: {_on_one_line(error.reason)}.",))
+        return KindFile({}, {}, (f"{name}: {on_one_line(error.reason)}.",))
     kinds: dict[str, Kind] = {}
     whole: dict[str, Raw] = {}
     complaints: list[str] = []
@@ -42,14 +42,15 @@ def read_kinds(name: str, content: bytes, known: Mapping[str, Raw]) -> KindFile:
                 raise BadKind("this key stands in the file twice; give the second another key", key="key")
         except BadKind as error:
             line = line_of(text, number, error.table, error.key)
-            words = _on_one_line(f"{_who(row)}{error.reason}")
+            words = on_one_line(f"{who(row)}{error.reason}")
             complaints.append(f"{name}, line {line}: {words}, so the kind is left out.")
         else:
             kinds[kind.key], whole[kind.key] = kind, full
     return KindFile(kinds, whole, tuple(complaints))
 
 
-def _text(content: bytes) -> str:
+def text_of(content: bytes) -> str:
+    """Return the text of a catalogue file; BadKind when it is none."""
     if len(content) > LONGEST_FILE:
         raise BadKind("the file is far too long for a list of parts, so it is left out")
     try:
@@ -59,7 +60,8 @@ def _text(content: bytes) -> str:
         raise BadKind(f"line {line} is not UTF-8 text; save the file as UTF-8") from None
 
 
-def _rows(text: str) -> list[dict[str, Any]]:
+def rows_of(text: str, name: str = "kind") -> list[dict[str, Any]]:
+    """Return the rows of that name in a TOML text; BadKind says what is wrong with it."""
     try:
         data = tomllib.loads(text)
     except (tomllib.TOMLDecodeError, RecursionError) as error:
@@ -70,17 +72,19 @@ def _rows(text: str) -> list[dict[str, Any]]:
         raise BadKind(f"line {line} is not right TOML ({reason}), so the file is left out") from None
     except ValueError as error:  # a date or number that TOML allows and Python cannot hold
         raise BadKind(f"a value cannot be read ({error}), so the file is left out") from None
-    rows = data.get("kind")
+    rows = data.get(name)
     if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
-        raise BadKind("it holds no [[kind]], so there is nothing to take from it")
+        raise BadKind(f"it holds no [[{name}]], so there is nothing to take from it")
     return rows
 
 
-def _on_one_line(words: str) -> str:
+def on_one_line(words: str) -> str:
+    """Return words without line breaks and signs that cannot be shown, cut short where they run on."""
     plain = " ".join("".join(c if c.isprintable() else " " for c in words).split())
     return plain if len(plain) <= LONGEST_REASON else plain[: LONGEST_REASON - 1] + "…"
 
 
-def _who(row: Raw) -> str:
+def who(row: Raw) -> str:
+    """Return ``in “its key”, ``, or nothing when it has none."""
     key = row.get("key")
     return f"in “{key}”, " if isinstance(key, str) and key else ""

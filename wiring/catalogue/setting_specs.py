@@ -58,6 +58,9 @@ CELLS_IN_PARALLEL = SettingSpec("in_parallel", "In parallel", "count", 1.0, 20.0
 CAPACITY = SettingSpec(
     "capacity", "Capacity printed on it (0: typical)", "charge", 0.0, 1000.0, 0.0, "0 means the type's own"
 )
+WEAKEST = SettingSpec(
+    "weakest", "Charge of its weakest cell, of the others'", "fraction", 0.05, 1.0, 1.0, "1: all cells alike"
+)
 FITTED = SettingSpec("fitted", "Fitted on (year-month-day)", "text", usual="")
 LIMIT_OR_NONE_A = SettingSpec(
     "limit_a",

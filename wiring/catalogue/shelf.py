@@ -9,6 +9,7 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.catalogue.kind_file import KindFile, read_kinds
 from wiring.catalogue.kind_row import Raw
+from wiring.catalogue.own_cells import load_own_cells, toml_files, with_own_cells
 from wiring.catalogue.user_folder import user_folder as usual_folder
 
 BUILT_IN = Path(__file__).with_name("kinds")
@@ -33,14 +34,17 @@ def load_shelf(user_folder: Path | None = None) -> Shelf:
 
     A kind of the user with a built-in key takes its place. A file or kind that cannot be used is named in
     `complaints`, one sentence each; the others still load. None means the folder of
-    :mod:`wiring.catalogue.user_folder`.
+    :mod:`wiring.catalogue.user_folder`. Own battery types of its folder ``cells`` come into
+    :data:`wiring.standards.cells.CELLS` in place of those of an earlier call.
     """
     built_in = _built_in()
     kinds, rows = dict(built_in.kinds), dict(built_in.rows)
-    complaints: list[str] = []
     replaced: list[str] = []
     origin: dict[str, str] = {}
-    for path in _toml_files(usual_folder() if user_folder is None else user_folder):
+    folder = usual_folder() if user_folder is None else user_folder
+    own = load_own_cells(folder)
+    complaints = list(own.complaints)
+    for path in toml_files(folder):
         try:
             content = path.read_bytes()
         except OSError as error:
@@ -58,14 +62,7 @@ def load_shelf(user_folder: Path | None = None) -> Shelf:
             origin[key] = path.name
         kinds.update(found.kinds)
         rows.update(found.rows)
-    return Shelf(MappingProxyType(kinds), tuple(complaints), tuple(replaced))
-
-
-def _toml_files(folder: Path) -> list[Path]:
-    try:
-        return sorted(p for p in folder.glob("*.toml") if p.is_file())
-    except OSError:
-        return []
+    return Shelf(MappingProxyType(with_own_cells(kinds, own.cells)), tuple(complaints), tuple(replaced))
 
 
 @cache

@@ -3,9 +3,9 @@
 import math
 from typing import NamedTuple
 
+from wiring.standards.two_wells import Wells, drawn, full, leaked
 from wiring.studies.cells.load import Load, meeting_v
 from wiring.studies.cells.pack import Pack
-from wiring.studies.cells.wells import Wells, drawn, full, leaked
 
 STEP = 0.02  # of the available well: error of the life below 0.01 % against a step of 0.0005
 FIRST_STEP = 0.25  # the voltage falls fastest at the start, so steps are this much shorter there

@@ -1,22 +1,16 @@
 """A battery as the two-well model sees it: cells in series and parallel, a grade, a temperature."""
 
-import math
 from bisect import bisect_right
 from itertools import pairwise
 from typing import NamedTuple
 
 from wiring.standards.cells import CellType
-from wiring.studies.cells.wells import Wells
+from wiring.standards.two_wells import Wells
 
 HOURS_PER_YEAR = 8766.0
 SHELF_PER_10_K = (
     1.8  # lead-acid makers' storage curves between 10 and 40 °C give this; taken for the others too
 )
-# Capacity of lead-acid against °C at the 10 h rate, from a maker's data sheet.
-LEAD_ACID_CAPACITY = ((-15.0, 0.65), (0.0, 0.86), (20.0, 1.00), (25.0, 1.00), (40.0, 1.03))
-# From memory, no maker's table found: resistance of cells with a water electrolyte in the cold.
-OHMS_PER_K = 0.03
-RATE_PER_10_K = 1.5
 
 
 class Grade(NamedTuple):
@@ -101,19 +95,12 @@ class _Warmth(NamedTuple):
 
 
 def _warmth(cell: CellType, celsius: float) -> _Warmth:
-    if cell.chemistry.startswith("lead"):
-        return _Warmth(capacity=_between(LEAD_ACID_CAPACITY, celsius))
-    if cell.chemistry.startswith("li"):
-        return _Warmth()
-    return _Warmth(
-        ohms=math.exp(OHMS_PER_K * (20.0 - celsius)), rate=RATE_PER_10_K ** ((celsius - 20.0) / 10.0)
-    )
-
-
-def _between(table: tuple[tuple[float, float], ...], x: float) -> float:
-    if x <= table[0][0]:
-        return table[0][1]
-    for (x0, y0), (x1, y1) in pairwise(table):
-        if x <= x1:
-            return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
-    return table[-1][1]
+    """Return the factors of a temperature, straight between those of the type's table."""
+    table = cell.warmth
+    if celsius <= table[0][0]:
+        return _Warmth(*table[0][1:])
+    for low, high in pairwise(table):
+        if celsius <= high[0]:
+            part = (celsius - low[0]) / (high[0] - low[0])
+            return _Warmth(*(a + (b - a) * part for a, b in zip(low[1:], high[1:], strict=True)))
+    return _Warmth(*table[-1][1:])
