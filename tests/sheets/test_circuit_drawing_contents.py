@@ -137,6 +137,17 @@ def test_a_relay_s_contact_stands_as_its_coil_is_fed():
         assert faults(drawing) == []
 
 
+def test_two_supplies_with_a_common_return_feed_a_group_each():
+    plan = draw(
+        {"G1": "supply-regulated", "G2": "battery-9v", "E1": "lamp-12v", "E2": "lamp-12v"},
+        [("G1:+", "E1:1"), ("E1:2", "G1:-"), ("G2:+", "E2:1"), ("E2:2", "G2:-"), ("G2:-", "G1:-")],
+    )
+    (drawing,) = drawings(plan)
+    assert at(drawing, "-G1")[0] < at(drawing, "-E1")[0] < at(drawing, "-G2")[0] < at(drawing, "-E2")[0]
+    assert texts(drawing).count("-G1:-") == 2  # the common return is named at both supplies
+    assert faults(drawing) == []
+
+
 def test_strips_blocks_and_plugs_stand_in_the_line():
     plan = draw(
         {"G1": "supply-regulated", "X1": "terminal-strip-4", "X2": "plug-2", "X3": "distribution-block-6"}

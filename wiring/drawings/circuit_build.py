@@ -1,5 +1,6 @@
 """From the parts of one circuit to its facts and the sections that show them."""
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
@@ -8,6 +9,7 @@ from wiring.circuit.figures import Figures
 from wiring.drawings.circuit_arrange import arranged, without_floating
 from wiring.drawings.circuit_dress import Dresser
 from wiring.drawings.circuit_facts import Facts
+from wiring.drawings.circuit_feeds import NOWHERE, Group, by_net, fed_groups
 from wiring.drawings.circuit_nets import Nets, nets_of
 from wiring.drawings.circuit_pieces import Piece, pieces_of
 from wiring.drawings.circuit_reduce import folded
@@ -17,8 +19,6 @@ from wiring.drawings.circuit_tree import Leaf, Node, oriented
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
-
-NOWHERE = -1  # stands for the minus net of a source whose ends are one net
 
 
 class Built(NamedTuple):
@@ -43,10 +43,10 @@ def built(
         kind = kinds[part.kind]
         for piece in pieces_of(part, kind, _position(part_id, kind, positions, figures), wired):
             edges.append(Leaf(piece, nets.of[piece.start_ref], nets.of[piece.end_ref], len(edges)))
-    groups = _components(edges)
+    groups = fed_groups(edges)
     roots: dict[int, TerminalRef] = {}
     for group in groups:
-        roots.update(_roots(nets, group))
+        roots = {**_roots(nets, group), **roots}
     ends = [ref for edge in edges for ref in (edge.piece.start_ref, edge.piece.end_ref)]
     ends.extend(e.piece.idle_ref for e in edges if e.piece.idle and nets.links[e.piece.idle_ref])
     facts = Facts(plan, kinds, figures, nets, tails_of(plan, nets, ends, roots), drawn={})
@@ -56,7 +56,8 @@ def built(
         sections.extend(_sections(divider, group))
     live = {net for edge in edges for net in (edge.top, edge.bottom)}
     idle = {nets.of[e.piece.idle_ref] for e in edges if e.piece.idle and nets.links[e.piece.idle_ref]}
-    dresser = Dresser(facts.tails, divider.wanted | (idle & live))
+    shared = _shared(groups)
+    dresser = Dresser(facts.tails, divider.wanted | (idle & live) | shared, shared)
     return Built(facts, tuple(dresser.section(section) for section in sections), dresser)
 
 
@@ -68,51 +69,13 @@ def _position(part_id: PartId, kind: Kind, positions: Positions, figures: Figure
     return positions.get(part_id, kind.in_use)
 
 
-def _components(edges: list[Leaf]) -> list["_Group"]:
-    """Return the groups of pieces that hang together, each with its source; the first fed one leads."""
-    of_net: dict[int, int] = {}
-    members: dict[int, list[Leaf]] = {}
-    for edge in edges:
-        keys = sorted({of_net[n] for n in (edge.top, edge.bottom) if n in of_net})
-        key = keys[0] if keys else len(of_net) + len(members)
-        members.setdefault(key, []).append(edge)
-        of_net[edge.top] = of_net[edge.bottom] = key
-        for other in keys[1:]:
-            members[key].extend(members.pop(other))
-            of_net.update({net: key for net, k in of_net.items() if k == other})
-    groups = []
-    for group in members.values():
-        group.sort(key=lambda e: e.order)
-        sources = [e for e in group if e.piece.source]
-        groups.append(
-            _Group(sources[0] if sources else None, tuple(e for e in group if e not in sources[:1]))
-        )
-    return sorted(groups, key=lambda g: (g.source is None, g.source.order if g.source else 0))
-
-
-class _Group(NamedTuple):
-    source: Leaf | None
-    edges: tuple[Leaf, ...]
-
-    @property
-    def plus(self) -> int:
-        return self.source.top if self.source else self.edges[0].top
-
-    @property
-    def minus(self) -> int:
-        if self.source:
-            return self.source.bottom if self.source.bottom != self.source.top else NOWHERE
-        seen = _walk(self.edges, self.plus, NOWHERE)
-        return seen[-1] if len(seen) > 1 else NOWHERE
-
-
-def _roots(nets: Nets, group: _Group) -> dict[int, TerminalRef]:
+def _roots(nets: Nets, group: Group) -> dict[int, TerminalRef]:
     """Return the end that feeds each net: the first one met on the way from plus."""
     roots: dict[int, TerminalRef] = {}
     if group.source:
         roots[group.source.top] = group.source.piece.start_ref
         roots.setdefault(group.source.bottom, group.source.piece.end_ref)
-    at = _by_net(group.edges)
+    at = by_net(group.edges)
     queue = [group.plus]
     for net in queue:
         for edge in at.get(net, ()):
@@ -127,26 +90,13 @@ def _end_on(nets: Nets, piece: Piece, net: int) -> TerminalRef:
     return piece.end_ref if nets.of[piece.end_ref] == net else piece.start_ref
 
 
-def _walk(edges: Iterable[Leaf], start: int, never: int) -> list[int]:
-    at = _by_net(edges)
-    seen = [start]
-    for net in seen:
-        for edge in at.get(net, ()):
-            for other in (edge.top, edge.bottom):
-                if other not in seen and other != never:
-                    seen.append(other)
-    return seen
+def _shared(groups: list[Group]) -> frozenset[int]:
+    """Return the nets that more than one group of pieces is drawn on."""
+    found = Counter(net for group in groups for net in group.nets)
+    return frozenset(net for net, count in found.items() if count > 1)
 
 
-def _by_net(edges: Iterable[Leaf]) -> dict[int, list[Leaf]]:
-    at: dict[int, list[Leaf]] = {}
-    for edge in edges:
-        for net in {edge.top, edge.bottom}:
-            at.setdefault(net, []).append(edge)
-    return at
-
-
-def _sections(divider: Divider, group: _Group) -> list[Section]:
+def _sections(divider: Divider, group: Group) -> list[Section]:
     tree, aside = folded(list(group.edges), group.plus, group.minus)
     floating: list[Node] = []
     if tree is not None:

@@ -8,8 +8,9 @@ from wiring.drawings.circuit_tree import End, Node, Parallel, Series, Stray, in_
 class Dresser:
     """Hands out each net's strays and its flag once, to the first place where the net is drawn."""
 
-    def __init__(self, tails: Tails, wanted: set[int]) -> None:
+    def __init__(self, tails: Tails, wanted: set[int], shared: frozenset[int] = frozenset()) -> None:
         self.tails = tails
+        self.shared = shared  # nets of more than one source: each source tells their name
         self.wanted = set(wanted)
         self.hung: set[int] = set()
 
@@ -74,6 +75,10 @@ class Dresser:
         top, bottom = (net, other) if hangs else (other, net)
         count = len(self.tails.strays.get(net, ()))
         return [Stray(number, top, bottom, 1_000_000 + number, hangs) for number in range(count)]
+
+    def source_flag(self, net: int) -> str:
+        """Return the name of a net at the end of a source, where it is drawn elsewhere too."""
+        return self.flag(net) or (self.tails.names.get(net, "") if net in self.shared else "")
 
     def flag(self, net: int) -> str:
         """Return the name of a net that is drawn in two places, the first time it is asked for."""

@@ -72,7 +72,7 @@ def pieces_of(part: Part, kind: Kind, position: str, wired: Iterable[str]) -> tu
     state = "blown" if position in ("blown", "tripped") else ""
     if kind.behaviour != "servo" and len(names) > 2 and "-" in names:  # feed and outputs with one return
         first, *others = (name for name in names if name != "-")
-        outputs = tuple(Piece(part.id, name, "-", kind.symbol, main=False) for name in others)
+        outputs = tuple(Piece(part.id, name, "-", kind.symbol, source=True, main=False) for name in others)
         return (Piece(part.id, first, "-", kind.symbol, state), *outputs)
     source = kind.behaviour in SOURCES
     return (Piece(part.id, names[0], names[1], kind.symbol, state, source),)

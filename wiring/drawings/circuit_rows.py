@@ -74,7 +74,7 @@ def _flags(dresser: Dresser, section: Section, height: float, body: Block | None
     """Return the names of the source's own nets where they are drawn again elsewhere."""
     items: list[Item] = []
     for y, net in ((0.0, section.source_top), (height, section.source_bottom)):
-        name = dresser.flag(net)
+        name = dresser.source_flag(net)
         if not name:
             continue
         items.extend((dot((0.0, y)), line((0.0, y), (-ROW_MM, y)), flag((-ROW_MM, y), -1, 0)))
