@@ -71,7 +71,7 @@ USUAL = {
     "wire": (
         Wire(id="w1", label="W1", start=TerminalRef("a", "1"), end=TerminalRef("b", "2")),
         "w1|W1|TerminalRef(part='a', terminal='1')|TerminalRef(part='b', terminal='2')|22 AWG|BK|False|None|"
-        "()|",
+        "()||False",
     ),
 }
 

@@ -66,6 +66,7 @@ def reconnect(
         new = msgspec.structs.replace(old, **{which: TerminalRef(*to)})
         if new == old:
             return plan
+        new = msgspec.structs.replace(new, built=False)  # the old end has to come off first
         refuse_poor_ends(plan, new)
         return with_records(plan, wires=[new], kinds=known_kinds(kinds))
 

@@ -52,7 +52,8 @@ Part
 Wire
     ``id``, ``label`` ("W1"), ``start`` and ``end``: part id and terminal, ``["p3", "A"]``; ``size`` "22 AWG"
     or "0.5 mm2" ("22 AWG"), ``colour`` letters of IEC 60757 ("BK"), ``solid`` (false), ``length_m`` measured
-    (null: as drawn), ``bends`` corners from start to end (``[]``), ``note`` ("").
+    (null: as drawn), ``bends`` corners from start to end (``[]``), ``note`` (""), ``built`` once it is made
+    and in place (false).
 
 Ids are a letter and then letters, digits or underscores. No id, designation or wire label stands twice.
 A part whose kind the catalogue lacks is kept, reported and left out of every figure.

@@ -18,3 +18,4 @@ class Wire(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     length_m: float | None = None
     bends: tuple[tuple[float, float], ...] = ()  # corners in mm, in order from start to end
     note: str = ""
+    built: bool = False  # made, both ends landed and labelled
