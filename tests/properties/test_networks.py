@@ -15,9 +15,9 @@ from wiring.circuit.figures import Figures
 from wiring.plan.plan import Plan
 
 ANYTHING = settings(
-    max_examples=200, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
+    max_examples=150, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
 )
-FEWER = settings(ANYTHING, max_examples=60)
+FEWER = settings(ANYTHING, max_examples=50)
 CODES = {"shorted", "floating", "loop", "not solved", "backward", "collapsed", "buzzing", "over limit"}
 
 
