@@ -28,6 +28,12 @@ class Deeds:
         ids = self._selection.ids
         return tuple(i for i in self._session.plan.parts if i in ids) if ids else ()
 
+    @property
+    def wires(self) -> tuple[str, ...]:
+        """The selected wires, in plan order."""
+        ids = self._selection.ids
+        return tuple(i for i in self._session.plan.wires if i in ids) if ids else ()
+
     def nudge(self, dx_mm: float, dy_mm: float) -> None:
         """Shift the selection a little; nudges in a row are undone together."""
         if self._selection.ids:

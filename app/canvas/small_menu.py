@@ -16,6 +16,7 @@ from wiring.edits.benchwork import remove_track, set_board
 from wiring.edits.bends import remove_bend, straighten
 from wiring.edits.panels import change_panel, remove_panel
 from wiring.edits.scenes import change_scene, remove_scene
+from wiring.edits.set_built import set_built
 from wiring.edits.set_value import set_field
 from wiring.edits.throw import keep_position
 from wiring.plan.designations import part_label
@@ -83,6 +84,11 @@ def _for_wire(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuD
         menu.addAction("Remove this bend", lambda: session.do(remove_bend(hit.wire, hit.bend)))
     else:
         menu.addAction("Bend here", more.bend)
+    ids = deeds.wires or (hit.wire,)
+    is_built = all(session.plan.wires[i].built for i in ids)
+    built = menu.addAction("Built", lambda: session.do(set_built(ids, not is_built)))
+    built.setCheckable(True)
+    built.setChecked(is_built)
     straight = menu.addAction("Straighten", lambda: session.do(straighten(hit.wire)))
     straight.setEnabled(bool(session.plan.wires[hit.wire].bends))
     menu.addSeparator()

@@ -24,7 +24,8 @@ def wire_words(sight: Sight, wire_id: str) -> str:
     """Return label, size, colour and ends of a wire."""
     wire = sight.plan.wires[wire_id]
     ends = " to ".join(terminal_label(sight.plan, ref) for ref in (wire.start, wire.end))
-    return f"Wire -{wire.label}, {wire.size}, {colour_name(wire.colour)}, {ends}"
+    words = f"Wire -{wire.label}, {wire.size}, {colour_name(wire.colour)}, {ends}"
+    return f"{words}, built" if wire.built else words
 
 
 def hit_words(sight: Sight, hit: Hit) -> str:

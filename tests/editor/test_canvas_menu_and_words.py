@@ -66,6 +66,18 @@ def test_the_small_menu_of_a_wire_bends_and_straightens_it(desk):
     assert desk.plan.wires[RED].bends == ()
 
 
+def test_the_small_menu_marks_a_wire_as_built_and_its_words_say_so(desk):
+    _menu, entries = menu_at(desk, 400, 250)
+    assert not entries["Built"].isChecked()
+    entries["Built"].trigger()
+    assert desk.plan.wires[RED].built
+    sight = desk.view.sight()
+    assert hit_words(sight, hit_at(sight.geometry, sight.plan, KINDS, (400, 250), 1.0)).endswith(", built")
+    _menu, entries = menu_at(desk, 400, 250)
+    entries["Built"].trigger()
+    assert not desk.plan.wires[RED].built
+
+
 def test_words_name_parts_wires_and_terminals_as_the_sheets_do(desk):
     sight = desk.view.sight()
 
