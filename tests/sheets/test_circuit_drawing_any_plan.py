@@ -60,7 +60,7 @@ def figures(plan):
     return Figures({}, {}, {}, volts, (tuple(plan.parts),), frozenset(), (), 0.0)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(plans())
 def test_every_joint_of_the_drawing_is_a_net_of_the_plan(plan):
     ready = built(plan, KINDS, in_use(plan, KINDS), figures(plan), plan.parts)
@@ -95,7 +95,7 @@ def check_joints(node):
             check_joints(part)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(plans())
 def test_every_part_and_wire_once_and_nothing_over_anything(plan):
     drawings = circuit_drawings(plan, KINDS, in_use(plan, KINDS), figures(plan))

@@ -35,7 +35,7 @@ def check(node):
             check(part)
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(EDGES)
 def test_every_piece_is_folded_once_between_its_own_nets(pairs):
     made = pieces(pairs)

@@ -1,6 +1,6 @@
 """A circuit as a tree: pieces in series stand one under the other, pieces in parallel side by side."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from wiring.drawings.circuit_pieces import Piece
@@ -97,7 +97,7 @@ def in_series(one: Node, other: Node, top: int, bottom: int) -> Series:
     return Series(parts, top, bottom, min(one.order, other.order))
 
 
-def in_parallel(nodes: list[Node], top: int, bottom: int) -> Parallel:
+def in_parallel(nodes: Sequence[Node], top: int, bottom: int) -> Parallel:
     """Return nodes side by side in plan order; parallel inside parallel is laid open."""
     parts: list[Node] = []
     for node in nodes:
