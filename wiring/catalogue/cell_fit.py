@@ -1,4 +1,4 @@
-"""A battery type fitted to the discharges of its data sheet: capacity and resistance, the rest as its like."""
+"""A battery type fitted to the discharges of its data sheet: capacity and resistance."""
 
 import math
 from collections.abc import Sequence

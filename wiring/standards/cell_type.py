@@ -1,7 +1,8 @@
 """What one battery type is: voltage over charge, capacity, two-well constants, inner resistance, spread.
 
 Charge sits in an available well (share ``c``) and a bound well that refills it at ``k_per_h``; the
-open-circuit voltage falls with the depth x of the available well; the resistance is ``r0_ohm * (1 + r1 * x)``.
+open-circuit voltage falls with the depth x of the available well; the resistance is
+``r0_ohm * (1 + r1 * x)``.
 """
 
 import math

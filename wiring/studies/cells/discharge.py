@@ -1,25 +1,33 @@
-"""A battery run down session by session, with rest and shelf loss between them."""
+"""A battery run down slice by slice of time, with rest and shelf loss between sessions."""
 
-import math
-from typing import NamedTuple
+from collections.abc import Mapping, Sequence
+from datetime import date
+from typing import Generic, NamedTuple
 
-from wiring.standards.two_wells import Wells, drawn, full, leaked
+from wiring.standards.two_wells import Wells
 from wiring.studies.cells.load import Load, meeting_v
 from wiring.studies.cells.pack import Pack
+from wiring.studies.cells.store import S, Store
+from wiring.studies.cells.timeline import MOMENT_H, Pattern, slices
 
 STEP = 0.02  # of the available well: error of the life below 0.01 % against a step of 0.0005
-FIRST_STEP = 0.25  # the voltage falls fastest at the start, so steps are this much shorter there
 FINEST_STEP = STEP / 20  # the last step, in which the end is interpolated, is no longer than this
-STEEP_UNTIL = 0.06  # of the available well
 TOGETHER = (
     0.25  # of a step: sessions that draw less than this are run together as one, or years of them take long
 )
 LEAST_SESSIONS = 40  # within the horizon, however little is drawn
-MOMENT_H = 1e-9  # what is left of a session below this is rounding
+LONGEST_PERIOD_H = 14 * 24.0  # of sessions run together where months off matter
+
+
+class Demand(NamedTuple):
+    """What hangs on the battery in a slice of time, and the volts below which that is over."""
+
+    load: Load
+    end_v: float
 
 
 class Schedule(NamedTuple):
-    """How a battery is used: hours lit per session, and hours from one session's start to the next one's."""
+    """One way of use: hours lit per session, and hours from one session's start to the next one's."""
 
     session_h: float
     period_h: float
@@ -32,9 +40,10 @@ class Sample(NamedTuple):
     elapsed_h: float
     volts_v: float
     current_a: float
+    on: int = 1  # a bit for each pattern that is on
 
 
-class Run(NamedTuple):
+class Run(NamedTuple, Generic[S]):
     """A whole discharge; `reached_end` is False where the horizon came first."""
 
     lit_h: float
@@ -42,101 +51,120 @@ class Run(NamedTuple):
     sessions: float
     reached_end: bool
     delivered_ah: float
-    wells: Wells
+    wells: S
     samples: tuple[Sample, ...]
+    ended_on: int = 0  # the patterns that were on at the end
 
 
-class _Step(NamedTuple):
+class _Step(NamedTuple, Generic[S]):
     hours: float
     current_a: float
-    wells: Wells
+    state: S
     volts_v: float
     over: bool
 
 
-def working_v(pack: Pack, load: Load, wells: Wells) -> float | None:
+def working_v(store: Store[S], load: Load, state: S) -> float | None:
     """Return the voltage under load; None when the battery cannot carry it."""
-    depth = pack.depth(wells)
-    return meeting_v(load, pack.emf_v(depth), pack.ohms(depth))
+    return meeting_v(load, *store.thevenin(state))
 
 
 def run_down(
     pack: Pack, load: Load, end_v: float, schedule: Schedule, horizon_h: float, step: float = STEP
-) -> Run:
+) -> Run[Wells]:
     """Return the discharge of a fresh pack until its volts fall to `end_v` or the horizon (hours) passes."""
-    wells = full(pack.capacity_ah, pack.share)
-    together = _together(pack, load, wells, schedule, horizon_h, step)
-    schedule = Schedule(schedule.session_h * together, schedule.period_h * together)
-    rest_h = max(schedule.period_h - schedule.session_h, 0.0)
-    lit_h = elapsed_h = delivered_ah = 0.0
-    sessions = 0
-    over = False
+    pattern = Pattern(schedule.session_h, schedule.period_h)
+    return run_patterns(pack, {1: Demand(load, end_v)}, [pattern], horizon_h, step=step)
+
+
+def run_patterns(
+    store: Store[S],
+    demands: Mapping[int, Demand],
+    patterns: Sequence[Pattern],
+    horizon_h: float,
+    *,
+    start: date | None = None,
+    state: S | None = None,
+    step: float = STEP,
+) -> Run[S]:
+    """Return the discharge of a battery by several patterns laid over each other.
+
+    `demands` has what draws for each set of patterns that are on at once, as bits; where it has none nothing
+    draws. Sessions are those of the first pattern. Hours are lit while one that is not always on is on.
+    """
+    charge = store.level(1.0) if state is None else state
+    lamps = sum(1 << i for i, p in enumerate(patterns) if not p.always) or 1
+    together = _together(store, demands, charge, patterns, horizon_h, step)
+    lit_h = elapsed_h = delivered_ah = led_h = 0.0
     samples: list[Sample] = []
-    fresh = pack
-    while not over and elapsed_h < horizon_h:
-        pack = fresh.aged(elapsed_h)
-        left_h = min(schedule.session_h, horizon_h - elapsed_h)
-        volts = working_v(pack, load, wells)
-        over = volts is None or volts <= end_v  # the rest did not bring it back
+    over, on = False, 0
+    fresh = store
+    for piece in slices([p.times(together) for p in patterns], horizon_h, start):
+        store = fresh.aged(elapsed_h)
+        on, demand, left_h = piece.on, demands.get(piece.on), piece.hours
+        if demand is None:
+            charge = store.rested(charge, left_h)
+            elapsed_h += left_h
+            continue
+        volts = working_v(store, demand.load, charge)
+        over = volts is None or volts <= demand.end_v or store.spent(charge)  # rest did not bring it back
         while not over and volts is not None and left_h > MOMENT_H:
-            samples.append(Sample(lit_h, elapsed_h, volts, load.current_a(volts)))
-            taken = _step(pack, load, end_v, wells, volts, left_h, step)
-            lit_h += taken.hours
+            samples.append(Sample(lit_h, elapsed_h, volts, demand.load.current_a(volts), on))
+            taken = _step(store, demand, charge, volts, left_h, step)
+            lit_h += taken.hours if on & lamps else 0.0
+            led_h += taken.hours if on & 1 else 0.0
             elapsed_h += taken.hours
             left_h -= taken.hours
             delivered_ah += taken.current_a * taken.hours
-            wells, volts, over = taken.wells, taken.volts_v, taken.over
-        if volts is not None and lit_h > 0:
-            samples.append(Sample(lit_h, elapsed_h, volts, load.current_a(volts)))
+            charge, volts, over = taken.state, taken.volts_v, taken.over
+        if volts is not None and elapsed_h > 0:
+            samples.append(Sample(lit_h, elapsed_h, volts, demand.load.current_a(volts), on))
         if over:
-            count = together * (sessions + 1.0 - left_h / schedule.session_h)
-            return Run(lit_h, elapsed_h, count, True, delivered_ah, wells, tuple(samples))
-        sessions += 1
-        wells = leaked(
-            drawn(wells, 0.0, rest_h, pack.share, pack.rate_per_h), math.exp(-pack.shelf_per_h * rest_h)
-        )
-        elapsed_h += rest_h
-    count = float(together * sessions)
-    return Run(lit_h, elapsed_h, count, False, delivered_ah, wells, tuple(samples))
+            break
+    sessions = led_h / patterns[0].session_h if patterns and patterns[0].session_h > 0 else 0.0
+    return Run(lit_h, elapsed_h, sessions, over, delivered_ah, charge, tuple(samples), on if over else 0)
 
 
-def _together(pack: Pack, load: Load, wells: Wells, schedule: Schedule, horizon_h: float, step: float) -> int:
+def _together(
+    store: Store[S],
+    demands: Mapping[int, Demand],
+    state: S,
+    patterns: Sequence[Pattern],
+    horizon_h: float,
+    step: float,
+) -> int:
     """Return how many sessions to run as one: many only where each draws next to nothing."""
-    volts = working_v(pack, load, wells)
-    drawn_ah = load.current_a(volts) * schedule.session_h if volts is not None else 0.0
-    most = max(int(horizon_h / schedule.period_h / LEAST_SESSIONS), 1)
+    if not patterns:
+        return 1
+    longest_h = max(p.period_h for p in patterns)
+    most = max(int(horizon_h / longest_h / LEAST_SESSIONS), 1)
+    if any(p.months_off for p in patterns):
+        most = min(most, max(int(LONGEST_PERIOD_H / longest_h), 1))
+    amps = 0.0
+    for demand in demands.values():
+        volts = working_v(store, demand.load, state)
+        amps = max(amps, demand.load.current_a(volts) if volts is not None else 0.0)
+    drawn_ah = amps * sum(min(p.session_h * longest_h / p.period_h, longest_h) for p in patterns)
     if drawn_ah <= 0:
         return most
-    return min(max(int(TOGETHER * step * pack.share * pack.capacity_ah / drawn_ah), 1), most)
+    return min(max(int(TOGETHER * store.step_ah(store.level(0.5), step) / drawn_ah), 1), most)
 
 
-def _step(
-    pack: Pack, load: Load, end_v: float, wells: Wells, volts_v: float, left_h: float, step: float
-) -> _Step:
+def _step(store: Store[S], demand: Demand, state: S, volts_v: float, left_h: float, step: float) -> _Step[S]:
     """Take one step at the current of its middle; one that crosses the end is made finer and stops there."""
-    hours = _length_h(pack, wells, load.current_a(volts_v), left_h, step)
-    middle_v = working_v(pack, load, drawn(wells, load.current_a(volts_v), hours / 2, *_law(pack)))
+    load, end_v = demand
+    first_a = load.current_a(volts_v)
+    hours = min(left_h, store.step_ah(state, step) / first_a) if first_a > 0 else left_h
+    middle_v = working_v(store, load, store.after(state, first_a, hours / 2))
     current = load.current_a(volts_v if middle_v is None else middle_v)
-    after = drawn(wells, current, hours, *_law(pack))
-    after_v = working_v(pack, load, after)
-    if after_v is not None and after_v > end_v:
-        return _Step(hours, current, leaked(after, math.exp(-pack.shelf_per_h * hours)), after_v, over=False)
+    after = store.after(state, current, hours)
+    after_v = working_v(store, load, after)
+    if after_v is not None and after_v > end_v and not store.spent(after):
+        return _Step(hours, current, store.leaked(after, hours), after_v, over=False)
     if step > FINEST_STEP:  # the voltage may fall steeply here: look closer before cutting the step short
-        return _step(pack, load, end_v, wells, volts_v, left_h, step / 4)
+        return _step(store, demand, state, volts_v, left_h, step / 4)
+    if after_v is not None and after_v > end_v:
+        return _Step(hours, current, after, after_v, over=True)
     # A load that falls off altogether leaves no voltage to interpolate with.
     share = 0.5 if after_v is None else min(max((volts_v - end_v) / (volts_v - after_v), 0.0), 1.0)
-    after = drawn(wells, current, hours * share, *_law(pack))
-    return _Step(hours * share, current, after, end_v, over=True)
-
-
-def _law(pack: Pack) -> tuple[float, float]:
-    return pack.share, pack.rate_per_h
-
-
-def _length_h(pack: Pack, wells: Wells, current_a: float, left_h: float, step: float) -> float:
-    if current_a <= 0:
-        return left_h
-    hours = step * pack.share * pack.capacity_ah / current_a
-    if pack.depth(wells) < STEEP_UNTIL:
-        hours *= FIRST_STEP
-    return min(left_h, hours)
+    return _Step(hours * share, current, store.after(state, current, hours * share), end_v, over=True)

@@ -1,13 +1,16 @@
 """A battery as the two-well model sees it: cells in series and parallel, a grade, a temperature."""
 
+import math
 from bisect import bisect_right
 from itertools import pairwise
 from typing import NamedTuple
 
 from wiring.standards.cells import CellType
-from wiring.standards.two_wells import Wells
+from wiring.standards.two_wells import Wells, drawn, full, leaked
 
 HOURS_PER_YEAR = 8766.0
+FIRST_STEP = 0.25  # the voltage falls fastest at the start, so steps are this much shorter there
+STEEP_UNTIL = 0.06  # of the available well
 SHELF_PER_10_K = (
     1.8  # lead-acid makers' storage curves between 10 and 40 °C give this; taken for the others too
 )
@@ -34,12 +37,6 @@ class Pack(NamedTuple):
     shelf_per_h: float
     ageing_per_h: float = 0.0  # growth of the resistance with time, whatever is drawn
 
-    def aged(self, elapsed_h: float) -> "Pack":
-        """Return the battery as it is after some hours, with the resistance it has grown."""
-        if not self.ageing_per_h:
-            return self
-        return self._replace(ohms_full=self.ohms_full * (1.0 + self.ageing_per_h * elapsed_h))
-
     def depth(self, wells: Wells) -> float:
         """Return which share of the charge at hand is gone, 0 to 1."""
         return 1.0 - wells.available_ah / (self.share * self.capacity_ah)
@@ -57,6 +54,46 @@ class Pack(NamedTuple):
             return emfs[-1]
         i = bisect_right(depths, depth) - 1
         return emfs[i] + (emfs[i + 1] - emfs[i]) * (depth - depths[i]) / (depths[i + 1] - depths[i])
+
+    def level(self, share: float) -> Wells:
+        """Return the wells with that share of the charge, rested; 1 is fresh."""
+        return full(self.capacity_ah * share, self.share)
+
+    def thevenin(self, wells: Wells) -> tuple[float, float]:
+        """Return volts without load, and ohms."""
+        depth = self.depth(wells)
+        return self.emf_v(depth), self.ohms(depth)
+
+    def after(self, wells: Wells, current_a: float, hours: float) -> Wells:
+        """Return the wells after a constant current, without loss to the shelf."""
+        return drawn(wells, current_a, hours, self.share, self.rate_per_h)
+
+    def leaked(self, wells: Wells, hours: float) -> Wells:
+        """Return the wells with what the shelf takes in that time."""
+        return leaked(wells, math.exp(-self.shelf_per_h * hours))
+
+    def rested(self, wells: Wells, hours: float) -> Wells:
+        """Return the wells after rest, with what the shelf takes."""
+        return self.leaked(self.after(wells, 0.0, hours), hours)
+
+    def step_ah(self, wells: Wells, step: float) -> float:
+        """Return the charge of one step; the voltage falls fastest at the start, so steps are shorter there."""
+        share = step * FIRST_STEP if self.depth(wells) < STEEP_UNTIL else step
+        return share * self.share * self.capacity_ah
+
+    def spent(self, wells: Wells) -> bool:
+        """Whether a part must be spared: a pack of equal cells ends by its volts alone."""
+        return False
+
+    def total_ah(self, wells: Wells) -> float:
+        """Return the charge that is left."""
+        return wells.total_ah
+
+    def aged(self, hours: float) -> "Pack":
+        """Return the battery as it is after some hours, with the resistance it has grown."""
+        if not self.ageing_per_h:
+            return self
+        return self._replace(ohms_full=self.ohms_full * (1.0 + self.ageing_per_h * hours))
 
 
 def packed(
