@@ -52,6 +52,12 @@ class Branches(NamedTuple):
             for b in span
         )
 
+    def one_circuit(self, one: PartId, other: PartId) -> bool:
+        """Whether current can get from one part to another as the switches stand."""
+        spans = (self.assembly.spans.get(part, range(0)) for part in (one, other))
+        islands = [int(self.islands.of_node[self.assembly.a[span[0]]]) for span in spans if span]
+        return len(islands) == 2 and islands[0] == islands[1] >= 0
+
     def source(self, part: PartId) -> tuple[float, float, float]:
         """Return a supply's EMF (RMS on AC), its ohms, and what its limit leaves beside what it gives now."""
         span = self.assembly.spans.get(part, range(0))

@@ -13,6 +13,7 @@ import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.altered import Branches, as_source, at_rest
+from wiring.circuit.figures import Figures
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.plan import Plan
@@ -28,9 +29,18 @@ from wiring.studies.throws.trace import COIL_ENDS, Trace, sources_of, trace
 DRAWS = 0.3  # of what a coil would take straight from the source: less is a stray way, not a throw
 LEAST_V = 0.5  # a source with less is not fed
 DIODE_SHOWS_V = 0.2
-LEAST_S = 1e-3  # of a pulse, whatever a file says
+LEAST_S, LEAST_FARAD, LEAST_CHARGE_OHM = 1e-3, 1e-6, 0.1  # whatever a file says
 
 CoilEnd = tuple[PartId, str]
+
+
+class Rest(NamedTuple):
+    """A source with no coil on it: its volts (RMS on AC), its ohms, and the amperes it has left for coils."""
+
+    full_v: float
+    ohms: float = 0.0
+    limit_a: float = np.inf
+    alternating: bool = False
 
 
 class PulseAnswer(NamedTuple):
@@ -74,7 +84,26 @@ def pulse_for(
     if way is None:
         words = f"No button or switch puts {part_label(plan, motor)}:{end} on a supply or a discharge unit."
         return PulseAnswer(motor, end, why=words)
-    return answer(plan, kinds, stands, joints, rest, way, on_s)
+    if way.is_unit:
+        volts = rest.volts(way.source)
+        source = of_unit(plan, kinds, way.source, volts[0] if volts else 0.0, rest.alternating(way.source))
+    else:
+        source = Rest(*rest.source(way.source), rest.alternating(way.source))
+    return answer(plan, kinds, stands, joints, source, way, on_s)
+
+
+def of_unit(plan: Plan, kinds: Mapping[str, Kind], unit: PartId, stored_v: float, alternating: bool) -> Rest:
+    """Return a discharge unit at rest, from the volts its capacitor reads; on AC it fills to the peaks."""
+    part = plan.parts[unit]
+    stored_v *= float(np.sqrt(2.0)) if alternating else 1.0
+    open_v = number(part, kinds[part.kind], "open_v")
+    return Rest(open_v if open_v > 0 and stored_v >= LEAST_V else stored_v, alternating=alternating)
+
+
+def unit_in(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, unit: PartId) -> Rest:
+    """Return a discharge unit at rest, from figures solved with every button let go."""
+    figure = figures.parts.get(unit)
+    return of_unit(plan, kinds, unit, figure.volts_v if figure else 0.0, unit in figures.alternating)
 
 
 def answer(
@@ -82,21 +111,22 @@ def answer(
     kinds: Mapping[str, Kind],
     stands: Positions,
     joints: Joints,
-    rest: Branches,
+    rest: Rest,
     way: Trace,
     on_s: float | None = None,
 ) -> PulseAnswer:
-    """Return the pulse along a way already traced, from what the plan reads at rest."""
-    plain = PulseAnswer(way.motor, way.end, way.source, way.is_unit, way.presses, way.wires)
+    """Return the pulse along a way already traced, from its source at rest."""
+    plain = PulseAnswer(
+        way.motor, way.end, way.source, way.is_unit, way.presses, way.wires, alternating=rest.alternating
+    )
     source, label = plan.parts[way.source], part_label(plan, way.source)
-    full_v, ohms, limit_a = _rest_of_source(plan, kinds, rest, way)
-    if not full_v >= LEAST_V:
+    if not rest.full_v >= LEAST_V:
         return plain._replace(why=f"{label} gives no volts as the switches stand, so there is no pulse.")
-    swing = np.sqrt(2.0) if rest.alternating(way.source) and not way.is_unit else 1.0
-    pressed = {**stands, **way.presses}
-    points = as_source(plan, kinds, pressed, way.source, (full_v * swing, 0.5 * full_v * swing), ohms)
+    swing = np.sqrt(2.0) if rest.alternating and not way.is_unit else 1.0
+    emfs = (rest.full_v * swing, 0.5 * rest.full_v * swing)
+    points = as_source(plan, kinds, {**stands, **way.presses}, way.source, emfs, rest.ohms)
     asked = (way.motor, way.end)
-    found = _coils(plan, kinds, joints, points, full_v)
+    found = _coils(plan, kinds, joints, points, rest.full_v)
     if asked not in found:
         return plain._replace(
             why=f"Next to no current reaches {part_label(plan, way.motor)}:{way.end} when its button is "
@@ -105,13 +135,12 @@ def answer(
     coil = found.pop(asked)
     coils = (coil, *found.values())
     on_s = coil.pulse_s if on_s is None else on_s
-    plain = plain._replace(
-        coils=coils, together=tuple(found), on_s=on_s, alternating=rest.alternating(way.source)
-    )
+    plain = plain._replace(coils=coils, together=tuple(found), on_s=on_s)
     if not way.is_unit:
-        return plain._replace(pulse=from_supply(full_v, limit_a, coils, on_s))
+        return plain._replace(pulse=from_supply(rest.full_v, rest.limit_a, coils, on_s))
     kind = kinds[source.kind]
-    store = Store(number(source, kind, "capacitance"), full_v, number(source, kind, "charge_ohm"))
+    farads = max(number(source, kind, "capacitance"), LEAST_FARAD)
+    store = Store(farads, rest.full_v, max(number(source, kind, "charge_ohm"), LEAST_CHARGE_OHM))
     return plain._replace(store=store, pulse=discharge(store, coils, on_s))
 
 
@@ -124,21 +153,6 @@ def released(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> dic
         if lasting and name not in lasting:
             stands[part_id] = kind.in_use if kind and kind.in_use in lasting else lasting[0]
     return stands
-
-
-def _rest_of_source(
-    plan: Plan, kinds: Mapping[str, Kind], rest: Branches, way: Trace
-) -> tuple[float, float, float]:
-    """Return a source's volts with no coil on it, its ohms, and the amperes it has left for coils."""
-    part = plan.parts[way.source]
-    if not way.is_unit:
-        return rest.source(way.source)
-    volts = rest.volts(way.source)
-    stored_v = volts[0] if volts else 0.0
-    if rest.alternating(way.source):
-        stored_v *= float(np.sqrt(2.0))  # it fills to the peaks
-    open_v = number(part, kinds[part.kind], "open_v")
-    return (open_v if open_v > 0 and stored_v >= LEAST_V else stored_v), 0.0, np.inf
 
 
 def _coils(

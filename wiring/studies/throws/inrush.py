@@ -1,0 +1,133 @@
+"""What cold lamps draw at the moment of switching on, and whether supply and fuses stand it.
+
+A cold filament has a tenth of its hot resistance, as the lamp law of the circuit model has it. Wires, fuses
+and supplies keep their ohms. The rush is taken to fade as exp(-t / 30 ms): small lamps light up within about
+0.1 s. Common practice, no source.
+"""
+
+import math
+from collections.abc import Mapping
+from itertools import zip_longest
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.circuit.altered import Branches, with_cold_lamps
+from wiring.circuit.figures import Figures
+from wiring.circuit.solve import solve
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.plan.positions import Positions
+from wiring.standards.fuses import SPEEDS, Gate, holds_for_s
+from wiring.studies.settings import number, text
+
+FADES_S = 0.03
+MATTERS = 1.05  # times the lasting current: less is no rush
+SLOWEST_S = 60.0  # a gate that holds longer says nothing about a rush
+SETTLED = 3.0  # of those times: a twentieth of the rush is left
+HOLDS, MAY_BLOW, BLOWS = "holds", "may blow", "blows"
+
+
+class FuseRush(NamedTuple):
+    """A fuse in the way of a rush."""
+
+    fuse: PartId
+    cold_a: float
+    hot_a: float
+    verdict: str  # "holds", "may blow" or "blows"
+
+
+class Inrush(NamedTuple):
+    """A supply's first moment and its lasting current, amperes (RMS on AC)."""
+
+    cold_a: float
+    hot_a: float
+    limit_a: float  # infinite where the supply has none
+    settles_s: float | None  # None where there is no rush
+    fuses: tuple[FuseRush, ...]
+
+    @property
+    def limited(self) -> bool:
+        """Whether the rush runs into the supply's limit."""
+        return self.cold_a > self.limit_a
+
+
+def inrush(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    supply: PartId,
+    figures: Figures | None = None,
+) -> Inrush:
+    """Return the rush of a supply in those positions, everything switched on at once; KeyError if none such.
+
+    `figures` are of the same plan and positions; without them it is solved.
+    """
+    return rushes(plan, kinds, positions, figures or solve(plan, kinds, positions))[supply]
+
+
+def rushes(
+    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, figures: Figures
+) -> dict[PartId, Inrush]:
+    """Return the rush of every supply and battery that could be solved."""
+    cold = with_cold_lamps(plan, kinds, positions)
+    rushing: list[FuseRush] = []
+    for part_id, figure in figures.parts.items():
+        part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
+        if kind.behaviour == "fuse":
+            cold_a, hot_a = _first(cold, part_id), abs(figure.current_a)
+            stands = verdict(number(part, kind, "rating_a"), _speed(part, kind), cold_a, hot_a)
+            rushing.append(FuseRush(part_id, cold_a, hot_a, stands))
+    found: dict[PartId, Inrush] = {}
+    for part_id, supply in figures.supplies.items():
+        part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
+        cold_a, hot_a = _first(cold, part_id), abs(supply.current_a)
+        near = tuple(rush for rush in rushing if cold.one_circuit(part_id, rush.fuse))
+        settles_s = SETTLED * FADES_S if cold_a > MATTERS * hot_a else None
+        limit_a = number(part, kind, "limit_a") or math.inf
+        found[part_id] = Inrush(cold_a, hot_a, limit_a, settles_s, near)
+    return found
+
+
+def verdict(rating_a: float, speed: str, cold_a: float, hot_a: float) -> str:
+    """Return whether a fuse stands a rush from `cold_a` that fades to `hot_a`, by the gates of its standard.
+
+    A gate says at a multiple of the rating how long a fuse must hold and when it must have opened. Between
+    two gates it holds at least as long as at the upper one; above the last nothing is promised. Up to about
+    twice its rating a fuse takes minutes, so a rush that stays below does not matter.
+    """
+    if cold_a <= MATTERS * hot_a:
+        return HOLDS  # what lasts is another check's business
+    worst = HOLDS
+    gates = [gate for gate in _gates(rating_a, speed) if gate.not_before_s < SLOWEST_S]
+    for gate, upper in zip_longest(gates, gates[1:]):
+        above_s = _above_s(gate.multiple * rating_a, cold_a, hot_a)
+        if above_s > 0.0 and above_s >= gate.not_after_s:
+            return BLOWS
+        promised_s = holds_for_s(rating_a, upper.multiple * rating_a, speed) if upper else 0.0
+        if above_s > promised_s:
+            worst = MAY_BLOW
+    return worst
+
+
+def _gates(rating_a: float, speed: str) -> tuple[Gate, ...]:
+    rows = [row for row in SPEEDS if row.name == speed] or list(SPEEDS)
+    return next((row.gates for row in rows if rating_a <= row.to_a), rows[-1].gates)
+
+
+def _speed(part: Part, kind: Kind) -> str:
+    return "slow" if text(part, kind, "speed") == "slow" else "fast"
+
+
+def _above_s(level_a: float, cold_a: float, hot_a: float) -> float:
+    """Return how long hot + (cold - hot) exp(-t / FADES_S) stays above a level."""
+    if hot_a >= level_a:
+        return math.inf
+    if cold_a <= level_a:
+        return 0.0
+    return FADES_S * math.log((cold_a - hot_a) / (level_a - hot_a))
+
+
+def _first(branches: Branches, part: PartId) -> float:
+    amps = branches.amps(part)
+    return abs(amps[0]) if amps else 0.0
