@@ -9,6 +9,7 @@ from wiring.edits.set_value import set_setting
 from wiring.files import format as plan_format
 from wiring.files.decode import decode
 from wiring.files.encode import encode, plain_record, written_by
+from wiring.plan.battery_log import BatteryReading
 from wiring.plan.names import TerminalRef
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
@@ -61,7 +62,7 @@ def test_the_example_in_the_formats_description_opens_and_is_sound():
 
 USUAL = {
     "habits": (Habits(), "metric|22 AWG|0.1|20.0|0.1|50.0|bottom|A4"),
-    "use": (UsePattern(), "3.0|4.0"),
+    "use": (UsePattern(), "3.0|4.0|()|0"),
     "scene": (Scene(id="s1", name="n"), "s1|n|0.0|0.0|0.0|0.0|UsePattern()"),
     "part": (
         Part(id="p1", kind="k", designation="E1", x_mm=1, y_mm=2),
@@ -86,7 +87,7 @@ def test_usual_values_are_those_of_version_1(name):
     )
 
 
-@pytest.mark.parametrize("record_type", [Habits, UsePattern, Scene, Panel, Part, Wire, Plan])
+@pytest.mark.parametrize("record_type", [Habits, UsePattern, Scene, Panel, Part, Wire, BatteryReading, Plan])
 def test_every_field_is_described(record_type):
     for field in record_type.__struct_fields__:
         assert f"``{field}``" in plan_format.__doc__ or f"and ``{field}``" in plan_format.__doc__, field

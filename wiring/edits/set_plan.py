@@ -1,4 +1,4 @@
-"""Set what the plan holds beside its parts: title, author, use pattern, the builder's habits."""
+"""Set what the plan holds beside its parts: title, author, use pattern, habits, prices."""
 
 from typing import Any
 
@@ -16,11 +16,12 @@ FIELDS = {
     "use": "use pattern",
     "board": "board outline",
     "tracks": "tracks",
+    "prices": "prices",
 }
 
 
 def set_plan(**fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
-    """Set fields of the plan: title, author, habits, use, board, tracks."""
+    """Set fields of the plan: title, author, habits, use, board, tracks, prices."""
     unknown = fields.keys() - FIELDS.keys()
     if unknown:
         raise TypeError(f"a plan has no field {', '.join(sorted(unknown))} to set")

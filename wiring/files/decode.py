@@ -10,6 +10,7 @@ import msgspec
 from wiring.files.format import FORMAT, LARGEST_BYTES, VERSION
 from wiring.files.places import Raw, plain_words
 from wiring.files.refusals import NotReadable
+from wiring.plan.battery_log import BatteryReading
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
 from wiring.plan.plan import Habits, Line, Plan
@@ -38,6 +39,8 @@ class PlanFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     panels: tuple[Panel, ...] = ()
     parts: tuple[Part, ...] = ()
     wires: tuple[Wire, ...] = ()
+    battery_log: tuple[BatteryReading, ...] = ()
+    prices: dict[str, float] = {}
     next_number: int = 1
 
 
@@ -67,6 +70,8 @@ def decode(data: bytes) -> Plan:
         panels=_by_id(file.panels, "panel"),
         parts=_by_id(map(_frozen, file.parts), "part"),
         wires=_by_id(file.wires, "wire"),
+        battery_log=file.battery_log,
+        prices=MappingProxyType(file.prices),
         next_number=file.next_number,
     )
     plan = plan.with_changes(next_number=max(plan.next_number, least_next_number(plan)))
@@ -149,6 +154,9 @@ def _refuse_foreign(raw: Raw) -> None:
 def _refuse_unknown_fields(raw: Raw) -> None:
     _refuse_unknown_in(raw.get("habits"), Habits, "The plan’s habits have")
     _refuse_unknown_in(raw.get("use"), UsePattern, "The plan’s use pattern has")
+    log = raw.get("battery_log")
+    for row in log if isinstance(log, list) else ():
+        _refuse_unknown_in(row, BatteryReading, "An entry of the battery log has")
     for table, record_type in RECORDS.items():
         rows = raw.get(table)
         for row in rows if isinstance(rows, list) else ():

@@ -37,6 +37,9 @@ def _members(plan: Plan) -> Iterator[str]:
     yield from _table("tracks", map(_line, plan.tracks))
     for name in ("scenes", "panels", "parts", "wires"):
         yield from _table(name, (_text(plain_record(r)) for r in getattr(plan, name).values()))
+    yield from _table("battery_log", (_text(plain_record(r)) for r in plan.battery_log))
+    if plan.prices:
+        yield f'"prices": {_text(_plain(plan.prices))}'
     yield f'"next_number": {plan.next_number}'
 
 

@@ -30,7 +30,9 @@ out every field that has it.
 Whole plan
     ``title`` ("Untitled plan"), ``author`` (""), ``written_by`` (told, not read), ``habits``, ``use`` (for
     parts in no scene), ``board`` (corners of the benchwork, ``[[x, y], ...]`` in mm), ``tracks`` (a list of
-    such lines), ``scenes``, ``panels``, ``parts``, ``wires`` (lists), ``next_number`` (the number the next
+    such lines), ``scenes``, ``panels``, ``parts``, ``wires``, ``battery_log`` (lists), ``prices`` (of one
+    battery by the key of its type, ``{"alkaline AA": 0.9}``, and of the kilowatt-hour as ``"mains kWh"``; in
+    any currency), ``next_number`` (the number the next
     new part, wire, scene or panel gets, as none is given twice; left out: one more than the highest used).
 Habits
     ``units`` "metric" or "us" ("metric"), ``wire_size`` ("22 AWG"), ``slack_m`` spare length per wire end
@@ -38,7 +40,10 @@ Habits
     ``dim_lightness`` CIE 1976 lightness of 100 below which a lamp counts as too dim (50), ``fascia`` edge the
     builder stands at: "bottom", "top", "left", "right" ("bottom"), ``paper`` "A4" or "Letter" ("A4").
 Use
-    ``hours_per_session`` (3), ``sessions_per_month`` (4).
+    ``hours_per_session`` (3), ``sessions_per_month`` (4); 24 and 31 mean always on; ``months_off`` without
+    any session, 1 to 12 (``[]``); ``sessions_per_charge`` after which a rechargeable battery is charged
+    (0: when it is empty). Where scenes on one battery differ, each scene's lamps and motors draw in its own
+    sessions; all begin on the first day together.
 Scene
     ``id``, ``name``; ``x_mm``, ``y_mm``, ``width_mm``, ``height_mm`` (0) of its rectangle, ``use``.
 Panel
@@ -54,6 +59,11 @@ Wire
     or "0.5 mm2" ("22 AWG"), ``colour`` letters of IEC 60757 ("BK"), ``solid`` (false), ``length_m`` measured
     (null: as drawn), ``bends`` corners from start to end (``[]``), ``note`` (""), ``built`` once it is made
     and in place (false).
+
+Entry of the battery log
+    ``battery`` (part id), ``day`` "2026-03-01", ``event`` "fitted", "swapped", "charged" or "measured",
+    ``volts_v`` measured (0), ``under_load`` everything of its scenes lit (true), ``note`` (""). Entries of a
+    battery that is gone are kept.
 
 Ids are a letter and then letters, digits or underscores. No id, designation or wire label stands twice.
 A part whose kind the catalogue lacks is kept, reported and left out of every figure.

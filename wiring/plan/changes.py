@@ -28,7 +28,7 @@ class Changes(NamedTuple):
     wires: Changed
     scenes: Changed
     panels: Changed
-    rest: bool  # title, habits, board, tracks
+    rest: bool  # title, habits, board, tracks, battery log, prices
 
     @property
     def ids(self) -> frozenset[str]:
@@ -40,7 +40,7 @@ def changes_between(old: Plan, new: Plan) -> Changes:
     """Return what differs; a record counts as altered when it is another object."""
     rest = any(
         getattr(old, name) is not getattr(new, name)
-        for name in ("title", "author", "habits", "use", "board", "tracks")
+        for name in ("title", "author", "habits", "use", "board", "tracks", "battery_log", "prices")
     )
     return Changes(
         _table(old.parts, new.parts),

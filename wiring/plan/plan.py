@@ -6,6 +6,7 @@ from typing import Any
 
 import msgspec
 
+from wiring.plan.battery_log import BatteryReading
 from wiring.plan.names import PanelId, PartId, SceneId, TerminalRef, WireId
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
@@ -41,6 +42,8 @@ class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     panels: Mapping[PanelId, Panel] = MappingProxyType({})
     parts: Mapping[PartId, Part] = MappingProxyType({})
     wires: Mapping[WireId, Wire] = MappingProxyType({})
+    battery_log: tuple[BatteryReading, ...] = ()
+    prices: Mapping[str, float] = MappingProxyType({})  # of one battery by its type's key, in any currency
     next_number: int = 1  # ids are never given twice
 
     def with_changes(self, **fields: Any) -> "Plan":  # noqa: ANN401 - msgspec checks the field names

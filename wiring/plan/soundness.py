@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from wiring.catalogue.kind import Kind
+from wiring.plan.battery_log_faults import log_faults, price_faults
 from wiring.plan.limits import (
     LARGEST_NUMBER,
     LONGEST_NAME,
@@ -31,7 +32,11 @@ HABIT_BOUNDS = {
     "drop_limit": (0.001, 0.9),
     "dim_lightness": (1.0, 100.0),
 }
-USE_BOUNDS = {"hours_per_session": (0.0, 24.0), "sessions_per_month": (0.0, 1000.0)}
+USE_BOUNDS = {
+    "hours_per_session": (0.0, 24.0),
+    "sessions_per_month": (0.0, 1000.0),
+    "sessions_per_charge": (0, 1000),
+}
 _NUMBERED = re.compile(r"[pwsn]([0-9]{1,15})")
 
 
@@ -131,6 +136,8 @@ def use_faults(use: UsePattern, whose: str) -> Iterator[str]:
         value = getattr(use, name)
         if not low <= value <= high:
             yield f"The {name.replace('_', ' ')} {whose} must lie between {low:g} and {high:g}."
+    if not all(1 <= month <= 12 for month in use.months_off):
+        yield f"The months off {whose} must be numbers from 1 (January) to 12 (December)."
 
 
 def plan_faults(plan: Plan) -> Iterator[str]:
@@ -139,6 +146,9 @@ def plan_faults(plan: Plan) -> Iterator[str]:
         yield f"The plan's title and author must be at most {LONGEST_NAME} readable characters each."
     yield from _habit_faults(plan.habits)
     yield from use_faults(plan.use, "of the plan")
+    for entry in plan.battery_log:
+        yield from log_faults(entry)
+    yield from price_faults(plan.prices)
     for line, name in ((plan.board, "board"), *((t, "track") for t in plan.tracks)):
         if not _line_is_fair(line):
             yield f"A corner of the {name} lies outside the plan; x and y must be within a kilometre."
