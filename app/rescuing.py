@@ -31,6 +31,7 @@ class Rescuing(QObject):
         self._timer.setSingleShot(True)
         self._timer.setInterval(THROTTLE_MS)
         self._timer.timeout.connect(self.write_now)
+        self._closed = False
         folder.mkdir(parents=True, exist_ok=True)
         self._lock = QLockFile(str(folder / "editor.lock"))
         self._lock.setStaleLockTime(0)
@@ -72,6 +73,7 @@ class Rescuing(QObject):
         self._timer.stop()
         self._drop()
         self._lock.unlock()
+        self._closed = True
 
     def _take(self, left: Rescue, notices: Notices, take_up: Callable[[Plan, Path | None], None]) -> None:
         try:
@@ -86,7 +88,7 @@ class Rescuing(QObject):
             drop_found(left)
 
     def _worth_keeping(self) -> None:
-        if self._session.unsaved and not self._timer.isActive():
+        if not self._closed and self._session.unsaved and not self._timer.isActive():
             self._timer.start()
 
     def _state_told(self, unsaved: bool) -> None:

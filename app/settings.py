@@ -13,8 +13,11 @@ class Remembered:
     """Choices of this person on this machine, in one small text file."""
 
     def __init__(self, path: Path | None = None) -> None:
-        place = path or user_config_path(PROGRAM, appauthor=False) / "editor.ini"
-        self._store = QSettings(str(place), QSettings.Format.IniFormat)
+        self.keep_in(path or user_config_path(PROGRAM, appauthor=False) / "editor.ini")
+
+    def keep_in(self, path: Path) -> None:
+        """Keep the choices in that file from now on."""
+        self._store = QSettings(str(path), QSettings.Format.IniFormat)
 
     @property
     def look(self) -> str:

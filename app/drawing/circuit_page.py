@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayou
 
 from app.drawing.named_places import Box, named_places, nearest
 from app.drawing.picture_view import PictureView
+from app.making import Making
 from app.selection import Selection
 from app.solving import Answer
 from app.theme.icon_button import icon_button
@@ -17,6 +18,8 @@ from app.theme.look import Look
 if TYPE_CHECKING:
     from wiring.drawings.circuit_drawing import Drawing
 
+DRAWING = "Drawing the circuits…"
+FAILED = "The circuits of this plan could not be drawn; the plan itself is safe. The log says more."
 NOTHING = (
     "No circuit is drawn until a supply or a battery feeds something. Wire a lamp to one and look again."
 )
@@ -27,12 +30,23 @@ class CircuitPage(QWidget):
 
     picked = Signal(object)  # ids
 
-    def __init__(self, selection: Selection, look: Look, zooms: Sequence[QAction], parent: QWidget) -> None:
+    def __init__(
+        self,
+        selection: Selection,
+        look: Look,
+        zooms: Sequence[QAction],
+        parent: QWidget,
+        *,
+        at_once: bool = False,
+    ) -> None:
         super().__init__(parent)
         self._selection = selection
         self._drawings: tuple[Drawing, ...] = ()
         self._places: Mapping[str, tuple[Box, ...]] = {}
+        self._asked: Answer | None = None
         self._shown: Answer | None = None
+        self.making = Making(self, at_once=at_once)
+        self.making.made.connect(self._show_drawings)
         self.choice = QComboBox(self)
         self.choice.setAccessibleName("Circuit")
         self.choice.setMinimumWidth(320)
@@ -64,13 +78,17 @@ class CircuitPage(QWidget):
         self._show_chosen()
 
     def show_answer(self, answer: Answer) -> None:
-        """Draw the circuits of an answer, once."""
-        if answer is self._shown:
+        """Have the circuits of an answer drawn, once; what is shown stays until they are."""
+        if answer is self._asked:
             return
-        from wiring.drawings.circuit_drawing import circuit_drawings
+        self._asked = answer
+        if not self._drawings:
+            self._words.setText(DRAWING)
+        self.making.ask(lambda: _drawn(answer))
 
-        self._shown, now = answer, answer.situation
-        self._drawings = circuit_drawings(now.plan, now.kinds, now.positions, now.figures)
+    def _show_drawings(self, result: object) -> None:
+        self._shown, self._drawings = result if isinstance(result, tuple) else (None, ())
+        self._words.setText(NOTHING if result is not None else FAILED)
         kept = self.choice.currentIndex()
         self.choice.blockSignals(True)
         self.choice.clear()
@@ -98,3 +116,10 @@ class CircuitPage(QWidget):
     def _pick(self, x_mm: float, y_mm: float) -> None:
         found = nearest(self._places, x_mm, y_mm)
         self.picked.emit((found,) if found else ())
+
+
+def _drawn(answer: Answer) -> "tuple[Answer, tuple[Drawing, ...]]":
+    from wiring.drawings.circuit_drawing import circuit_drawings
+
+    now = answer.situation
+    return answer, circuit_drawings(now.plan, now.kinds, now.positions, now.figures)

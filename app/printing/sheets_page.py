@@ -1,8 +1,9 @@
 """The sheets view: small pages to choose from, one page at size, and the ways onto paper."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QModelIndex
+from PySide6.QtCore import QModelIndex, Signal
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
@@ -16,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.drawing.picture_view import PictureView
+from app.making import Making
 from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
 from app.session import Session
@@ -26,19 +28,31 @@ from app.window.actions import ZOOMS, Actions
 from wiring.edits.set_plan import set_habits
 from wiring.pictures.pdf import Page
 from wiring.pictures.picture import Picture
+from wiring.plan.positions import in_use
+
+if TYPE_CHECKING:
+    from wiring.findings.situation import Situation
 
 PAPERS = ("A4", "Letter")
+MAKING = "Making the sheets…"
+FAILED = "The sheets of this plan could not be made; the plan itself is safe. The log says more."
 EMPTY = "The sheets are made from the plan; place something first."
 
 
 class SheetsPage(QWidget):
     """Makes the sheets when they are looked at, printed or saved."""
 
-    def __init__(self, session: Session, look: Look, actions: Actions, parent: QWidget) -> None:
+    told = Signal(str)
+
+    def __init__(
+        self, session: Session, look: Look, actions: Actions, parent: QWidget, *, at_once: bool = False
+    ) -> None:
         super().__init__(parent)
         self._session = session
-        self._answer: Answer | None = None
-        self._made_of: Answer | None = None
+        self._asked: Answer | None = None
+        self._pages_of = -1  # the revision they were made of
+        self.making = Making(self, at_once=at_once)
+        self.making.made.connect(self._show_pages)
         self.pages: tuple[Page, ...] = ()
         self.paper = QComboBox(self)
         self.paper.addItems(PAPERS)
@@ -81,21 +95,22 @@ class SheetsPage(QWidget):
         column.addLayout(below, 1)
 
     def show_answer(self, answer: Answer) -> None:
-        """Show the sheets of an answer."""
-        self._answer = answer
+        """Have the sheets of an answer made; they wait for the battery outlooks, which stand on them."""
         self.paper.setCurrentText(answer.situation.plan.habits.paper)
-        self._make(answer)
+        if answer is self._asked or not answer.complete:
+            return
+        self._asked = answer
+        self._words.setText(MAKING)
+        self.making.ask(lambda: (answer.revision, pages_of(answer.situation)))
 
     def made_pages(self) -> tuple[Page, ...]:
-        """Return the sheets of the plan as it is now, with its outlooks worked out."""
+        """Return the sheets of the plan as it is now, made at once if they are not there yet."""
         from wiring.findings.situation import examine
-        from wiring.sheets.sheet_set import sheet_set
 
-        session, known = self._session, self._made_of
-        if known is not None and known.complete and known.revision == session.revision and self.pages:
-            return self.pages
-        plan = session.plan
-        return tuple(sheet_set(examine(plan, session.kinds), plan.habits.paper)) if plan.parts else ()
+        session = self._session
+        if self._pages_of != session.revision:
+            return pages_of(examine(session.plan, session.kinds))
+        return self.pages
 
     def save_pdf(self) -> None:
         """Ask for a name and write the sheets as a PDF."""
@@ -119,6 +134,8 @@ class SheetsPage(QWidget):
         except OSError as fault:
             why = fault.strerror or "the disk refused"
             self._session.refused.emit(f"The sheets could not be written to {path}: {why}.")
+            return
+        self.told.emit(f"The sheets were written to {path}.")
 
     def print_sheets(self) -> None:
         """Let the person choose a printer, and print."""
@@ -137,15 +154,11 @@ class SheetsPage(QWidget):
         ):
             self._session.refused.emit("The printer did not take the sheets; save them as a PDF instead.")
 
-    def _make(self, answer: Answer) -> None:
-        if answer is self._made_of:
-            return
-        from wiring.sheets.sheet_set import sheet_set
-
-        self._made_of = answer
-        plan = answer.situation.plan
-        self.pages = tuple(sheet_set(answer.situation, plan.habits.paper)) if plan.parts else ()
-        self._words.setText(f"{len(self.pages)} sheets" if self.pages else EMPTY)
+    def _show_pages(self, result: object) -> None:
+        self._pages_of, self.pages = result if isinstance(result, tuple) else (-1, ())
+        number = len(self.pages)
+        counted = "1 sheet" if number == 1 else f"{number} sheets"
+        self._words.setText(FAILED if result is None else counted if self.pages else EMPTY)
         self.list.show_pages(self.pages)
         self.picture.show_picture(self._chosen(), keep_place=True)
 
@@ -159,3 +172,16 @@ class SheetsPage(QWidget):
     def _proposed(self, suffix: str) -> Path:
         path = self._session.path
         return path.with_suffix(suffix) if path else Path.home() / f"{self._session.plan.title}{suffix}"
+
+
+def pages_of(situation: "Situation") -> tuple[Page, ...]:
+    """Return the sheets, with every switch as it stands in use whatever has been thrown on the screen."""
+    from wiring.findings.situation import examine
+    from wiring.sheets.sheet_set import sheet_set
+
+    plan, kinds = situation.plan, situation.kinds
+    if not plan.parts:
+        return ()
+    if dict(situation.positions) != in_use(plan, kinds):
+        situation = examine(plan, kinds)
+    return tuple(sheet_set(situation, plan.habits.paper))

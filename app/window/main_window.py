@@ -53,7 +53,7 @@ class MainWindow(QMainWindow):
         self.acts = Actions(self)
         self.documents = Documents(session, notices, remembered, self)
         self.plan_view = PlanView(session, selection, self)
-        self._lay_out()
+        self._lay_out(at_once)
         self.submenus = fill(self.header.menu_bar, self.acts)
         self.first_steps = FirstSteps(self.acts["board"], self.submenus["examples"], self.plan_view)
         self._connect()
@@ -87,7 +87,7 @@ class MainWindow(QMainWindow):
         if there and self.view == "plan":
             self.plan_view.show_ids(there)
 
-    def _lay_out(self) -> None:
+    def _lay_out(self, at_once: bool) -> None:
         self.resize(*FIRST_SIZE)
         self.setMinimumSize(*LEAST_SIZE)
         self.header = Header(self.acts, self)
@@ -96,9 +96,10 @@ class MainWindow(QMainWindow):
         self.inspector = Inspector(self.session, self.selection, self.look, self)
         self.strip = FindingsStrip(self.look, self)
         self.plan_page = PlanPage(self.plan_view, self.acts, self.look, self)
-        self.circuit_page = CircuitPage(self.selection, self.look, [self.acts[n] for n in ZOOMS], self)
+        zooms = [self.acts[n] for n in ZOOMS]
+        self.circuit_page = CircuitPage(self.selection, self.look, zooms, self, at_once=at_once)
         self.battery_page = BatteryPage(self.look, self)
-        self.sheets_page = SheetsPage(self.session, self.look, self.acts, self)
+        self.sheets_page = SheetsPage(self.session, self.look, self.acts, self, at_once=at_once)
         self.pages = QStackedWidget(self)
         self.pages.setObjectName("page")
         for page in (self.plan_page, self.circuit_page, self.battery_page, self.sheets_page):
@@ -133,6 +134,7 @@ class MainWindow(QMainWindow):
         self.strip.pointed.connect(self.show_ids)
         self.plan_view.wished.connect(self.strip.show_hint)
         self.plan_view.tool_changed.connect(self._tool_changed)
+        self.sheets_page.told.connect(self.notices.say)
         self.circuit_page.picked.connect(self.selection.select)
         self.battery_page.chosen.connect(lambda battery: self.selection.select((battery,)))
 
@@ -208,7 +210,8 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self.remembered.keep_window(self.saveGeometry(), self.columns.saveState())
-        self.solving.close()
+        for worker in (self.solving, self.circuit_page.making, self.sheets_page.making):
+            worker.close()
         event.accept()
 
 

@@ -1,4 +1,4 @@
-"""One editor per test, closed afterwards; nothing is read from or written to the home folder."""
+"""One editor per file of tests, as new for each; nothing is read from or written to the home folder."""
 
 import pytest
 
@@ -9,10 +9,17 @@ def own_home(tmp_path, monkeypatch):
         monkeypatch.setenv(name, str(tmp_path / name.lower()))
 
 
-@pytest.fixture
-def editor(qapp, tmp_path):
+@pytest.fixture(scope="module")
+def running(qapp, tmp_path_factory):
     from support.editors import close_editor, made_editor
 
-    made = made_editor(tmp_path)
+    made = made_editor(tmp_path_factory.mktemp("editor"))
     yield made
     close_editor(made)
+
+
+@pytest.fixture
+def editor(running, tmp_path):
+    from support.editors import as_new
+
+    return as_new(running, tmp_path)

@@ -26,6 +26,27 @@ def made_editor(folder: Path, *, at_once: bool = True, size: tuple[int, int] = (
     return editor
 
 
+def as_new(editor: Editor, folder: Path) -> Editor:
+    """The same editor as if it had just been started: making one anew costs more than most tests."""
+    window = editor.window
+    editor.remembered.keep_in(folder / "editor.ini")
+    window.documents.ask = lambda: Choice.LEAVE
+    editor.selection.clear()
+    editor.session.open(Plan(), None)
+    editor.look.wear("light")
+    window.acts["select"].trigger()
+    window.strip.unfold(False)
+    window.tray.search.clear()
+    window.battery_page._as_table.setChecked(False)
+    window.resize(1280, 800)
+    window.show()
+    window.notice_bar.hide()
+    editor.notices.last = None
+    editor.solving.request()
+    QApplication.processEvents()
+    return editor
+
+
 def close_editor(editor: Editor) -> None:
     editor.window.close()
     editor.close()
