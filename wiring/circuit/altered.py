@@ -99,7 +99,7 @@ def as_source(
     values[others, 0] = CUT_OHMS
     assembly = _with(assembly, laws, values)
     islands = find_islands(assembly)
-    only = int(islands.of_node[assembly.a[first]])
+    only = frozenset((int(islands.of_node[assembly.a[first]]),))
     found = []
     for emf_v in emfs_v:
         values = values.copy()
@@ -109,7 +109,13 @@ def as_source(
 
 
 def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Branches:
-    """Return what flows at the moment of switching on: filaments cold, supplies that know no limit."""
+    """Return what flows at the moment of switching on: filaments cold, supplies that know no limit.
+
+    Circuits without filaments are left out and read nought.
+
+    Cold filaments are resistors, so AC is solved once, as if its RMS volts were DC; behind a lone diode that
+    reads the half wave it lets through, or nothing.
+    """
     assembly = assemble(plan, kinds, positions)
     laws, values = assembly.laws.copy(), assembly.values.copy()
     lamps = np.flatnonzero(laws == FILAMENT_LAW)
@@ -117,19 +123,21 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     laws[lamps] = RESISTOR
     values[lamps, 0] = 1.0 / slopes
     values[laws == SOURCE, 2] = np.inf
-    assembly = _with(assembly, laws, values)
-    return _read(assembly, find_islands(assembly), None)
+    values[assembly.alternating, 0] /= np.sqrt(2.0)
+    assembly = _with(assembly, laws, values)._replace(alternating=np.zeros_like(assembly.alternating))
+    islands = find_islands(assembly)
+    return _read(assembly, islands, frozenset(islands.of_node[assembly.a[lamps]].tolist()))
 
 
 def _with(assembly: Assembly, laws: Ints, values: Floats) -> Assembly:
     return assembly._replace(laws=laws, values=values, sources=np.flatnonzero(laws == SOURCE))
 
 
-def _read(assembly: Assembly, islands: Islands, only: int | None) -> Branches:
-    """Solve all islands, or one."""
+def _read(assembly: Assembly, islands: Islands, only: frozenset[int]) -> Branches:
+    """Solve some of the islands."""
     reading = resting(assembly)
     for place, island in enumerate(islands.fed):
-        if only is not None and place != only:
+        if place not in only:
             continue
         if island.alternating:
             read_alternating(assembly, island, assembly.values, reading)

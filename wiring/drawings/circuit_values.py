@@ -18,6 +18,7 @@ SHOWN: Mapping[str, tuple[tuple[str, str], ...]] = {
     "constant_power": (("power", "power"),),
     "stall_motor": (("rated_v", "voltage"),),
     "twin_coil": (("coil_ohm", "resistance"),),
+    "discharge_unit": (("capacitance", "capacitance"),),
     "servo": (("rated_v", "voltage"),),
     "relay": (("rated_v", "voltage"),),
     "supply_regulated": (("volts", "voltage"), ("limit_a", "current")),

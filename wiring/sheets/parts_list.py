@@ -21,6 +21,7 @@ _KEY_SETTINGS: Mapping[str, tuple[str, ...]] = {
     "constant_current": ("set_a",),
     "stall_motor": ("rated_v",),
     "twin_coil": ("coil_ohm",),
+    "discharge_unit": ("capacitance",),
     "servo": ("rated_v",),
     "relay": ("rated_v",),
     "switch": ("rated_a",),

@@ -3,6 +3,8 @@
 A full capacitor takes next to nothing, so all that reaches the output comes through the charging resistor.
 """
 
+import math
+
 from wiring.catalogue.kind import Position
 from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, not_negative, positive
 from wiring.circuit.branches.law import Branch
@@ -12,8 +14,7 @@ from wiring.circuit.figures import PartFigure
 # promise after minutes under voltage. Common practice, no source.
 LEAK_OHM_FARADS = 1000.0
 STORE, CHARGE = "main", "charge"  # roles of the two branches; the part's figures tell of the capacitor
-ALIVE_V = 0.05
-EVEN = 0.5  # of the part's watts: more than that in the charging resistor means that the output draws
+ALIVE_V, ALIVE_W = 0.05, 1e-6
 
 
 def _compile(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
@@ -28,10 +29,13 @@ def _compile(values: Values, position: Position | None, terminals: tuple[str, ..
 
 
 def _read(values: Values, position: str, figure: PartFigure) -> PartFigure:
-    if abs(figure.volts_v) < ALIVE_V:
-        return figure
-    stored_w = abs(figure.volts_v * figure.current_a)
-    return figure._replace(state="empty, its output draws" if stored_w < EVEN * figure.power_w else "full")
+    """The capacitor's volts, and the current that comes in: what heats the charging resistor tells it."""
+    leaks_w = abs(figure.volts_v * figure.current_a)
+    charges_w = max(figure.power_w - leaks_w, 0.0)
+    figure = figure._replace(current_a=math.sqrt(charges_w / values["charge_ohm"]))
+    if charges_w > leaks_w and charges_w > ALIVE_W:
+        return figure._replace(state="empty, its output draws")
+    return figure._replace(state="full" if abs(figure.volts_v) > ALIVE_V else "")
 
 
 DISCHARGE_UNIT = Behaviour(_compile, _read, polarised=True)

@@ -75,13 +75,15 @@ def rushes(
     for part_id, figure in figures.parts.items():
         part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
         if kind.behaviour == "fuse":
-            cold_a, hot_a = _first(cold, part_id), abs(figure.current_a)
+            hot_a = abs(figure.current_a)
+            cold_a = max(_first(cold, part_id), hot_a)
             stands = verdict(number(part, kind, "rating_a"), _speed(part, kind), cold_a, hot_a)
             rushing.append(FuseRush(part_id, cold_a, hot_a, stands))
     found: dict[PartId, Inrush] = {}
     for part_id, supply in figures.supplies.items():
         part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
-        cold_a, hot_a = _first(cold, part_id), abs(supply.current_a)
+        hot_a = abs(supply.current_a)
+        cold_a = max(_first(cold, part_id), hot_a)
         near = tuple(rush for rush in rushing if cold.one_circuit(part_id, rush.fuse))
         settles_s = SETTLED * FADES_S if cold_a > MATTERS * hot_a else None
         limit_a = number(part, kind, "limit_a") or math.inf
