@@ -1,50 +1,52 @@
 """How long a battery lasts at the way it is used."""
 
-from collections.abc import Callable, Mapping, Sequence
-from datetime import date, timedelta
-from typing import NamedTuple
+from collections.abc import Callable, Mapping
+from datetime import date
+from typing import Any, NamedTuple
 
 from wiring.catalogue.kind import Kind
-from wiring.circuit.load_line import LoadLine, load_line
-from wiring.circuit.solve import solve
 from wiring.plan.names import PartId
-from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.plan.scene import UsePattern
-from wiring.standards.cells import CELLS, CellType
-from wiring.standards.lightness import lightness
-from wiring.studies.cells.discharge import Run, Schedule, run_down
-from wiring.studies.cells.ends import End, between, end_of
-from wiring.studies.cells.load import meeting_v, tabled
-from wiring.studies.cells.pack import Grade, Pack, packed
+from wiring.studies.anchor import Anchor, anchor_of, state_at
+from wiring.studies.battery_demands import LEAST_LOAD_A, LEAST_POINTS, Demands, faintest
+from wiring.studies.battery_part import BatteryPart, battery_part, day
+from wiring.studies.cells.discharge import Run, run_patterns
+from wiring.studies.cells.timeline import day_of
+from wiring.studies.forecast_notes import notes_of
 from wiring.studies.forecast_words import end_words, lasting_words, shelf_words
+from wiring.studies.load_lines import line_of
 from wiring.studies.outlook import Curve, Outlook, Span
-from wiring.studies.settings import number, text
+from wiring.studies.settings import text
 from wiring.studies.shelf_life import shelf_outlook
+from wiring.studies.uses import Use, sessions_of, timing, use_of, uses_of
 
-DAYS_PER_MONTH = 365.25 / 12
+__all__ = ["Band", "Question", "forecast", "foretold", "question_of", "use_of"]
+
 HORIZON_H = 10 * 8766.0  # nothing is promised beyond ten years
-TABLE_POINTS = 33
-LOWEST_SHARE = 0.3  # of the fresh volts: every end lies above it, so the table needs no points below
-LEAST_LOAD_A = 1e-6
+TOP_SHARE = 1.01  # of the fresh volts
 CURVE_POINTS = 240
-LEAST_POINTS = 3  # of the table that were solved, for a forecast to be made
-NEEDS_VOLTS = frozenset({"constant_power", "flasher", "servo"})
 
 
 class Band(NamedTuple):
     """The discharge of a poor, an ordinary and a very good battery of the type."""
 
-    low: Run
-    typical: Run
-    high: Run
+    low: Run[Any]
+    typical: Run[Any]
+    high: Run[Any]
 
 
-def use_of(plan: Plan, part: Part) -> UsePattern:
-    """Return how a part is used: as its scene is, else as the plan says."""
-    scene = plan.scenes.get(part.scene)
-    return scene.use if scene is not None else plan.use
+class Question(NamedTuple):
+    """What a forecast is about: a battery, what hangs on it and when, and where it starts."""
+
+    plan: Plan
+    kinds: Mapping[str, Kind]
+    positions: Positions
+    battery: BatteryPart
+    uses: tuple[Use, ...]
+    anchor: Anchor
+    demands: Demands
 
 
 def forecast(
@@ -55,147 +57,163 @@ def forecast(
     use: UsePattern | None = None,
     today: date | None = None,
 ) -> Outlook:
-    """Return the outlook of a battery with what hangs on it, at its scene's use (or the one given).
+    """Return the outlook of a battery with what hangs on it, at the use of its scenes (or the one given).
 
-    The low and high values are the spread between grades and brands, not the worst case.
+    It starts from the last reading of the battery log, else from a fresh battery. The low and high values
+    are the spread between grades and brands and of the room's temperature, not the worst case.
     """
-    part = plan.parts[battery]
-    kind = kinds[part.kind]
-    use = use or use_of(plan, part)
-    cell = CELLS.get(text(part, kind, "cell"))
-    if cell is None:
-        return shelf_outlook(battery, None, None, "Its cell type is not in the list.")
-    fresh = _pack(plan, part, kind, cell, "typical")
-    fitted = _date(text(part, kind, "fitted"))
-    line = _line(plan, kinds, positions, battery, fresh)
-    if line.solved.sum() < LEAST_POINTS:
-        return shelf_outlook(battery, None, None, "What hangs on it could not be calculated.")
-    load = tabled(line.volts[line.solved].tolist(), line.amps[line.solved].tolist())
-    start_v = meeting_v(load, fresh.emf_v(0.0), fresh.ohms(0.0))
-    first_a = load.current_a(start_v) if start_v is not None else max(load.amps)
-    idle = first_a < LEAST_LOAD_A or use.hours_per_session <= 0 or use.sessions_per_month <= 0
-    if idle:
-        return shelf_outlook(battery, fresh, fitted, shelf_words(cell, first_a >= LEAST_LOAD_A))
-    end = _end(plan, kinds, positions, line, start_v or 0.0, fresh.floor_v)
-    schedule = _schedule(use)
-    band = Band(
-        *(run_down(_pack(plan, part, kind, cell, g), load, end.volts_v, schedule, HORIZON_H)
-          for g in ("low", "typical", "high"))
-    )  # fmt: skip
+    found = battery_part(plan, kinds, battery)
+    if found is None:
+        part = plan.parts[battery]
+        fitted = day(text(part, kinds[part.kind], "fitted"))
+        return shelf_outlook(battery, None, fitted, "Its cell type is not in the list.")
+    return foretold(question_of(plan, kinds, positions, found, use), today)
+
+
+def question_of(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    battery: BatteryPart,
+    use: UsePattern | None = None,
+    span_v: tuple[float, float] = (0.0, 0.0),
+) -> Question:
+    """Return what a forecast is about; `span_v` are the top and lowest volts of its load lines."""
+    pack = battery.pack()
+    top_v = span_v[0] or pack.emfs_v[0] * TOP_SHARE
+    line = line_of(plan, kinds, positions, battery.id, top_v, span_v[1])
+    uses = uses_of(plan, kinds, battery.id, line.parts)
+    if use is not None:
+        uses = (Use(use, frozenset().union(*(u.loads for u in uses))),)
+    source = battery.store().thevenin(battery.store().level(1.0))
+    demands = Demands(plan, kinds, positions, battery.id, uses, source, pack.floor_v, top_v, span_v[1])
+    return Question(
+        plan, kinds, positions, battery, uses, anchor_of(plan, battery.id, battery.fitted), demands
+    )
+
+
+def foretold(question: Question, today: date | None = None) -> Outlook:
+    """Return the outlook that answers a question."""
+    battery, demands, uses = question.battery, question.demands, question.uses
+    whole = demands.lit((1 << len(uses)) - 1)
+    if whole is None or all(sessions_of(use.pattern) <= 0 for use in uses):
+        return _idle(question, connected=whole is not None)
+    first_a = whole.load.current_a(whole.start_v) if whole.start_v else max(whole.load.amps)
+    if 0 < battery.limit_a < first_a:
+        return _tripping(question, first_a)
+    band = _band(question, today)
+    typical = band.typical
+    end = (demands.lit(typical.ended_on) or whole).end
     days = _span(band, lambda run: run.elapsed_h / 24)
-    swap_on = fitted + timedelta(days=days.typical) if fitted and band.typical.reached_end else None
     sessions = _span(band, lambda run: run.sessions)
+    start = question.anchor.start
+    swaps = None
+    if start is not None and typical.reached_end:
+        swaps = tuple(day_of(start, 24 * d) for d in days)
+    swap_on = swaps[1] if swaps else None
     return Outlook(
-        battery=battery,
+        battery=battery.id,
         hours=_span(band, lambda run: run.lit_h),
         sessions=sessions,
         days=days,
         swap_on=swap_on,
         first_load_a=first_a,
-        end_reason=end_words(plan, end, band.typical, cell.rechargeable),
-        words=lasting_words(sessions, days, swap_on, today, band.typical.reached_end),
-        curve=_curve(band.typical, line, start_v or 0.0),
+        end_reason=end_words(question.plan, end, typical, battery.cell.rechargeable),
+        words=lasting_words(
+            sessions,
+            days,
+            swap_on,
+            today,
+            typical.reached_end,
+            charge=battery.cell.rechargeable,
+            left=question.anchor.reading is not None,
+        ),
+        curve=_curve(typical, demands),
+        end_v=end.volts_v,
+        spare_v=max(whole.start_v - end.volts_v, 0.0),
+        counted_from=start,
+        measured=question.anchor.reading is not None,
+        notes=notes_of(question.plan, battery, uses, question.anchor, band),
+        swap_between=(swaps[0], swaps[2]) if swaps else None,
     )
 
 
-def _pack(plan: Plan, part: Part, kind: Kind, cell: CellType, grade: str) -> Pack:
-    typed_ah = number(part, kind, "capacity")
-    grades = cell.grades
-    share = {"low": grades.low, "typical": grades.typical, "high": grades.high}[grade]
-    if typed_ah > 0:  # what is typed is taken as what an ordinary one of the kind really holds
-        share /= grades.typical
-    return packed(
-        cell,
-        max(round(number(part, kind, "in_series")), 1),
-        max(round(number(part, kind, "in_parallel")), 1),
-        typed_ah,
-        Grade(share, grades.low_ohm if grade == "low" else 1.0),
-        plan.habits.ambient_c,
+def run_of(question: Question, grade: str = "typical", today: date | None = None, **more: float) -> Run[Any]:
+    """Return the discharge for one grade of cell; `more` are factors on its ``ohms`` and ``capacity``."""
+    store = question.battery.store(grade, **more)
+    reading, state = question.anchor.reading, None
+    if reading is not None:
+        whole = question.demands.lit((1 << len(question.uses)) - 1) if reading.under_load else None
+        state = state_at(store, whole.load if whole else None, reading.volts_v)
+    return run_patterns(
+        store,
+        question.demands,
+        [timing(use.pattern) for use in question.uses],
+        HORIZON_H,
+        start=question.anchor.start or today or date.today(),
+        state=state,
     )
 
 
-def _line(
-    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, battery: PartId, pack: Pack
-) -> LoadLine:
-    import numpy as np
-
-    top_v = pack.emfs_v[0] * 1.01
-    lowest_v = LOWEST_SHARE * top_v
-    volts = np.concatenate(([0.02 * top_v], np.linspace(lowest_v, top_v, TABLE_POINTS - 1)))
-    return load_line(plan, kinds, positions, battery, volts)
+def _band(question: Question, today: date | None) -> Band:
+    return Band(*(run_of(question, grade, today) for grade in ("low", "typical", "high")))
 
 
-def _end(
-    plan: Plan,
-    kinds: Mapping[str, Kind],
-    positions: Positions,
-    line: LoadLine,
-    start_v: float,
-    floor_v: float,
-) -> End:
-    return end_of(
-        line.volts.tolist(),
-        {part: light.tolist() for part, light in line.lights.items()},
-        _drop_outs(plan, kinds, positions, line.parts),
-        start_v,
-        floor_v,
-        plan.habits.dim_lightness,
+def _idle(question: Question, *, connected: bool) -> Outlook:
+    battery, anchor = question.battery, question.anchor
+    line = line_of(
+        question.plan, question.kinds, question.positions, battery.id, battery.pack().emfs_v[0] * TOP_SHARE
+    )
+    if line.solved.sum() < LEAST_POINTS:
+        return shelf_outlook(battery.id, None, None, "What hangs on it could not be calculated.")
+    drawn = connected or float(line.amps.max(initial=0.0)) >= LEAST_LOAD_A
+    return shelf_outlook(battery.id, battery.pack(), anchor.start, shelf_words(battery.cell, drawn))
+
+
+def _tripping(question: Question, first_a: float) -> Outlook:
+    battery = question.battery
+    nothing = Span(0.0, 0.0, 0.0)
+    return Outlook(
+        battery=battery.id,
+        hours=nothing,
+        sessions=nothing,
+        days=nothing,
+        swap_on=None,
+        first_load_a=first_a,
+        end_reason=f"Its protection switches off above {battery.limit_a:.3g} A, and what hangs on it takes "
+        f"{first_a:.3g} A.",
+        words="not even one session",
+        curve=Curve((), (), (), ()),
     )
 
 
-def _drop_outs(
-    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, parts: Sequence[PartId]
-) -> dict[PartId, float]:
-    """Return the battery's volts at which each module of its circuit stops.
-
-    What wires and switches lose on the way is taken as it is with a fresh battery, which is a little
-    more than at the end, so that the forecast is on the safe side.
-    """
-    needy = [p for p in parts if kinds[plan.parts[p].kind].behaviour in NEEDS_VOLTS]
-    if not needy:
-        return {}
-    figures = solve(plan, kinds, positions)
-    fresh = figures.supplies.get(parts[0])
-    found: dict[PartId, float] = {}
-    for part_id in needy:
-        part, reading = plan.parts[part_id], figures.parts.get(part_id)
-        least_v = number(part, kinds[part.kind], "min_v")
-        if fresh is not None and reading is not None and reading.volts_v >= least_v:
-            found[part_id] = least_v + max(fresh.volts_v - reading.volts_v, 0.0)
-    return found
-
-
-def _schedule(use: UsePattern) -> Schedule:
-    period_h = DAYS_PER_MONTH * 24 / use.sessions_per_month
-    return Schedule(min(use.hours_per_session, period_h), period_h)
-
-
-def _span(band: Band, value: Callable[[Run], float]) -> Span:
+def _span(band: Band, value: Callable[[Run[Any]], float]) -> Span:
     return Span(*sorted(value(run) for run in band))
 
 
-def _curve(run: Run, line: LoadLine, start_v: float) -> Curve:
+def _curve(run: Run[Any], demands: Demands) -> Curve:
+    import numpy as np
+
     samples = run.samples
     if len(samples) > CURVE_POINTS:
         step = (len(samples) - 1) / (CURVE_POINTS - 1)
         samples = tuple(samples[round(i * step)] for i in range(CURVE_POINTS))
-    volts = line.volts.tolist()
-    fresh = {p: between(volts, light.tolist(), start_v) for p, light in line.lights.items()}
-    shining = [(line.lights[p].tolist(), light) for p, light in fresh.items() if light > 0.01]
-    looks = tuple(
-        min(lightness(between(volts, light, s.volts_v) / at_first) for light, at_first in shining)
-        for s in samples
-    ) if shining else ()  # fmt: skip
+    volts = np.array([s.volts_v for s in samples])
+    on = np.array([s.on for s in samples], dtype=np.intp)
+    looks = np.full(len(samples), np.nan)
+    for patterns in sorted(set(on.tolist())):
+        lit, at = demands.lit(patterns), on == patterns
+        found = faintest(lit, volts[at]) if lit is not None else None
+        if found is not None:
+            looks[at] = found
+    dark = np.isnan(looks)
+    if dark.all():
+        looks = looks[:0]
+    elif dark.any():  # a set of scenes without lamps: the last look there was stands on
+        looks = np.interp(np.arange(len(looks)), np.flatnonzero(~dark), looks[~dark])
     return Curve(
         hours=tuple(s.lit_h for s in samples),
         days=tuple(s.elapsed_h / 24 for s in samples),
         volts=tuple(s.volts_v for s in samples),
-        lightness=looks,
+        lightness=tuple(float(v) for v in looks),
     )
-
-
-def _date(typed: str) -> date | None:
-    try:
-        return date.fromisoformat(typed.strip())
-    except ValueError:
-        return None

@@ -1,6 +1,7 @@
 """What the forecast says, in words."""
 
 from datetime import date
+from typing import Any
 
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
@@ -12,23 +13,31 @@ from wiring.studies.time_words import time_words
 
 
 def lasting_words(
-    sessions: Span, days: Span, swap_on: date | None, today: date | None, reached_end: bool
+    sessions: Span,
+    days: Span,
+    swap_on: date | None,
+    today: date | None,
+    reached_end: bool,
+    *,
+    charge: bool = False,
+    left: bool = False,
 ) -> str:
-    """Return ``about 40 sessions; swap around August 2027``."""
+    """Return ``about 40 sessions; swap around August 2027``; `left` where a reading is counted from."""
     if not reached_end:
         return "more than ten years, or as long as its cells keep"
     count = sessions.typical
     if count < 1:
-        return "not even one session"
-    lasts = f"about {rounded(count)} session{'' if rounded(count) == '1' else 's'}"
+        return "not even one session" + (" left" if left else "")
+    lasts = f"about {rounded(count)} session{'' if rounded(count) == '1' else 's'}{' left' if left else ''}"
     if swap_on is None:
         return f"{lasts}, some {time_words(days.typical)}"
     when = f"{swap_on:%B %Y}"
     if days.typical < 60:
         when = f"{swap_on.day} {when}"
+    do = "charge" if charge else "swap"
     if today is not None and swap_on < today:
-        return f"{lasts}; a swap was due around {when}"
-    return f"{lasts}; swap around {when}"
+        return f"{lasts}; a {do} was due around {when}"
+    return f"{lasts}; {do} around {when}"
 
 
 def rounded(count: float) -> str:
@@ -39,7 +48,7 @@ def rounded(count: float) -> str:
     return f"{round(count / step) * step}"
 
 
-def end_words(plan: Plan, end: End, run: Run, rechargeable: bool) -> str:
+def end_words(plan: Plan, end: End, run: Run[Any], rechargeable: bool) -> str:
     """Return one sentence on why it ends."""
     if not run.samples:
         return "Even a fresh battery of this kind cannot carry what hangs on it."

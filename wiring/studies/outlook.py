@@ -18,7 +18,9 @@ class Curve(NamedTuple):
     """The typical course of a discharge, one row a sample."""
 
     hours: tuple[float, ...]  # hours lit so far
-    days: tuple[float, ...]  # days since the battery was fitted
+    days: tuple[
+        float, ...
+    ]  # days since the battery was fitted, or since the reading the forecast starts from
     volts: tuple[float, ...]  # at the battery's terminals under load
     lightness: tuple[
         float, ...
@@ -37,3 +39,9 @@ class Outlook(NamedTuple):
     end_reason: str  # one plain sentence
     words: str  # "about 40 sessions; swap around August"
     curve: Curve
+    end_v: float = 0.0  # at its terminals, where it is over
+    spare_v: float = 0.0  # volts under load when fresh, above that end
+    counted_from: date | None = None  # the day hours, sessions, days and the curve are counted from
+    measured: bool = False  # whether a reading of the log, not a fresh battery, is what it starts from
+    notes: tuple[str, ...] = ()  # more plain sentences: charging, scenes of their own hours, weak cells
+    swap_between: tuple[date, date] | None = None  # earliest and latest, by the band

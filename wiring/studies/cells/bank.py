@@ -141,7 +141,7 @@ def part_of(pack: Pack, cells: int, of: int, capacity: float = 1.0) -> Pack:
 
 
 def with_weak_cell(pack: Pack, cells: int, side_by_side: int, weakest: float, spares: bool) -> Bank:
-    """Return a battery of that many cells in series, one cell of one of its strings weaker than the others."""
+    """Return a battery of that many cells in series, one cell of one string weaker than the others."""
     string = pack._replace(
         capacity_ah=pack.capacity_ah / side_by_side, ohms_full=pack.ohms_full * side_by_side
     )

@@ -77,7 +77,7 @@ class Pack(NamedTuple):
         return self.leaked(self.after(wells, 0.0, hours), hours)
 
     def step_ah(self, wells: Wells, step: float) -> float:
-        """Return the charge of one step; the voltage falls fastest at the start, so steps are shorter there."""
+        """Return the charge of one step; the voltage falls fastest at the start, so it is less there."""
         share = step * FIRST_STEP if self.depth(wells) < STEEP_UNTIL else step
         return share * self.share * self.capacity_ah
 

@@ -13,7 +13,7 @@ MOMENT_H = 1e-9  # what is left of a session below this is rounding
 
 
 class Pattern(NamedTuple):
-    """Hours on per session, hours from one session's start to the next one's, months (1 to 12) without any."""
+    """Hours on per session, hours from one start to the next, and months (1 to 12) without any."""
 
     session_h: float
     period_h: float
@@ -63,7 +63,7 @@ def _off(pattern: Pattern, start: date | None, now_h: float) -> bool:
 
 
 def day_of(start: date, hours: float) -> date:
-    """Return the day that lies some hours after the start of a day; the last one there is when it is beyond."""
+    """Return the day some hours after the start of a day; the last day there is when it lies beyond."""
     try:
         return start + timedelta(hours=hours)
     except OverflowError:

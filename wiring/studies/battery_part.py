@@ -1,0 +1,97 @@
+"""A battery of the plan as the model takes it: its type, its cells, what was typed about it."""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Any, NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.names import PartId
+from wiring.plan.plan import Plan
+from wiring.standards.cells import CELLS, CellType
+from wiring.studies.cells.bank import with_weak_cell
+from wiring.studies.cells.pack import Grade, Pack, packed
+from wiring.studies.cells.store import Store
+from wiring.studies.settings import number, text
+
+LONG_STRING, LONG_STRING_LOW = 4, 0.95  # cells in series, and what the weakest then has; from memory
+SWING_K = 5.0  # of the room's temperature about the one of the plan's habits; common practice, no source
+
+
+class BatteryPart(NamedTuple):
+    """What is known of one battery; a typed capacity is what an ordinary one of the kind really holds."""
+
+    id: PartId
+    cell: CellType
+    in_series: int = 1
+    in_parallel: int = 1
+    capacity_ah: float = 0.0  # typed; 0 = the type's own
+    weakest: float = 1.0  # charge of its weakest cell, of the others'
+    limit_a: float = 0.0  # of its protection; 0 = none
+    fitted: date | None = None
+    celsius: float = 20.0
+
+    @property
+    def cells(self) -> int:
+        """Cells in series."""
+        return self.cell.cells_in_series * self.in_series
+
+    @property
+    def rated_ah(self) -> float:
+        """Capacity printed on it, all strings together."""
+        return (self.capacity_ah or self.cell.rated_ah) * self.in_parallel
+
+    def pack(self, grade: str = "typical", ohms: float = 1.0, capacity: float = 1.0) -> Pack:
+        """Return its numbers, all cells alike, for a ``low``, ``typical`` or ``high`` grade.
+
+        Low ones stand in a cooler room and high ones in a warmer one than the plan says.
+        """
+        grades = self.cell.grades
+        share = {"low": grades.low, "typical": grades.typical, "high": grades.high}[grade] * capacity
+        if self.capacity_ah > 0:
+            share /= grades.typical
+        if grade == "low" and self.cells >= LONG_STRING:
+            share *= LONG_STRING_LOW
+        return packed(
+            self.cell,
+            self.in_series,
+            self.in_parallel,
+            self.capacity_ah,
+            Grade(share, ohms * (grades.low_ohm if grade == "low" else 1.0)),
+            self.celsius + {"low": -SWING_K, "typical": 0.0, "high": SWING_K}[grade],
+        )
+
+    def store(self, grade: str = "typical", ohms: float = 1.0, capacity: float = 1.0) -> Store[Any]:
+        """Return its numbers with its weak cell, if it has one."""
+        pack = self.pack(grade, ohms, capacity)
+        if self.weakest >= 1.0:
+            return pack
+        return with_weak_cell(pack, self.cells, self.in_parallel, self.weakest, self.cell.rechargeable)
+
+
+def battery_part(plan: Plan, kinds: Mapping[str, Kind], battery: PartId) -> BatteryPart | None:
+    """Return the battery of that id; None when its type is not in the list."""
+    part = plan.parts[battery]
+    kind = kinds[part.kind]
+    cell = CELLS.get(text(part, kind, "cell"))
+    if cell is None:
+        return None
+    weakest = number(part, kind, "weakest")
+    return BatteryPart(
+        battery,
+        cell,
+        max(round(number(part, kind, "in_series")), 1),
+        max(round(number(part, kind, "in_parallel")), 1),
+        max(number(part, kind, "capacity"), 0.0),
+        min(weakest, 1.0) if weakest > 0 else 1.0,
+        max(number(part, kind, "limit_a"), 0.0),
+        day(text(part, kind, "fitted")),
+        plan.habits.ambient_c,
+    )
+
+
+def day(typed: str) -> date | None:
+    """Return a typed date; None when it is none."""
+    try:
+        return date.fromisoformat(typed.strip())
+    except ValueError:
+        return None

@@ -1,0 +1,139 @@
+"""Load lines of batteries, kept for as long as what hangs on them is wired the same."""
+
+from collections import deque
+from collections.abc import Mapping
+from typing import NamedTuple
+
+import msgspec
+import numpy as np
+from numpy.typing import NDArray
+
+from wiring.catalogue.kind import Kind
+from wiring.circuit.load_line import LoadLine, load_line
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.plan.positions import Positions
+
+POINTS = 33
+LOWEST_SHARE = 0.3  # of the fresh volts: every end lies above it, so the table needs no points below
+LEAST_SHARE = 0.02
+KEPT = 12  # lines; each is a few hundred numbers
+DARK = " (off)"
+# Loads that can be put out without opening a contact others are fed through.
+PUT_OUT = frozenset({"led", "strip", "filament", "flasher", "constant_current", "constant_power", "servo"})
+
+
+class _Kept(NamedTuple):
+    plan: Plan
+    kinds: Mapping[str, Kind]
+    positions: Positions
+    battery: PartId
+    off: frozenset[PartId]
+    top_v: float
+    lowest_v: float
+    line: LoadLine
+
+
+_lines: deque[_Kept] = deque(maxlen=KEPT)
+_dark_kinds: dict[int, tuple[Kind, Kind]] = {}
+
+
+def line_of(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    battery: PartId,
+    top_v: float,
+    lowest_v: float = 0.0,
+    off: frozenset[PartId] = frozenset(),
+) -> LoadLine:
+    """Return what hangs on a battery at voltages up to `top_v`, with the loads in `off` put out.
+
+    The battery itself does not matter, only where it stands; how the plan is used does not matter either.
+    """
+    lowest_v = lowest_v or LOWEST_SHARE * top_v
+    wanted = _Kept(plan, kinds, positions, battery, off, top_v, lowest_v, _NONE)
+    for kept in tuple(_lines):
+        if _alike(kept, wanted):
+            return kept.line
+    without, all_kinds = put_out(plan, kinds, off)
+    line = load_line(without, all_kinds, positions, battery, _volts(top_v, lowest_v))
+    _lines.append(wanted._replace(line=line))
+    return line
+
+
+def put_out(plan: Plan, kinds: Mapping[str, Kind], off: frozenset[PartId]) -> tuple[Plan, Mapping[str, Kind]]:
+    """Return the plan with those loads opened, their terminals still joining wires, and the kinds for it."""
+    if not off:
+        return plan, kinds
+    parts, more = dict(plan.parts), dict(kinds)
+    for part_id in off:
+        part = parts[part_id]
+        dark = _dark(kinds[part.kind])
+        more[dark.key] = dark
+        parts[part_id] = msgspec.structs.replace(part, kind=dark.key, settings={}, position="")
+    return plan.with_changes(parts=parts), more
+
+
+def _dark(kind: Kind) -> Kind:
+    kept = _dark_kinds.get(id(kind))
+    if kept is None:
+        dark = msgspec.structs.replace(
+            kind, key=kind.key + DARK, behaviour="separate", settings=(), positions=(), in_use=""
+        )
+        kept = _dark_kinds[id(kind)] = (kind, dark)
+    return kept[1]
+
+
+def _volts(top_v: float, lowest_v: float) -> NDArray[np.float64]:
+    return np.concatenate(([LEAST_SHARE * top_v], np.linspace(lowest_v, top_v, POINTS - 1)))
+
+
+def _alike(a: _Kept, b: _Kept) -> bool:
+    return (
+        a.battery == b.battery
+        and a.off == b.off
+        and (a.top_v, a.lowest_v) == (b.top_v, b.lowest_v)
+        and a.kinds is b.kinds
+        and a.plan.habits.slack_m == b.plan.habits.slack_m
+        and (a.positions is b.positions or a.positions == b.positions)
+        and _same(a.plan.wires, b.plan.wires)
+        and _same_parts(a.plan.parts, b.plan.parts, a.battery)
+    )
+
+
+def _same(a: Mapping[str, object], b: Mapping[str, object]) -> bool:
+    if a is b:
+        return True
+    return len(a) == len(b) and all(b.get(key) is record for key, record in a.items())
+
+
+def _same_parts(a: Mapping[PartId, Part], b: Mapping[PartId, Part], battery: PartId) -> bool:
+    if a is b:
+        return True
+    if len(a) != len(b):
+        return False
+    for key, one in a.items():
+        other = b.get(key)
+        if one is other:
+            continue
+        if other is None or not (
+            _rewired(one) == _rewired(other) if key == battery else _as_load(one, other)
+        ):
+            return False
+    return True
+
+
+def _rewired(part: Part) -> tuple[object, ...]:
+    return part.kind, part.x_mm, part.y_mm, part.turn_deg
+
+
+def _as_load(one: Part, other: Part) -> bool:
+    """Whether two states of a part draw the same: a label, a note or a scene does not matter."""
+    return (*_rewired(one), one.position) == (*_rewired(other), other.position) and (
+        one.settings is other.settings or one.settings == other.settings
+    )
+
+
+_NONE = LoadLine(np.empty(0), np.empty(0), {}, np.empty(0, dtype=np.bool_), ())
