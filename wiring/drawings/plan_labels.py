@@ -1,7 +1,8 @@
 """Puts words beside what they name so that none covers another: greedy, nearest free place first."""
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -39,7 +40,7 @@ class Room:
         """Mark a line as drawn."""
         for (x, y), (u, v) in pairwise(points):
             steps = max(1, int(math.hypot(u - x, v - y) / (_COARSE_MM / 2)))
-            share = np.linspace(0.0, 1.0, steps + 1)
+            share = np.arange(steps + 1) / steps
             columns = ((x + (u - x) * share - self._limits[0]) // _COARSE_MM).astype(int)
             rows = ((y + (v - y) * share - self._limits[1]) // _COARSE_MM).astype(int)
             high, wide = self._drawn.shape
@@ -83,7 +84,7 @@ def labelled(
     about: Box,
     size_mm: float,
     *,
-    reaches_mm: Iterable[float] = (0.5, 2.5, 5.0, 9.0),
+    reaches_mm: tuple[float, ...] = (0.5, 2.5, 5.0, 9.0),
     colour: str = "ink",
     semibold: bool = False,
 ) -> tuple[Item, ...]:
@@ -125,15 +126,28 @@ def labelled(
 
 
 def _candidates(
-    about: Box, wide: float, high: float, reaches: Iterable[float]
+    about: Box, wide: float, high: float, reaches: tuple[float, ...]
 ) -> Iterator[tuple[float, Box]]:
     x, y = (about[0] + about[2]) / 2, (about[1] + about[3]) / 2
-    half_w, half_h = (about[2] - about[0]) / 2, (about[3] - about[1]) / 2
-    for reach in reaches:
-        for cos, sin in _WAYS:
-            u = x + _push(cos, half_w + wide / 2 + reach)
-            v = y + _push(sin, half_h + high / 2 + reach)
-            yield reach, (u - wide / 2, v - high / 2, u + wide / 2, v + high / 2)
+    size = round(about[2] - about[0], 3), round(about[3] - about[1], 3)
+    for reach, left, top in _offsets(*size, wide, high, reaches):
+        yield reach, (x + left, y + top, x + left + wide, y + top + high)
+
+
+@lru_cache(maxsize=4096)
+def _offsets(
+    about_w: float, about_h: float, wide: float, high: float, reaches: tuple[float, ...]
+) -> tuple[tuple[float, float, float], ...]:
+    """Return reach and upper left corner of every place round a box's middle; many labels share them."""
+    return tuple(
+        (
+            reach,
+            _push(cos, about_w / 2 + wide / 2 + reach) - wide / 2,
+            _push(sin, about_h / 2 + high / 2 + reach) - high / 2,
+        )
+        for reach in reaches
+        for cos, sin in _WAYS
+    )
 
 
 def _push(part: float, far: float) -> float:

@@ -1,16 +1,15 @@
 """Write pictures as the pages of a PDF: vector only, exact millimetres, fonts embedded, text selectable."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from io import BytesIO
 from pathlib import Path as FilePath
 from typing import Any, NamedTuple
 
-from wiring.pictures.metrics import baseline_mm, ground_corners, start_mm
-from wiring.pictures.picture import Anchor, Disc, Link, Path, Pen, Picture, Point, Words
-from wiring.pictures.theme import PAPER, Theme, resolve
-from wiring.pictures.typefaces import BOX_EM, printable, runs, typeface
-
-PT_PER_MM = 72 / 25.4
+from wiring.pictures.pdf_operators import PT_PER_MM, Glyphs, Operators, glyphs_of
+from wiring.pictures.picture import Anchor, Disc, Link, Path, Picture, Point, Words
+from wiring.pictures.theme import PAPER, Theme
+from wiring.pictures.typefaces import printable, typeface
 
 
 class Page(NamedTuple):
@@ -57,18 +56,21 @@ def pdf_bytes(
     canvas.setProducer("Underboard")
     canvas.setSubject("")
     targets = {i.name for page in pages for i in page.picture.items if isinstance(i, Anchor)}
+    glyphs = glyphs_of(canvas._doc)
     level = -1
     for number, page in enumerate(pages):
-        painter = _Painter(canvas, page.picture, theme, targets)
+        painter = _Painter(canvas, page.picture, theme, targets, glyphs)
         if page.bookmark:
             level = min(page.level, level + 1)
             canvas.bookmarkPage(f"page {number}")
             canvas.addOutlineEntry(printable(page.bookmark), f"page {number}", level)
         painter.paint()
-        canvas.showPage()
+        with _binary_streams():
+            canvas.showPage()
     if level >= 0:
         canvas.showOutline()
-    canvas.save()
+    with _binary_streams():
+        canvas.save()
     return stream.getvalue()
 
 
@@ -79,83 +81,40 @@ def _weights(pages: Sequence[Page]) -> set[str]:
 class _Painter:
     """Paints one picture on the canvas' current page."""
 
-    def __init__(self, canvas: Any, picture: Picture, theme: Theme, targets: set[str]) -> None:  # noqa: ANN401
+    def __init__(
+        self,
+        canvas: Any,  # noqa: ANN401
+        picture: Picture,
+        theme: Theme,
+        targets: set[str],
+        glyphs: Glyphs,
+    ) -> None:
         self.canvas = canvas
         self.picture = picture
-        self.theme = theme
         self.targets = targets
         canvas.setPageSize((picture.width_mm * PT_PER_MM, picture.height_mm * PT_PER_MM))
         canvas.setLineJoin(1)
+        self.operators = Operators(canvas, picture, theme, glyphs)
 
     def paint(self) -> None:
+        write = self.operators
         for item in self.picture.items:
             if isinstance(item, Path):
-                self._path(item)
-            elif isinstance(item, Disc):
-                self._disc(item)
+                write.path(item)
             elif isinstance(item, Words):
-                self._words(item)
+                write.words(item)
+            elif isinstance(item, Disc):
+                write.disc(item)
             elif isinstance(item, Link):
                 self._link(item)
             else:
                 self._anchor(item)
+        write.flush()
 
     def _at(self, point: Point) -> Point:
         x = (point[0] - self.picture.left_mm) * PT_PER_MM
         y = (self.picture.top_mm + self.picture.height_mm - point[1]) * PT_PER_MM
         return x, y
-
-    def _path(self, path: Path) -> None:
-        if len(path.points) < 2:
-            return
-        outline = self.canvas.beginPath()
-        outline.moveTo(*self._at(path.points[0]))
-        rest = [self._at(p) for p in path.points[1:]]
-        if path.smooth:
-            for step in range(0, len(rest) - 2, 3):
-                outline.curveTo(*rest[step], *rest[step + 1], *rest[step + 2])
-        else:
-            for point in rest:
-                outline.lineTo(*point)
-        if path.closed:
-            outline.close()
-        with _State(self.canvas):
-            stroke, fill = self._brush(path.pen, path.fill, path.opacity)
-            if stroke or fill:
-                self.canvas.drawPath(outline, stroke=stroke, fill=fill, fillMode=1)
-
-    def _disc(self, disc: Disc) -> None:
-        x, y = self._at(disc.centre)
-        across, down = disc.radius_x_mm * PT_PER_MM, disc.radius_y_mm * PT_PER_MM
-        with _State(self.canvas):
-            stroke, fill = self._brush(disc.pen, disc.fill, disc.opacity)
-            if stroke or fill:
-                self.canvas.ellipse(x - across, y - down, x + across, y + down, stroke=stroke, fill=fill)
-
-    def _words(self, words: Words) -> None:
-        if not printable(words.text).strip() or words.size_mm <= 0:
-            return
-        if words.ground:
-            self._path(Path(ground_corners(words), Pen(width_mm=0.0), words.ground, closed=True))
-        face = typeface(words.weight)
-        size = words.size_mm * PT_PER_MM
-        with _State(self.canvas):
-            self.canvas.translate(*self._at(words.at))
-            if words.turn_deg:
-                self.canvas.rotate(-words.turn_deg)
-            self.canvas.setFillColor(self._colour(words.colour))
-            self.canvas.setStrokeColor(self._colour(words.colour))
-            self.canvas.setLineWidth(0.04 * size)
-            self.canvas.setFont(face.name, size)
-            x, y = start_mm(words) * PT_PER_MM, -baseline_mm(words) * PT_PER_MM
-            for run in runs(words.text, words.weight):
-                if run:
-                    self.canvas.drawString(x, y, run)
-                    x += sum(face.advances_em[ord(c)] for c in run) * size
-                else:
-                    side = 0.08 * size
-                    self.canvas.rect(x + side, y, BOX_EM * size - 2 * side, face.cap_em * size)
-                    x += BOX_EM * size
 
     def _link(self, link: Link) -> None:
         if link.target not in self.targets:
@@ -168,33 +127,15 @@ class _Painter:
         left, top = self._at(anchor.at)
         self.canvas.bookmarkPage(f"to {anchor.name}", fit="XYZ", left=left, top=top, zoom=0)
 
-    def _brush(self, pen: Pen, fill: str, opacity: float) -> tuple[int, int]:
-        if pen.width_mm > 0:
-            self.canvas.setStrokeColor(self._colour(pen.colour))
-            self.canvas.setLineWidth(pen.width_mm * PT_PER_MM)
-            if any(d > 0 for d in pen.dashes_mm):
-                self.canvas.setDash([d * PT_PER_MM for d in pen.dashes_mm])
-        if fill:
-            self.canvas.setFillColor(self._colour(fill))
-        if opacity < 1:
-            self.canvas.setFillAlpha(max(0.0, opacity))
-            self.canvas.setStrokeAlpha(max(0.0, opacity))
-        return int(pen.width_mm > 0), int(bool(fill))
 
-    def _colour(self, colour: str) -> Any:  # noqa: ANN401 - a reportlab colour
-        from reportlab.lib.colors import HexColor
+@contextmanager
+def _binary_streams() -> Iterator[None]:
+    """Keep page contents as they are compressed: text armour costs time and a quarter more."""
+    from reportlab import rl_config
 
-        return HexColor(resolve(colour, self.theme))
-
-
-class _State:
-    """Keeps what one item sets on the canvas from reaching the next."""
-
-    def __init__(self, canvas: Any) -> None:  # noqa: ANN401
-        self.canvas = canvas
-
-    def __enter__(self) -> None:
-        self.canvas.saveState()
-
-    def __exit__(self, *_: object) -> None:
-        self.canvas.restoreState()
+    before = rl_config.useA85
+    rl_config.useA85 = 0
+    try:
+        yield
+    finally:
+        rl_config.useA85 = before

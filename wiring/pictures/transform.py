@@ -10,7 +10,23 @@ _MIRRORED_ALIGN = {"left": "right", "right": "left", "centre": "centre"}
 
 def moved(items: Iterable[Item], by: Point) -> tuple[Item, ...]:
     """Return the items shifted."""
-    return tuple(_mapped(i, lambda p: (p[0] + by[0], p[1] + by[1]), 1.0) for i in items)
+    # every item of a set of sheets is shifted once or twice: each record is built anew, without a detour
+    dx, dy = by
+    result: list[Item] = []
+    for item in items:
+        if isinstance(item, Path):
+            result.append(Path(tuple([(x + dx, y + dy) for x, y in item.points]), *item[1:]))
+        elif isinstance(item, Words):
+            x, y = item.at
+            result.append(Words(item.text, (x + dx, y + dy), *item[2:]))
+        elif isinstance(item, Disc):
+            x, y = item.centre
+            result.append(Disc((x + dx, y + dy), *item[1:]))
+        elif isinstance(item, Anchor):
+            result.append(Anchor(item.name, (item.at[0] + dx, item.at[1] + dy)))
+        else:
+            result.append(Link(item.left_mm + dx, item.top_mm + dy, *item[2:]))
+    return tuple(result)
 
 
 def scaled(
