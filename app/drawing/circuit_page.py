@@ -96,6 +96,8 @@ class CircuitPage(QWidget):
         self.choice.setCurrentIndex(min(max(kept, 0), len(self._drawings) - 1))
         self.choice.blockSignals(False)
         self._show_chosen()
+        if self.hasFocus():
+            self.picture.setFocus()
 
     def _show_chosen(self) -> None:
         index = self.choice.currentIndex()

@@ -22,8 +22,8 @@ from wiring.quantities.wording import worded
 from wiring.studies.outlook import Outlook, Span
 
 NONE_YET = (
-    "No battery feeds anything yet. Place one from “Feed it” and wire something to it; "
-    "its outlook then stands here."
+    "Place one from “Feed it” and wire something to it; its outlook then stands here: "
+    "how many sessions it lasts, and when to swap it."
 )
 _SPANS = (("Sessions", "sessions", 0), ("Hours lit", "hours", 0), ("Days", "days", 0))
 
@@ -62,6 +62,7 @@ class BatteryPage(QWidget):
         self.curve = CurveView(look, self)
         self.table = CourseTable(self)
         self.table.hide()
+        self._fill = QWidget(self)  # keeps the words at the top while there is no course to show
         self._as_table.toggled.connect(self._swap)
         head = QHBoxLayout()
         head.addWidget(self.choice)
@@ -83,6 +84,7 @@ class BatteryPage(QWidget):
         column.addLayout(summary)
         column.addWidget(self.curve, 1)
         column.addWidget(self.table, 1)
+        column.addWidget(self._fill, 1)
 
     def show_answer(self, answer: Answer) -> None:
         """Show the outlooks of an answer."""
@@ -113,10 +115,12 @@ class BatteryPage(QWidget):
         waiting = answer is not None and not answer.complete
         self._spans.setVisible(outlook is not None)
         self._as_table.setVisible(outlook is not None and bool(outlook.curve.hours))
+        self._fill.setVisible(outlook is None or not outlook.curve.hours)
+        self._swap(self._as_table.isChecked())
         self.curve.show_outlook(outlook)
         self.table.show_outlook(outlook)
         if outlook is None:
-            self.words.setText("Working the outlook out…" if waiting else "")
+            self.words.setText("Working the outlook out…" if waiting else "No battery yet")
             self.reason.setText("" if waiting else NONE_YET)
             return
         self.words.setText(outlook.words[:1].upper() + outlook.words[1:])
@@ -129,8 +133,9 @@ class BatteryPage(QWidget):
         self._fill_spans(outlook)
 
     def _swap(self, table: bool) -> None:
-        self.table.setVisible(table)
-        self.curve.setVisible(not table)
+        there = not self._fill.isVisibleTo(self)
+        self.table.setVisible(there and table)
+        self.curve.setVisible(there and not table)
 
     def _made_cells(self) -> list[list[QLabel]]:
         for column, text in enumerate(("", "low", "typical", "high")):

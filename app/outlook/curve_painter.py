@@ -136,6 +136,9 @@ class CurvePainter:
         colour.setAlpha(34)
         for box in filter(None, (f.volts_box, f.light_box)):
             self.p.fillRect(QRectF(low, box.top(), max(high - low, 2), box.height()), colour)
+        y = f.volts_box.bottom() - 11
+        self._words(low + 6, y, "low", self.s.quiet, Qt.AlignmentFlag.AlignLeft)
+        self._words(high - 6, y, "high", self.s.quiet, Qt.AlignmentFlag.AlignRight)
 
     def _hours_axis(self, f: Frames) -> None:
         box = f.light_box or f.volts_box

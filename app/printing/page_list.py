@@ -40,8 +40,12 @@ class PageList(QListView):
         kept = max(self.currentIndex().row(), 0)
         self._painter.forget()
         self._rows.clear()
+        title = ""
         for number, page in enumerate(pages, start=1):
-            item = QStandardItem(f"{number}  {page.bookmark or page.picture.title}".rstrip())
+            # A sheet without a bookmark goes on with what the one before began.
+            caption = page.bookmark or f"{title}, continued"
+            title = page.bookmark or title
+            item = QStandardItem(f"{number}  {caption}")
             item.setData(page, PAGE_ROLE)
             item.setEditable(False)
             self._rows.appendRow(item)

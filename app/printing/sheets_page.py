@@ -97,10 +97,12 @@ class SheetsPage(QWidget):
     def show_answer(self, answer: Answer) -> None:
         """Have the sheets of an answer made; they wait for the battery outlooks, which stand on them."""
         self.paper.setCurrentText(answer.situation.plan.habits.paper)
-        if answer is self._asked or not answer.complete:
+        if answer is self._asked:
+            return
+        self._words.setText(MAKING)
+        if not answer.complete:
             return
         self._asked = answer
-        self._words.setText(MAKING)
         self.making.ask(lambda: (answer.revision, pages_of(answer.situation)))
 
     def made_pages(self) -> tuple[Page, ...]:

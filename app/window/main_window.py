@@ -69,6 +69,7 @@ class MainWindow(QMainWindow):
 
     def show_view(self, name: str) -> None:
         """Show one of the four views."""
+        _commit_typing()
         self.acts[name].setChecked(True)
         self.pages.setCurrentIndex(VIEWS.index(name))
         self.tray.setVisible(name == "plan")
@@ -78,7 +79,10 @@ class MainWindow(QMainWindow):
             self._show_on_page(self.solving.answer)
         if name == "battery" and self.battery_page.battery:
             self.selection.select((self.battery_page.battery,))
-        self._focus_of[name].setFocus()
+        target = self._focus_of[name]
+        landing = target if target.isVisible() else self.pages.currentWidget()
+        if landing is not None:
+            landing.setFocus()
 
     def show_ids(self, ids: tuple[str, ...]) -> None:
         """Select parts and wires, and bring them into sight on the plan."""
@@ -202,10 +206,7 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before work is lost; remember the window's place."""
-        application = QApplication.instance()
-        focus = QApplication.focusWidget() if application is not None else None
-        if focus is not None:
-            focus.clearFocus()  # commits a field that is still being typed in
+        _commit_typing()
         if not self.documents.may_leave():
             event.ignore()
             return
@@ -213,6 +214,13 @@ class MainWindow(QMainWindow):
         for worker in (self.solving, self.circuit_page.making, self.sheets_page.making):
             worker.close()
         event.accept()
+
+
+def _commit_typing() -> None:
+    """Let a field that is still being typed in commit, as when the focus leaves it."""
+    focus = QApplication.focusWidget()
+    if focus is not None:
+        focus.clearFocus()
 
 
 def _column(parent: QWidget, *widgets: QWidget) -> QWidget:

@@ -75,7 +75,8 @@ def test_the_table_says_the_same_as_the_curve(editor, page):
 
 def test_a_plan_without_battery_says_how_to_get_an_outlook(editor):
     editor.window.show_view("battery")
-    assert "battery" in editor.window.battery_page.reason.text()
+    assert "No battery" in editor.window.battery_page.words.text()
+    assert "Feed it" in editor.window.battery_page.reason.text()
     assert editor.window.battery_page.choice.count() == 0
 
 
