@@ -1,9 +1,9 @@
 """``underboard export PLAN OUT``: the ending of OUT says what is written.
 
-``.cir`` a SPICE netlist; ``.csv`` the bench list, wire by wire, for a spreadsheet; ``.json`` figures,
-outlooks and findings together (the keys of those three commands side by side); ``.svg`` drawings: the
-circuits, or with ``--drawing`` the plan from above or from below. Several circuits go to numbered files:
-quay-1.svg, quay-2.svg.
+``.html`` the carry sheet, a page for a phone under the layout; ``.cir`` a SPICE netlist; ``.csv`` the bench
+list, wire by wire, for a spreadsheet; ``.json`` figures, outlooks and findings together (the keys of those
+three commands side by side); ``.svg`` drawings: the circuits, or with ``--drawing`` the plan from above or
+from below. Several circuits go to numbered files: quay-1.svg, quay-2.svg.
 """
 
 from argparse import ArgumentParser, Namespace
@@ -32,7 +32,8 @@ def add_arguments(parser: ArgumentParser) -> None:
         "out",
         type=Path,
         metavar="OUT",
-        help="the file to write: .cir netlist, .csv bench list, .svg drawings, .json figures and findings",
+        help="the file to write: .html carry sheet for a phone, .cir netlist, .csv bench list, "
+        ".svg drawings, .json figures and findings",
     )
     parser.add_argument(
         "--drawing",
@@ -72,6 +73,14 @@ def _bench_list(opened: Opened, _: Namespace) -> Iterator[Output]:
 
     # Spreadsheets take a file for UTF-8 only when it begins with a byte order mark.
     yield Output("bench list", "\ufeff" + bench_csv(opened.plan, opened.kinds))
+
+
+def _carry_sheet(opened: Opened, _: Namespace) -> Iterator[Output]:
+    from wiring.findings.situation import examine
+    from wiring.sheets.carry.carry_sheet import carry_sheet
+
+    situation = examine(opened.plan, opened.kinds, opened.positions)
+    yield Output("carry sheet for a phone", carry_sheet(situation))
 
 
 def _data(opened: Opened, _: Namespace) -> Iterator[Output]:
@@ -117,4 +126,5 @@ WRITERS: dict[str, Callable[[Opened, Namespace], Iterator[Output]]] = {
     ".csv": _bench_list,
     ".svg": _drawings,
     ".json": _data,
+    ".html": _carry_sheet,
 }

@@ -17,7 +17,8 @@ COMMANDS = {
     "outlook": "how long each battery lasts",
     "check": "what is wrong or weak, and what would mend it",
     "sheets": "write the sheets for the bench as PDF",
-    "export": "write a netlist, lists, drawings or data",
+    "export": "write a carry sheet, a netlist, lists, drawings or data",
+    "built": "mark the wires ticked on a carry sheet as built",
     "kinds": "list the kinds of part there are",
 }
 EXAMPLES = """\
@@ -26,7 +27,8 @@ examples:
   underboard outlook quay.underboard --json
   underboard check quay.underboard && echo safe to wire
   underboard sheets quay.underboard quay.pdf --paper letter
-  underboard export quay.underboard quay.svg
+  underboard export quay.underboard quay.html
+  underboard built quay.underboard quay-ticks.json
   underboard kinds led-warm-white
 
 exit status:

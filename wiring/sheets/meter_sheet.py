@@ -59,12 +59,16 @@ def meter_blocks(situation: Situation, width: float) -> tuple[Block, ...]:
     return tuple(blocks)
 
 
-def _cells(situation: Situation, check: VoltCheck) -> tuple[str | Cell, ...]:
+def expectation(check: VoltCheck) -> tuple[str, str]:
+    """Return what the meter should read, and the range that is good, as they are printed."""
     if check.expect_v == 0.0:
-        expect, span = "0 V", f"under {worded(DEAD_V, 'voltage')}"
-    else:
-        expect = worded(check.expect_v, "voltage") + (" AC" if check.alternating else "")
-        span = f"{check.low_v:.1f} to {check.high_v:.1f} V".replace("-", "−")
+        return "0 V", f"under {worded(DEAD_V, 'voltage')}"
+    expect = worded(check.expect_v, "voltage") + (" AC" if check.alternating else "")
+    return expect, f"{check.low_v:.1f} to {check.high_v:.1f} V".replace("-", "−")
+
+
+def _cells(situation: Situation, check: VoltCheck) -> tuple[str | Cell, ...]:
+    expect, span = expectation(check)
     return (
         Cell(tick=True),
         check_words(situation.plan, check.red),

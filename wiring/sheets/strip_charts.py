@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from wiring.catalogue.kind import Kind
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.sheets.blocks import Block, heading, paragraph
 from wiring.sheets.places import place_name
@@ -24,7 +25,7 @@ _COLUMNS = (
 
 def strip_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
     """Return the charts as blocks for the sheets; nothing when the plan has no strip, block or plug."""
-    charted = [p for p in plan.parts.values() if has_chart(plan, kinds, p.id)]
+    charted = charted_parts(plan, kinds)
     if not charted:
         return ()
     blocks: list[Block] = [heading("Terminal charts", width, anchor="strips")]
@@ -33,13 +34,19 @@ def strip_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[B
         "wire need a ferrule or a jumper made for it.",
         width,
     )
-    for part in sorted(charted, key=lambda p: _number(p.designation)):
+    for part in charted:
         kind = kinds[part.kind]
         says = f": {part.label}" if part.label else ""
         title = f"{part_label(plan, part.id)}{says} ({kind.title}, {place_name(plan, part)})"
         blocks.append(heading(title, width, anchor=chart_name(plan, kinds, part.id), level=2))
         blocks += table(_COLUMNS, strip_rows(plan, kinds, part.id), width)
     return tuple(blocks)
+
+
+def charted_parts(plan: Plan, kinds: Mapping[str, Kind]) -> list[Part]:
+    """Return the strips, blocks and plugs, by designation."""
+    charted = (p for p in plan.parts.values() if has_chart(plan, kinds, p.id))
+    return sorted(charted, key=lambda p: _number(p.designation))
 
 
 def strip_rows(plan: Plan, kinds: Mapping[str, Kind], part_id: PartId) -> list[Row]:

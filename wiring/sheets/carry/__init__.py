@@ -1,0 +1,1 @@
+"""The carry sheet: one offline page for a phone under the layout."""
