@@ -11,13 +11,22 @@ from tests.support.networks import draw, resistor, stiff
 HEAVY = {"coil_ohm": 4.0}
 
 
-def unit(motors=1, wire_m=0.5, size="22 AWG", coil=HEAVY, supply=None, **settings):
+def unit(
+    motors=1,
+    wire_m=0.5,
+    size="22 AWG",
+    coil=HEAVY,
+    supply=None,
+    button="push-to-make",
+    position="on",
+    **settings,
+):
     """A unit, one button and so many coils side by side on it."""
     run = {"length_m": wire_m, "size": size}
     parts = {
         "G1": supply or stiff(20.0),
         "C1": ("discharge-unit", settings),
-        "S1": "push-to-make",
+        "S1": (button, {}, position if button != "push-to-make" else ""),
         "X1": BLOCK,
         "X2": BLOCK,
     }
@@ -64,6 +73,7 @@ def servos(count, limit_a):
 CASES = {
     "throw-weak": (unit(wire_m=8.0, size="28 AWG"), unit(wire_m=8.0, size="14 AWG")),
     "unit-too-small": (unit(motors=2), unit(motors=2, capacitance=0.018)),
+    "unit-drained": (unit(button="toggle-on-off"), unit(button="toggle-on-off", position="off")),
     "unit-slow": (unit(capacitance=0.044), unit(capacitance=0.044, charge_ohm=47.0)),
     "cold-lamps-fuse": (lamps(10, {"rating_a": 0.8}), lamps(10, {"rating_a": 0.8, "speed": "slow"})),
     "cold-lamps-supply": (

@@ -30,6 +30,7 @@ class Branches(NamedTuple):
     assembly: Assembly
     islands: Islands
     reading: Reading
+    positions: Positions  # relays as their coils have thrown them, where that was asked
 
     def amps(self, part: PartId) -> list[float]:
         """Return the current of each branch of a part, first terminal to second; nought if unknown."""
@@ -76,7 +77,7 @@ class Branches(NamedTuple):
 def at_rest(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Branches:
     """Return the branch readings of a plan as it is."""
     settled = settle(plan, kinds, positions, None)
-    return Branches(settled.assembly, settled.islands, settled.reading)
+    return Branches(settled.assembly, settled.islands, settled.reading, settled.positions)
 
 
 def as_source(
@@ -104,7 +105,7 @@ def as_source(
     for emf_v in emfs_v:
         values = values.copy()
         values[first] = (emf_v, max(ohms, IDEAL_OHMS), np.inf, 1.0, *([0.0] * (WIDTH - 4)))
-        found.append(_read(_with(assembly, laws, values), islands, only))
+        found.append(_read(_with(assembly, laws, values), islands, only, positions))
     return tuple(found)
 
 
@@ -126,14 +127,14 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     values[assembly.alternating, 0] /= np.sqrt(2.0)
     assembly = _with(assembly, laws, values)._replace(alternating=np.zeros_like(assembly.alternating))
     islands = find_islands(assembly)
-    return _read(assembly, islands, frozenset(islands.of_node[assembly.a[lamps]].tolist()))
+    return _read(assembly, islands, frozenset(islands.of_node[assembly.a[lamps]].tolist()), positions)
 
 
 def _with(assembly: Assembly, laws: Ints, values: Floats) -> Assembly:
     return assembly._replace(laws=laws, values=values, sources=np.flatnonzero(laws == SOURCE))
 
 
-def _read(assembly: Assembly, islands: Islands, only: frozenset[int]) -> Branches:
+def _read(assembly: Assembly, islands: Islands, only: frozenset[int], positions: Positions) -> Branches:
     """Solve some of the islands."""
     reading = resting(assembly)
     for place, island in enumerate(islands.fed):
@@ -143,4 +144,4 @@ def _read(assembly: Assembly, islands: Islands, only: frozenset[int]) -> Branche
             read_alternating(assembly, island, assembly.values, reading)
         else:
             read_steady(assembly, island, assembly.values, reading, None)
-    return Branches(assembly, islands, reading)
+    return Branches(assembly, islands, reading, positions)

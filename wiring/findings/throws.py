@@ -1,12 +1,17 @@
-"""Discharge units whose pulse is too weak for the coils of one press, or that fill too slowly."""
+"""Discharge units whose pulse is too weak for the coils of one press, that stay empty or fill slowly."""
 
 from collections.abc import Iterator
 
+from wiring.circuit.behaviours.discharge_unit import DRAINED
+from wiring.circuit.figures import Figures
+from wiring.circuit.solve import solve
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, part_name, part_names, percent, wire_names
 from wiring.plan.designations import part_label
+from wiring.plan.names import PartId
 from wiring.quantities.wording import worded
+from wiring.studies.joints import Joints, joints_of
 from wiring.studies.settings import number
 from wiring.studies.throws.coil import Store
 from wiring.studies.throws.discharge import discharge, recharge_s
@@ -18,30 +23,33 @@ TOLD = 1.0  # volts of any use: a slow unit is told by its own values, whatever 
 
 
 def find(situation: Situation) -> Iterator[Finding]:
-    """Find presses that do not throw, one finding a unit and cause, then units that take long to fill."""
+    """Find presses that do not throw, one finding a unit and cause, then units kept empty or slow."""
     if not any(True for _ in situation.of("discharge_unit")):
         return
-    weak = [a for a in _answers(situation) if a.pulse is not None and not a.pulse.throws]
+    stands, joints, figures = _at_rest(situation)
+    answers = doubtful_presses(situation.plan, situation.kinds, stands, joints, figures)
+    weak = [a for a in answers if a.pulse is not None and not a.pulse.throws]
     told: set[tuple[str | None, bool]] = set()
     for answer in weak:
         wires_to_blame = _throws_without_wires(answer)
         if (answer.source, wires_to_blame) not in told:
             told.add((answer.source, wires_to_blame))
             yield (_thin if wires_to_blame else _small)(situation, answer)
+    yield from _drained(situation, figures)
     yield from _slow(situation)
 
 
-def _answers(situation: Situation) -> tuple[PulseAnswer, ...]:
-    plan, kinds = situation.plan, situation.kinds
+def _at_rest(situation: Situation) -> tuple[dict[PartId, str], Joints, Figures]:
+    """Return positions with every button let go and relays as they stand then, with joints and figures."""
+    plan, kinds, figures = situation.plan, situation.kinds, situation.figures
     stands = released(plan, kinds, situation.positions)
+    if stands != dict(situation.positions):
+        figures = solve(plan, kinds, stands, figures)
+    relays = {p.id: figures.parts[p.id].state for p, _ in situation.of("relay") if p.id in figures.parts}
     if stands == dict(situation.positions):
-        return doubtful_presses(plan, kinds, stands, situation.joints, situation.figures)
-    from wiring.circuit.solve import solve
-    from wiring.studies.joints import joints_of
-
-    return doubtful_presses(
-        plan, kinds, stands, joints_of(plan, kinds, stands), solve(plan, kinds, stands, situation.figures)
-    )
+        return {**stands, **relays}, situation.joints, figures
+    stands.update(relays)
+    return stands, joints_of(plan, kinds, stands), figures
 
 
 def _throws_without_wires(answer: PulseAnswer) -> bool:
@@ -97,6 +105,22 @@ def _small(situation: Situation, answer: PulseAnswer) -> Finding:
 
 def _from(situation: Situation, answer: PulseAnswer) -> str:
     return part_label(situation.plan, answer.source) if answer.source else "The unit"
+
+
+def _drained(situation: Situation, figures: Figures) -> Iterator[Finding]:
+    plan = situation.plan
+    for part, _kind in situation.of("discharge_unit"):
+        figure = figures.parts.get(part.id)
+        if figure is not None and figure.state == DRAINED:
+            yield Finding(
+                "unit-drained",
+                Rank.WEAK,
+                f"{part_name(plan, part.id)} stays empty: its output draws {amps(plan, figure.current_a)} "
+                "with no button held.",
+                "No turnout on it throws until whatever draws lets go.",
+                "Feed each coil through a push button, and nothing else from the output.",
+                (part.id,),
+            )
 
 
 def _slow(situation: Situation) -> Iterator[Finding]:

@@ -14,7 +14,8 @@ from wiring.circuit.figures import PartFigure
 # promise after minutes under voltage. Common practice, no source.
 LEAK_OHM_FARADS = 1000.0
 STORE, CHARGE = "main", "charge"  # roles of the two branches; the part's figures tell of the capacitor
-ALIVE_V, ALIVE_W = 0.05, 1e-6
+ALIVE_V = 0.05
+DRAINED = "empty, its output draws"
 
 
 def _compile(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
@@ -30,12 +31,12 @@ def _compile(values: Values, position: Position | None, terminals: tuple[str, ..
 
 def _read(values: Values, position: str, figure: PartFigure) -> PartFigure:
     """The capacitor's volts, and the current that comes in: what heats the charging resistor tells it."""
-    leaks_w = abs(figure.volts_v * figure.current_a)
-    charges_w = max(figure.power_w - leaks_w, 0.0)
-    figure = figure._replace(current_a=math.sqrt(charges_w / values["charge_ohm"]))
-    if charges_w > leaks_w and charges_w > ALIVE_W:
-        return figure._replace(state="empty, its output draws")
-    return figure._replace(state="full" if abs(figure.volts_v) > ALIVE_V else "")
+    stored_v, leaks_w = abs(figure.volts_v), abs(figure.volts_v * figure.current_a)
+    takes_a = math.sqrt(max(figure.power_w - leaks_w, 0.0) / values["charge_ohm"])
+    figure = figure._replace(current_a=takes_a)
+    if takes_a * values["charge_ohm"] > stored_v + ALIVE_V:  # less than half of its feed's volts is left
+        return figure._replace(state=DRAINED)
+    return figure._replace(state="full" if stored_v > ALIVE_V else "")
 
 
 DISCHARGE_UNIT = Behaviour(_compile, _read, polarised=True)

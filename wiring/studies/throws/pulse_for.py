@@ -78,6 +78,7 @@ def pulse_for(
         raise KeyError(end)
     stands = released(plan, kinds, {**in_use(plan, kinds), **(positions or {})})
     rest = at_rest(plan, kinds, stands)
+    stands = {**stands, **rest.positions}
     joints = joints_of(plan, kinds, stands)
     reaches = sources_of(plan, kinds, joints, rest.wire_ohms())
     way = trace(plan, kinds, stands, reaches, motor, end)
