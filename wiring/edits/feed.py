@@ -1,0 +1,129 @@
+"""Feed these: lay both conductors from a supply, block or switch to many loads in one step."""
+
+import math
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import pairwise
+from typing import Literal
+
+from wiring.catalogue.kind import Kind
+from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.feed_ends import Group, Sorted, load_ends, sorted_out
+from wiring.edits.feed_roots import Outlet, roots, take
+from wiring.edits.laying import MOST_ON_TERMINAL, Laying
+from wiring.edits.run_order import run_order
+from wiring.edits.tables import counted, known_kinds
+from wiring.plan.names import TerminalRef
+from wiring.plan.part import Part
+from wiring.plan.places import Point, on_plan
+from wiring.plan.plan import Plan
+
+Manner = Literal["chain", "star"]
+GAP_MM = 5.0  # from a resistor's lead to the LED's
+RESISTOR = "resistor"
+
+
+def feed(
+    ids: Iterable[str],
+    manner: Manner = "chain",
+    groups: Sequence[Group] = (),
+    *,
+    kinds: Mapping[str, Kind] | None = None,
+) -> Edit:
+    """Wire every selected load that is not fed yet to the selected supply, block or switch.
+
+    A chain goes from load to load, a star gives each its own two wires. `groups` name loads that are fed
+    through a resistor, alone or in series, as :func:`wiring.studies.feeding.groups` works out; all others are
+    fed as they are. Unwired fuses, switches and blocks among the ids are put between supply and loads.
+    """
+    wanted = tuple(dict.fromkeys(ids))
+
+    def apply(plan: Plan) -> Plan:
+        known = known_kinds(kinds)
+        found = sorted_out(plan, known, wanted)
+        if not found.loads:
+            raise EditRefused(
+                "Nothing selected needs feeding; select lamps, buildings or motors that have no wires yet."
+            )
+        laying = Laying(plan, known, [p.id for part in found for p in part])
+        sides = roots(laying, found)
+        ends = [_group_ends(laying, group) for group in _all_groups(found, groups)]
+        places = [_middle(laying, a, b) for a, b in ends]
+        order = run_order(places, laying.at(sides.plus.refs[0]))
+        ends = [ends[i] for i in order]
+        if manner == "chain":
+            _chain(laying, sides.plus, [plus for plus, _ in ends])
+            _chain(laying, sides.minus, [minus for _, minus in ends])
+        else:
+            _star(laying, sides.plus, [plus for plus, _ in ends])
+            _star(laying, sides.minus, [minus for _, minus in ends])
+        return laying.done()
+
+    return Edit(f"Feed {counted(len(wanted), 'part')}", apply)
+
+
+def _all_groups(found: Sorted, groups: Sequence[Group]) -> Iterator[Group]:
+    waiting = {part.id for part in found.loads}
+    for group in groups:
+        if waiting.issuperset(group.parts) and group.parts:
+            waiting -= set(group.parts)
+            yield group
+    yield from (Group((part.id,)) for part in found.loads if part.id in waiting)
+
+
+def _group_ends(laying: Laying, group: Group) -> tuple[TerminalRef, TerminalRef]:
+    """Return plus and minus of a group; sets down its resistor and joins what is in series."""
+    ends = []
+    for part_id in group.parts:
+        part = laying.plan.parts[part_id]
+        pair = load_ends(part, laying.kinds[part.kind])
+        assert pair is not None
+        ends.append(pair)
+    plus, minus = ends[0][0], ends[-1][1]
+    if group.ohms > 0:
+        part = laying.plan.parts[group.parts[0]]
+        resistor = _resistor(laying, part, plus, group)
+        laying.wire(TerminalRef(resistor.id, "2"), plus, "RD")
+        plus = TerminalRef(resistor.id, "1")
+    for (_, before), (after, _) in pairwise(ends):
+        laying.wire(before, after, "YE")
+    return plus, minus
+
+
+def _resistor(laying: Laying, led: Part, plus: TerminalRef, group: Group) -> Part:
+    """Set a resistor down before an LED's plus, or beside that where something stands."""
+    kind = laying.kinds[RESISTOR]
+    terminal = laying.kinds[led.kind].terminal(plus.terminal)
+    reach = max(abs(t.x_mm) for t in kind.terminals)
+    out = math.copysign(1.0, terminal.x_mm or -1.0)
+    x_mm = terminal.x_mm + out * (GAP_MM + reach)
+    turn = led.turn_deg + (0.0 if out < 0 else 180.0)
+    settings = {"resistance": group.ohms, "rated_power": group.watts}
+    half = kind.height_mm / 2 + 1.5
+    for aside in (0.0, -10.0, 10.0, -18.0, 18.0, -26.0, 26.0):
+        at = on_plan(led, x_mm, terminal.y_mm + aside)
+        if laying.is_free((at[0] - reach - 1, at[1] - half, at[0] + reach + 1, at[1] + half)):
+            return laying.part(kind, at, turn, led, settings)
+    return laying.part(kind, on_plan(led, x_mm, terminal.y_mm), turn, led, settings)
+
+
+def _middle(laying: Laying, a: TerminalRef, b: TerminalRef) -> Point:
+    (ax, ay), (bx, by) = laying.at(a), laying.at(b)
+    return (ax + bx) / 2, (ay + by) / 2
+
+
+def _chain(laying: Laying, outlet: Outlet, ends: Sequence[TerminalRef]) -> None:
+    laying.wire(take(laying, outlet, laying.at(ends[0])), ends[0], outlet.colour)
+    for a, b in pairwise(ends):
+        laying.wire(a, b, outlet.colour)
+
+
+def _star(laying: Laying, outlet: Outlet, ends: Sequence[TerminalRef]) -> None:
+    left = sum(max(MOST_ON_TERMINAL - laying.count[ref], 0) for ref in outlet.refs)
+    if left < len(ends):
+        name = laying.plan.parts[outlet.refs[0].part].designation
+        raise EditRefused(
+            f"-{name} has room for {counted(left, 'more wire')} only, and a star needs {len(ends)}; choose a "
+            "chain, or select a larger distribution block as well."
+        )
+    for end in ends:
+        laying.wire(take(laying, outlet, laying.at(end)), end, outlet.colour)

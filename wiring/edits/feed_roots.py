@@ -1,0 +1,169 @@
+"""Where the two conductors of a feed begin: wired from the supply over fuse, switch and blocks if need be."""
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from wiring.edits.edit import EditRefused
+from wiring.edits.feed_colours import Colours, feed_colours
+from wiring.edits.feed_ends import Sorted, gate_ends
+from wiring.edits.laying import MOST_ON_TERMINAL, Laying
+from wiring.edits.poles import Pole, poles, source_ends
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.part import Part
+from wiring.plan.places import Point
+
+NOTHING_FEEDS = (
+    "Select what is to feed them as well: a supply or battery, a distribution block, or a switch that is fed."
+)
+
+
+class Outlet(NamedTuple):
+    """One pole to feed from: one terminal, or the many of a distribution block."""
+
+    refs: tuple[TerminalRef, ...]
+    colour: str
+
+
+class Roots(NamedTuple):
+    """Both poles, and the supply behind them."""
+
+    plus: Outlet
+    minus: Outlet
+    source: PartId
+
+
+def roots(laying: Laying, found: Sorted) -> Roots:
+    """Return where to feed from; lays what is missing between the selected supply and the way out.
+
+    EditRefused when nothing selected leads to a supply, or more than one does.
+    """
+    known = poles(laying.plan, laying.kinds)
+    source = _source(laying, found, known)
+    kind = laying.kinds[laying.plan.parts[source].kind]
+    ends = source_ends(kind)
+    assert ends is not None
+    colours = feed_colours(laying.plan, laying.kinds, source)
+    plus = Outlet((TerminalRef(source, ends[0]),), colours.plus)
+    minus = Outlet((TerminalRef(source, ends[1]),), colours.minus)
+    plus = _through_gates(laying, found.gates, known, plus, colours)
+    plus, minus = _to_blocks(laying, found.blocks, known, plus, minus)
+    plus, minus = _at_taps(laying, found.taps, known, plus, minus)
+    return Roots(plus, minus, source)
+
+
+def take(laying: Laying, outlet: Outlet, near: Point) -> TerminalRef:
+    """Return the terminal of an outlet for one more wire: an empty one near the place if there is one."""
+    ref = min(outlet.refs, key=lambda r: (laying.count[r], round(math.dist(laying.at(r), near), 3)))
+    if laying.count[ref] >= MOST_ON_TERMINAL and len(outlet.refs) > 1:
+        name = laying.plan.parts[ref.part].designation
+        raise EditRefused(
+            f"-{name} has no terminal left for another wire; lay a chain instead or add a second block."
+        )
+    return ref
+
+
+def _source(laying: Laying, found: Sorted, known: dict[TerminalRef, Pole]) -> PartId:
+    plan = laying.plan
+    feeders = (*found.gates, *found.blocks, *found.taps)
+    reached = {known[r].source for p in feeders for r in _refs(laying, p) if r in known}
+    behind = {p.id for p in found.sources} or reached
+    if not behind:
+        every = [p.id for p in plan.parts.values() if p.kind in laying.kinds and _feeds(laying, p)]
+        if len(every) != 1:
+            raise EditRefused(NOTHING_FEEDS)
+        behind = set(every)
+    if len(behind) > 1:
+        names = " and ".join(sorted(f"-{plan.parts[i].designation}" for i in behind)[:2])
+        raise EditRefused(f"{names} would both feed these; leave one of them out.")
+    return behind.pop()
+
+
+def _feeds(laying: Laying, part: Part) -> bool:
+    return source_ends(laying.kinds[part.kind]) is not None
+
+
+def _refs(laying: Laying, part: Part) -> list[TerminalRef]:
+    return [TerminalRef(part.id, t.name) for t in laying.kinds[part.kind].terminals]
+
+
+def _through_gates(
+    laying: Laying,
+    gates: Sequence[Part],
+    known: dict[TerminalRef, Pole],
+    plus: Outlet,
+    colours: Colours,
+) -> Outlet:
+    """Lead plus through the selected fuses and switches: those that are fed already, then the others."""
+    passed = [g for g in gates if any(r in known for r in _refs(laying, g))]
+    if passed:
+        last = max(
+            (r for g in passed for r in _refs(laying, g) if r in known and known[r].is_plus),
+            key=lambda r: known[r].steps,
+            default=None,
+        )
+        if last is None:
+            name = passed[0].designation
+            raise EditRefused(f"-{name} lies in the return; select a switch or fuse on the plus side.")
+        plus = Outlet((last,), colours.behind(laying.kinds[laying.plan.parts[last.part].kind], plus.colour))
+    fresh = [g for g in gates if g not in passed]
+    # A fuse belongs right behind the supply; after it, whatever is nearest.
+    fresh.sort(key=lambda g: laying.kinds[g.kind].behaviour == "switch")
+    for gate in fresh:
+        kind = laying.kinds[gate.kind]
+        ends = gate_ends(gate, kind)
+        assert ends is not None
+        laying.wire(take(laying, plus, laying.at(ends[0])), ends[0], plus.colour)
+        plus = Outlet((ends[1],), colours.behind(kind, plus.colour))
+    return plus
+
+
+def _to_blocks(
+    laying: Laying, blocks: Sequence[Part], known: dict[TerminalRef, Pole], plus: Outlet, minus: Outlet
+) -> tuple[Outlet, Outlet]:
+    """Make distribution blocks the ways out: of the pole they are joined to, else plus first, then minus."""
+    side: dict[bool, Part] = {}
+    loose = []
+    for block in blocks:
+        pole = next((known[r] for r in _refs(laying, block) if r in known), None)
+        if pole is None:
+            loose.append(block)
+        elif side.setdefault(pole.is_plus, block) is not block:
+            raise EditRefused(
+                f"Both -{side[pole.is_plus].designation} and -{block.designation} are of one pole."
+            )
+    for block in loose:
+        pole_free = next((is_plus for is_plus in (True, False) if is_plus not in side), None)
+        if pole_free is None:
+            raise EditRefused(f"-{block.designation} is one block too many; two blocks feed both poles.")
+        side[pole_free] = block
+        outlet = plus if pole_free else minus
+        near = laying.at(outlet.refs[0])
+        first = take(laying, Outlet(tuple(_refs(laying, block)), ""), near)
+        laying.wire(take(laying, outlet, laying.at(first)), first, outlet.colour)
+    outlets = {True: plus, False: minus}
+    for is_plus, block in side.items():
+        outlets[is_plus] = Outlet(tuple(_refs(laying, block)), _colour_at(laying, block, outlets[is_plus]))
+    return outlets[True], outlets[False]
+
+
+def _colour_at(laying: Laying, block: Part, outlet: Outlet) -> str:
+    """Return the colour of the wires a block has already: one net, one colour."""
+    wires = (*laying.plan.wires.values(), *laying.wires)
+    return next((w.colour for w in wires if block.id in (w.start.part, w.end.part)), outlet.colour)
+
+
+def _at_taps(
+    laying: Laying, taps: Sequence[Part], known: dict[TerminalRef, Pole], plus: Outlet, minus: Outlet
+) -> tuple[Outlet, Outlet]:
+    """Let terminal strips and plugs that are fed be the ways out, at their ends farthest from the supply."""
+    refs = [r for tap in taps for r in _refs(laying, tap) if r in known]
+    if taps and not refs:
+        raise EditRefused(f"-{taps[0].designation} is joined to no supply yet; wire it first.")
+    for is_plus, outlet in ((True, plus), (False, minus)):
+        own = [r for r in refs if known[r].is_plus == is_plus]
+        if own:
+            farthest = max(own, key=lambda r: (known[r].steps, -laying.count[r]))
+            made = Outlet((farthest,), outlet.colour)
+            plus, minus = (made, minus) if is_plus else (plus, made)
+    return plus, minus

@@ -1,0 +1,83 @@
+"""Which end of which supply each terminal is joined to, over wires, contacts, fuses, blocks and plugs."""
+
+from collections import defaultdict, deque
+from collections.abc import Iterator, Mapping
+from itertools import combinations
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.plan import Plan
+
+PLUS_MARKS, MINUS_MARKS = ("+", "~"), ("-", "~")
+
+
+class Pole(NamedTuple):
+    """The end of a supply a terminal is joined to, and how many joints and parts lie between."""
+
+    source: PartId
+    is_plus: bool  # or the first leg of an AC supply
+    steps: int
+
+
+def source_ends(kind: Kind) -> tuple[str, str] | None:
+    """Return plus and minus of a supply or battery, or its two AC legs; None for anything else."""
+    if kind.purpose != "feed":
+        return None
+    for marks in (("+", "-"), ("~", "~")):
+        names = [t.name for t in kind.terminals if t.mark in marks]
+        if len(names) == 2:
+            return names[0], names[1]
+    return None
+
+
+def poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
+    """Return the pole of every terminal that is joined to one; a terminal that reaches two is left out.
+
+    Contacts count as closed in whichever position they close; nothing is followed through a load.
+    """
+    joined: dict[TerminalRef, set[TerminalRef]] = defaultdict(set)
+    for a, b in _joints(plan, kinds):
+        joined[a].add(b)
+        joined[b].add(a)
+    found: dict[TerminalRef, Pole] = {}
+    doubtful: set[TerminalRef] = set()
+    for part in plan.parts.values():
+        kind = kinds.get(part.kind)
+        ends = source_ends(kind) if kind is not None else None
+        for at, name in enumerate(ends or ()):
+            start = TerminalRef(part.id, name)
+            for ref, steps in _reached(joined, start):
+                pole = Pole(part.id, at == 0, steps)
+                if ref in found and found[ref][:2] != pole[:2]:
+                    doubtful.add(ref)
+                else:
+                    found[ref] = pole
+    return {ref: pole for ref, pole in found.items() if ref not in doubtful}
+
+
+def _joints(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[tuple[TerminalRef, TerminalRef]]:
+    for wire in plan.wires.values():
+        yield wire.start, wire.end
+    for part in plan.parts.values():
+        kind = kinds.get(part.kind)
+        if kind is None:
+            continue
+        pairs = [pair for position in kind.positions for pair in position.closes]
+        if kind.behaviour == "bus":
+            pairs = list(combinations([t.name for t in kind.terminals], 2))
+        for a, b in pairs:
+            yield TerminalRef(part.id, a), TerminalRef(part.id, b)
+
+
+def _reached(
+    joined: Mapping[TerminalRef, set[TerminalRef]], start: TerminalRef
+) -> Iterator[tuple[TerminalRef, int]]:
+    seen, waiting = {start}, deque([(start, 0)])
+    while waiting:
+        here, steps = waiting.popleft()
+        yield here, steps
+        for there in sorted(joined.get(here, ())):
+            if there not in seen:
+                seen.add(there)
+                waiting.append((there, steps + 1))
