@@ -10,6 +10,7 @@ import math
 import numpy as np
 
 from wiring.circuit.branches.law import Floats, Law, number
+from wiring.circuit.wright_omega import wright_omega
 
 LEAK_S = 1e-9
 LEAST_RATIO = 1e-6  # of forward volts to slope; a straight line to the eye
@@ -19,11 +20,9 @@ SPICE_VT = BOLTZMANN_OVER_CHARGE * SPICE_KELVIN
 
 
 def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
-    from scipy.special import wrightomega
-
     log_is, s, rs, chains = p[0], p[1], p[2], p[3]
     leak_a = np.exp(log_is)
-    omega = wrightomega(log_is + np.log(rs / s) + (v + leak_a * rs) / s)
+    omega = wright_omega(log_is + np.log(rs / s) + (v + leak_a * rs) / s)
     amps = chains * (s / rs * omega - leak_a) + LEAK_S * v
     return amps, chains * omega / ((1.0 + omega) * rs) + LEAK_S
 
