@@ -7,9 +7,10 @@ from hypothesis import strategies as st
 from tests.support.cell_runs import current, life, power, resistor
 from wiring.standards.cells import CELLS
 from wiring.standards.two_wells import full
-from wiring.studies.cells.discharge import working_v
+from wiring.studies.cells.discharge import Demand, run_patterns, working_v
 from wiring.studies.cells.load import meeting_v, tabled
 from wiring.studies.cells.pack import Grade, packed
+from wiring.studies.cells.timeline import Pattern
 
 KEYS = ("alkaline AA", "alkaline 9 V", "zinc-carbon AA", "nimh AA", "lead-acid 12 V", "li-ion 18650")
 GRID = 1.003  # lives differ by a few tenths of a per mille with the grid of steps
@@ -143,3 +144,39 @@ def test_nine_volt_block_with_six_strings_of_leds():
     run = life("alkaline 9 V", tabled(volts, amps), 6.2, (3.0, 72.0))
     assert 2.0 < run.sessions < 3.0
     assert run.lit_h == pytest.approx(7.6, rel=0.05)
+
+
+@QUICK
+@given(st.sampled_from(KEYS), st.floats(0.3, 3.0), st.floats(1.0, 6.0), st.integers(2, 5))
+def test_splitting_a_session_never_loses_charge(key, rate, session_h, pieces):
+    """The same hours a day in several pieces with rest between give as much or more."""
+    pack = _without_loss(key)
+    load = current(rate * _usual_a(key))
+    whole = life("", load, pack.floor_v, (session_h, 24.0), pack=pack)
+    split = life("", load, pack.floor_v, (session_h / pieces, 24.0 / pieces), pack=pack)
+    assert split.delivered_ah * GRID >= whole.delivered_ah
+
+
+@QUICK
+@given(st.sampled_from(KEYS), st.floats(0.2, 3.0), st.floats(0.2, 3.0), st.floats(0.5, 5.0))
+def test_charge_taken_by_two_patterns_is_the_charge_counted(key, rate, other, session_h):
+    pack = _without_loss(key)
+    patterns = [Pattern(session_h, 24.0), Pattern(2.0, 60.0)]
+    amps = {1: rate, 2: other, 3: rate + other}
+    demands = {on: Demand(current(r * _usual_a(key)), pack.floor_v) for on, r in amps.items()}
+    run = run_patterns(pack, demands, patterns, 1e6)
+    assert run.reached_end
+    assert run.delivered_ah == pytest.approx(pack.capacity_ah - run.wells.total_ah, rel=1e-9)
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_energy_of_a_step_is_what_the_cell_gives_up(key):
+    """What reaches the load and what the inner resistance warms up make EMF times current, at any depth."""
+    pack = packed(CELLS[key])
+    load = resistor(CELLS[key].nominal_v / (2 * _usual_a(key)))
+    for left in (1.0, 0.7, 0.4, 0.1):
+        wells = pack.level(left)
+        emf_v, ohms = pack.thevenin(wells)
+        volts = working_v(pack, load, wells)
+        amps = load.current_a(volts)
+        assert volts * amps + ohms * amps**2 == pytest.approx(emf_v * amps, rel=1e-9)

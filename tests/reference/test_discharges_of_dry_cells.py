@@ -1,36 +1,18 @@
 """Alkaline discharges against makers' published results (data sheets of five sizes of cell).
 
 The six numbers of each type were fitted to these tests, so this shows that the program still computes
-what was fitted, not that the model foretells a brand. Hours are hours of load. The four LR6 and LR20 rows
-marked with an asterisk are second-hand readings of data sheets.
+what was fitted, not that the model foretells a brand; test_discharges_kept_apart.py shows that. Hours are
+hours of load.
 """
 
 import pytest
 
-from tests.support.cell_runs import current, life, resistor
+from tests.support.cell_runs import life, resistor
+from tests.support.published import FITTED, FITTED_ZINC, IEC_MINIMA
+from wiring.standards.cells import CELLS
+from wiring.studies.cells.pack import Grade, packed
 
-HOUR_A_DAY, TWO_A_DAY, HOUR_IN_TWELVE = (1.0, 24.0), (2.0, 24.0), (1.0, 12.0)
-STEADY = (1e6, 1e6)
-# battery, load, hours on and period, end voltage, published hours
-CASES = {
-    "6LR61 35 mA": ("alkaline 9 V", current(0.035), STEADY, 5.4, 16.65),
-    "6LR61 270 ohm 1 h/d": ("alkaline 9 V", resistor(270), HOUR_A_DAY, 5.4, 21.0),
-    "6LR61 620 ohm 2 h/d": ("alkaline 9 V", resistor(620), TWO_A_DAY, 5.4, 49.0),
-    "LR6 100 mA 1 h/d": ("alkaline AA", current(0.1), HOUR_A_DAY, 0.9, 26.8),
-    "LR6 10 ohm": ("alkaline AA", resistor(10), STEADY, 0.9, 20.5),
-    "LR6 25 mA *": ("alkaline AA", current(0.025), STEADY, 0.8, 120.0),
-    "LR6 500 mA *": ("alkaline AA", current(0.5), STEADY, 0.8, 3.2),
-    "LR6 1 A *": ("alkaline AA", current(1.0), STEADY, 0.8, 1.05),
-    "LR03 5.1 ohm 1 h/d": ("alkaline AAA", resistor(5.1), HOUR_A_DAY, 0.8, 4.75),
-    "LR03 50 mA 1 h/12 h": ("alkaline AAA", current(0.05), HOUR_IN_TWELVE, 0.9, 24.0),
-    "LR03 20 ohm": ("alkaline AAA", resistor(20), STEADY, 0.9, 19.8),
-    "LR03 10 mA *": ("alkaline AAA", current(0.01), STEADY, 0.8, 130.0),
-    "LR14 400 mA 2 h/d": ("alkaline C", current(0.4), TWO_A_DAY, 0.9, 13.45),
-    "LR14 3.9 ohm 1 h/d": ("alkaline C", resistor(3.9), HOUR_A_DAY, 0.8, 22.55),
-    "LR20 600 mA 2 h/d": ("alkaline D", current(0.6), TWO_A_DAY, 0.9, 16.5),
-    "LR20 2.2 ohm 1 h/d": ("alkaline D", resistor(2.2), HOUR_A_DAY, 0.8, 24.5),
-    "LR20 25 mA": ("alkaline D", current(0.025), STEADY, 0.8, 720.0),
-}
+CASES = {**FITTED, **FITTED_ZINC}
 
 
 def _error(name):
@@ -38,13 +20,19 @@ def _error(name):
     return life(key, load, end_v, daily).lit_h / published - 1
 
 
-@pytest.mark.parametrize("name", CASES)
+@pytest.mark.parametrize("name", FITTED)
 def test_published_hours(name):
     assert abs(_error(name)) < 0.13
 
 
+@pytest.mark.parametrize("name", FITTED_ZINC)
+def test_published_hours_of_zinc_carbon(name):
+    """Uneven over the rates in the source itself, hence marked as rough in the type's own words."""
+    assert abs(_error(name)) < 0.20
+
+
 def test_mean_error_of_all_is_small():
-    errors = [abs(_error(name)) for name in CASES]
+    errors = [abs(_error(name)) for name in FITTED]
     assert sum(errors) / len(errors) < 0.05
 
 
@@ -78,16 +66,23 @@ def test_lithium_block_as_quoted_second_hand():
     assert life("lithium 9 V", resistor(60), 7.0).delivered_ah == pytest.approx(0.960, rel=0.03)
 
 
-IEC_MINIMA = {  # from memory of IEC 60086-2, except LR20 4 min/h; lower bounds only
-    "LR6 43 ohm 4 h/d": ("alkaline AA", resistor(43), (4, 24), 0.9, 60),
-    "LR6 250 mA 1 h/d": ("alkaline AA", current(0.25), HOUR_A_DAY, 0.9, 5),
-    "LR14 20 ohm 4 h/d": ("alkaline C", resistor(20), (4, 24), 0.9, 77),
-    "LR20 10 ohm 4 h/d": ("alkaline D", resistor(10), (4, 24), 0.9, 81),
-    "6LR61 620 ohm 2 h/d": ("alkaline 9 V", resistor(620), TWO_A_DAY, 5.4, 33),
-}
+def _hours(name, grade):
+    key, load, daily, end_v, _ = IEC_MINIMA[name]
+    return life("", load, end_v, daily, pack=packed(CELLS[key], grade=grade)).lit_h
 
 
 @pytest.mark.parametrize("name", IEC_MINIMA)
-def test_good_cells_beat_the_standard_minimum(name):
-    key, load, daily, end_v, least = IEC_MINIMA[name]
-    assert life(key, load, end_v, daily).lit_h >= least
+def test_good_and_ordinary_cells_meet_the_standard_minimum(name):
+    grades = CELLS[IEC_MINIMA[name][0]].grades
+    least = IEC_MINIMA[name][-1]
+    for capacity in (grades.high, grades.typical):
+        assert least <= _hours(name, Grade(capacity)) < 2.6 * least
+
+
+DOUBTED = "LR03 5.1 ohm 1 h/d"  # the minimum remembered for it is doubtful
+
+
+@pytest.mark.parametrize("name", [n for n in IEC_MINIMA if n.startswith(("LR", "6LR")) and n != DOUBTED])
+def test_a_poor_alkaline_cell_is_about_the_standard_minimum(name):
+    grades = CELLS[IEC_MINIMA[name][0]].grades
+    assert _hours(name, Grade(grades.low, grades.low_ohm)) == pytest.approx(IEC_MINIMA[name][-1], rel=0.25)

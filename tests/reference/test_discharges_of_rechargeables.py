@@ -4,6 +4,8 @@ Lead-acid: sheets of a 12 V 7 Ah sealed battery and its sister sizes, constant c
 to an end voltage per cell. NiMH: sheet of a 450 mAh battery that refers to IEC 61951-2.
 """
 
+import math
+
 import pytest
 
 from tests.support.cell_runs import current, life
@@ -59,3 +61,35 @@ def test_nimh_capacity_at_three_rates(rate, end_v, share):
     pack = packed(CELLS["nimh AA"], capacity_ah=0.45)
     run = life("nimh AA", current(rate * 0.45), end_v, pack=pack)
     assert run.delivered_ah / 0.45 == pytest.approx(share, abs=0.03)
+
+
+def test_lithium_ion_hardly_minds_the_rate_as_a_physics_model_finds():
+    """PyBaMM 26.10, SPMe with its Chen2020 set of a 5 Ah cell, run once: Ah at 0.05, 0.2, 0.5 and 1 C."""
+    simulated = (5.090, 5.063, 5.015, 4.939)
+    pack = packed(CELLS["li-ion 18650"])
+    given = [
+        life("", current(rate * 2.5), 2.75, pack=pack).delivered_ah / 2.5 for rate in (0.05, 0.2, 0.5, 1.0)
+    ]
+    for found, expected in zip(given, simulated, strict=True):
+        assert found / given[0] == pytest.approx(expected / simulated[0], abs=0.03)
+
+
+@pytest.mark.parametrize(("hours", "exponent"), [(1.0, 1.23), (5.0, 1.15)])
+def test_peukerts_exponent_comes_out_of_the_two_wells(hours, exponent):
+    """Peukert: t = H (C / (I H))^n. From the table above, 20 h and `hours`, at 1.75 V a cell."""
+    row = dict(zip(HOURS, TABLE[1.75], strict=True))
+    published = math.log(20 / hours) / math.log(row[hours] / row[20])
+    assert published == pytest.approx(exponent, abs=0.01)
+    lives = [life("lead-acid 12 V", current(row[h]), 6 * 1.75).lit_h for h in (20, hours)]
+    found = math.log(lives[0] / lives[1]) / math.log(row[hours] / row[20])
+    assert found == pytest.approx(exponent, abs=0.03)
+
+
+@pytest.mark.parametrize(("celsius", "share"), [(40, 1.03), (25, 1.00), (0, 0.86), (-15, 0.65)])
+def test_lead_acid_in_cold_and_warmth(celsius, share):
+    """A maker's sheet, capacity at the 10 h rate against that at 25 °C."""
+    warm, there = (
+        life("", current(0.648), 10.5, pack=packed(CELLS["lead-acid 12 V"], celsius=c)).delivered_ah
+        for c in (25, celsius)
+    )
+    assert there / warm == pytest.approx(share, abs=0.05)
