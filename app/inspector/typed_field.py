@@ -53,8 +53,7 @@ class TypedField(FieldRow):
         self.line.setModified(False)
         sentence = self._commit(typed)
         if sentence:
-            self.line.setText(typed)
-            self.line.setModified(True)
+            self.line.setModified(True)  # so that leaving the field again tries again
         self.show_fault(sentence)
 
     def _put_back(self) -> None:

@@ -114,6 +114,26 @@ def test_printed_pages_have_their_own_size_and_a_line_its_length(qapp, tmp_path)
     assert list(first.images) == []
 
 
+def test_a_printed_millimetre_lies_where_the_picture_has_it(qapp, tmp_path):
+    """The line runs from 10 mm to 110 mm, 10 mm below the top: 28.35, 311.8 and 813.5 points in the PDF."""
+    load_fonts()
+    target = QPdfWriter(str(tmp_path / "out.pdf"))
+    target.setResolution(1200)
+    paint_pages(target, 1200, [page(210, 297)])
+    (first,) = PdfReader(tmp_path / "out.pdf").pages
+    drawn: list[tuple[float, float]] = []
+
+    def visit(operator, operands, matrix, _text_matrix):
+        if operator in (b"m", b"l") and len(operands) == 2:
+            x, y = (float(v) for v in operands)
+            a, b, c, d, e, f = matrix
+            drawn.append((a * x + c * y + e, b * x + d * y + f))
+
+    first.extract_text(visitor_operand_before=visit)
+    assert drawn[0] == pytest.approx((28.35, 813.5), abs=0.6)
+    assert drawn[1] == pytest.approx((311.8, 813.5), abs=0.6)
+
+
 def test_letter_paper_is_recognised():
     layout = page_layout(page(215.9, 279.4))
     assert layout.pageSize().id() == QPageSize.PageSizeId.Letter
