@@ -1,0 +1,159 @@
+"""In which order nodes are taken out of a network, worked out once for each shape of it.
+
+Each round takes out nodes of few neighbours of which no two are neighbours themselves, so that all of them
+go at once. Taking a node out joins its neighbours to one another (star to mesh); links that come to lie side
+by side become one. What no longer shrinks is the core.
+"""
+
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+Ints = NDArray[np.intp]
+Flags = NDArray[np.bool_]
+MOST_NEIGHBOURS = 6  # of a node that is taken out in a round: more, and it joins too many others
+LEAST_SHARE = 0.1  # of the nodes left; fewer in a round, and the rest is a core
+SMALL_CORE = 12  # nodes; from here on one after the other is quicker
+SWEEPS = 3  # over the candidates of a round: each finds more that can go with those already found
+
+
+class Round(NamedTuple):
+    """Nodes `begin` to `end` of the order leave; they have `links` to others, listed node by node."""
+
+    begin: int
+    end: int
+    links: Ints  # places in the weights before this round
+    own: Ints  # which of the leaving nodes each link is of, from nought
+    others: Ints  # the other node of each link, counted from `end`
+    one: Ints  # pairs of links of one node, which become a link between the other ends
+    other: Ints
+    kept: Ints  # places of the weights that stay
+    slots: Ints  # where what is kept and then what is new goes in the weights after this round
+    after: int  # weights after this round
+
+
+class Order(NamedTuple):
+    """The whole order: `place` is each node's, `slots` where each link's weight goes at the beginning."""
+
+    place: Ints
+    nodes: Ints  # the nodes in their order
+    slots: Ints  # of the links between two nodes
+    before: int
+    rounds: tuple[Round, ...]
+    core_a: Ints  # ends of the links that are left, counted from the first node of the core
+    core_b: Ints
+
+    @property
+    def core(self) -> int:
+        """Nodes that are left after the last round."""
+        return len(self.nodes) - (self.rounds[-1].end if self.rounds else 0)
+
+
+def order_of(a: Ints, b: Ints, count: int) -> Order:
+    """Return the order for a network of `count` nodes with links from a to b, none to itself."""
+    one, other, slots = _merged(a.astype(np.int32), b.astype(np.int32), count)
+    before = len(one)
+    names = np.arange(count, dtype=np.int32)  # the nodes that are left
+    scatter = _scattered(count)
+    gone: list[Ints] = []
+    rough: list[tuple[Round, Ints]] = []
+    taken = 0
+    while len(names) > SMALL_CORE:
+        left = len(names)
+        degree = np.bincount(one, minlength=left) + np.bincount(other, minlength=left)
+        leaves = _independent(one, other, degree, scatter[names])
+        size = int(np.count_nonzero(leaves))
+        if size < LEAST_SHARE * left:
+            break
+        nodes = np.flatnonzero(leaves)
+        by_degree = np.argsort(degree[nodes].astype(np.uint8), kind="stable")
+        nodes = nodes[by_degree]
+        rank = np.empty(left, dtype=np.int32)
+        rank[nodes] = np.arange(size, dtype=np.int32)
+        stay = np.flatnonzero(~leaves)
+        renamed = np.empty(left, dtype=np.int32)
+        renamed[stay] = np.arange(len(stay), dtype=np.int32)
+        links, own, ends = _links(one, other, leaves, rank)
+        first, second = _pairs(degree[nodes])
+        kept = np.flatnonzero(~(leaves[one] | leaves[other]))
+        new_a = np.concatenate((one[kept], ends[first]))
+        new_b = np.concatenate((other[kept], ends[second]))
+        one, other, joined = _merged(renamed[new_a], renamed[new_b], len(stay))
+        made = Round(taken, taken + size, links, own, names[ends], first, second, kept, joined, len(one))
+        rough.append((made, ends))
+        gone.append(names[nodes])
+        names = names[stay]
+        taken += size
+    nodes = np.concatenate((*gone, names)).astype(np.intp)
+    place = np.empty(count, dtype=np.intp)
+    place[nodes] = np.arange(count)
+    rounds = tuple(made._replace(others=place[made.others] - made.end) for made, _ in rough)
+    return Order(place, nodes, slots, before, rounds, one.astype(np.intp), other.astype(np.intp))
+
+
+def _scattered(count: int) -> NDArray[np.float64]:
+    """Return a fixed number below one for each node, scattered: ties between neighbours are broken by it."""
+    return np.asarray((np.arange(count) * 0.6180339887498949) % 1.0)
+
+
+def _independent(one: Ints, other: Ints, degree: Ints, scatter: NDArray[np.float64]) -> Flags:
+    """Return nodes with few neighbours of which no two are neighbours."""
+    score = degree + scatter
+    fit = degree <= MOST_NEIGHBOURS
+    chosen = np.zeros(len(degree), dtype=np.bool_)
+    for _ in range(SWEEPS):
+        rivals = fit[one] & fit[other]
+        one, other = one[rivals], other[rivals]
+        picked = fit.copy()
+        picked[np.where(score[one] < score[other], other, one)] = False
+        chosen |= picked
+        fit &= ~picked
+        fit[one[picked[other]]] = False
+        fit[other[picked[one]]] = False
+        if not fit.any():
+            break
+    return chosen
+
+
+def _links(one: Ints, other: Ints, leaves: Flags, rank: Ints) -> tuple[Ints, Ints, Ints]:
+    """Return the links of leaving nodes, in the nodes' order: place, rank of the node, the other end."""
+    from_one, from_other = np.flatnonzero(leaves[one]), np.flatnonzero(leaves[other])
+    links = np.concatenate((from_one, from_other))
+    own = np.concatenate((rank[one[from_one]], rank[other[from_other]]))
+    ends = np.concatenate((other[from_one], one[from_other]))
+    order = np.argsort(own)
+    return links[order], own[order].astype(np.intp), ends[order]
+
+
+def _pairs(degree: Ints) -> tuple[Ints, Ints]:
+    """Return all pairs of links of one node, for nodes with rising degrees whose links lie in a row."""
+    first: list[Ints] = []
+    second: list[Ints] = []
+    begin = 0
+    for size, nodes in enumerate(np.bincount(degree).tolist()):
+        if size > 1 and nodes:
+            row = begin + size * np.arange(nodes)[:, None]
+            one, other = np.triu_indices(size, 1)
+            first.append((row + one).ravel())
+            second.append((row + other).ravel())
+        begin += size * nodes
+    none = np.zeros(0, dtype=np.intp)
+    return np.concatenate((none, *first)), np.concatenate((none, *second))
+
+
+def _merged(a: Ints, b: Ints, count: int) -> tuple[Ints, Ints, Ints]:
+    """Return links with those side by side made one, and where each went."""
+    low, high = np.minimum(a, b), np.maximum(a, b)
+    key = low.astype(np.int64) * count + high
+    if count < 46_000:
+        key = key.astype(np.int32)
+    order = np.argsort(key)
+    ranked = key[order]
+    new = np.empty(len(key), dtype=np.bool_)
+    new[:1] = True
+    np.not_equal(ranked[1:], ranked[:-1], out=new[1:])
+    slots = np.empty(len(key), dtype=np.intp)
+    slots[order] = np.cumsum(new) - 1
+    first = order[new]
+    return low[first], high[first], slots
