@@ -1,0 +1,30 @@
+"""Space parts out evenly between the two outermost."""
+
+from collections.abc import Iterable
+from typing import Literal
+
+from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.shift_each import with_shifts
+from wiring.edits.tables import counted, part_of
+from wiring.plan.plan import Plan
+
+
+def distribute(ids: Iterable[str], way: Literal["across", "down"]) -> Edit:
+    """Give the centres of those parts equal distances across or down; the outermost two stay."""
+    wanted = tuple(dict.fromkeys(ids))
+
+    def apply(plan: Plan) -> Plan:
+        parts = [part_of(plan, i) for i in wanted if i not in plan.wires]
+        if len(parts) < 3:
+            raise EditRefused("Select at least three parts to space them evenly.")
+        across = way == "across"
+        places = {p.id: p.x_mm if across else p.y_mm for p in parts}
+        order = sorted(places, key=lambda i: (places[i], i))
+        first, last = places[order[0]], places[order[-1]]
+        shifts = {}
+        for index, part_id in enumerate(order):
+            by = first + (last - first) * index / (len(order) - 1) - places[part_id]
+            shifts[part_id] = (by, 0.0) if across else (0.0, by)
+        return with_shifts(plan, shifts)
+
+    return Edit(f"Space {counted(len(wanted), 'part')} evenly", apply)
