@@ -5,8 +5,6 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
-import numpy as np
-
 from wiring.drawings.plan_fit import Box
 from wiring.pictures.metrics import ascent_mm, descent_mm, width_mm
 from wiring.pictures.picture import Item, Path, Pen, Point, Words
@@ -26,52 +24,66 @@ class Room:
     def __init__(self, limits: Box) -> None:
         self._limits = limits
         wide, high = limits[2] - limits[0], limits[3] - limits[1]
-        self._taken = np.zeros((_cells(high, _FINE_MM), _cells(wide, _FINE_MM)), dtype=bool)
-        self._drawn = np.zeros((_cells(high, _COARSE_MM), _cells(wide, _COARSE_MM)), dtype=bool)
+        # a row of bytes is looked through faster than a slice of an array where labels are this small
+        self._taken = [bytearray(_cells(wide, _FINE_MM)) for _ in range(_cells(high, _FINE_MM))]
+        self._drawn = [bytearray(_cells(wide, _COARSE_MM)) for _ in range(_cells(high, _COARSE_MM))]
 
     def take(self, box: Box) -> None:
         """Mark a box as taken, with every cell it touches."""
-        left, top, right, bottom = self._from_corner(box)
-        rows = slice(max(int(top // _FINE_MM), 0), max(math.ceil(bottom / _FINE_MM), 0))
-        columns = slice(max(int(left // _FINE_MM), 0), max(math.ceil(right / _FINE_MM), 0))
-        self._taken[rows, columns] = True
+        x, y = self._limits[0], self._limits[1]
+        left, top = max(int((box[0] - x) // _FINE_MM), 0), max(int((box[1] - y) // _FINE_MM), 0)
+        right = min(math.ceil((box[2] - x) / _FINE_MM), len(self._taken[0]))
+        bottom = max(math.ceil((box[3] - y) / _FINE_MM), 0)
+        if right > left:
+            marks = b"\1" * (right - left)
+            for row in self._taken[top:bottom]:
+                row[left:right] = marks
 
     def draw(self, points: Sequence[Point]) -> None:
         """Mark a line as drawn."""
+        x0, y0 = self._limits[0], self._limits[1]
+        high, wide = len(self._drawn), len(self._drawn[0])
         for (x, y), (u, v) in pairwise(points):
-            steps = max(1, int(math.hypot(u - x, v - y) / (_COARSE_MM / 2)))
-            share = np.arange(steps + 1) / steps
-            columns = ((x + (u - x) * share - self._limits[0]) // _COARSE_MM).astype(int)
-            rows = ((y + (v - y) * share - self._limits[1]) // _COARSE_MM).astype(int)
-            high, wide = self._drawn.shape
-            inside = (rows >= 0) & (rows < high) & (columns >= 0) & (columns < wide)
-            self._drawn[rows[inside], columns[inside]] = True
+            column, to_column = int((x - x0) // _COARSE_MM), int((u - x0) // _COARSE_MM)
+            row, to_row = int((y - y0) // _COARSE_MM), int((v - y0) // _COARSE_MM)
+            if row == to_row:
+                left, right = max(min(column, to_column), 0), min(max(column, to_column), wide - 1)
+                if 0 <= row < high and left <= right:
+                    self._drawn[row][left : right + 1] = b"\1" * (right - left + 1)
+            elif column == to_column:
+                if 0 <= column < wide:
+                    for line in self._drawn[max(min(row, to_row), 0) : max(max(row, to_row) + 1, 0)]:
+                        line[column] = 1
+            else:
+                self._draw_slanted((x - x0, y - y0), (u - x0, v - y0))
+
+    def _draw_slanted(self, a: Point, b: Point) -> None:
+        high, wide = len(self._drawn), len(self._drawn[0])
+        steps = max(1, int(math.hypot(b[0] - a[0], b[1] - a[1]) / (_COARSE_MM / 2)))
+        over, down = (b[0] - a[0]) / steps, (b[1] - a[1]) / steps
+        for step in range(steps + 1):
+            row, column = int((a[1] + down * step) // _COARSE_MM), int((a[0] + over * step) // _COARSE_MM)
+            if 0 <= row < high and 0 <= column < wide:
+                self._drawn[row][column] = 1
 
     def free(self, box: Box) -> bool:
         """Return whether a box lies within the limits and touches nothing taken, to half a cell."""
-        left, top, right, bottom = self._limits
-        if box[0] < left or box[1] < top or box[2] > right or box[3] > bottom:
+        x, y, right_most, lowest = self._limits
+        if box[0] < x or box[1] < y or box[2] > right_most or box[3] > lowest:
             return False
-        return not self._taken[self._part(box, _FINE_MM, 0.5)].any()
+        # cells it covers half, at least one; written out, as this runs for every place that is tried
+        left, top = int((box[0] - x) / _FINE_MM + 0.5), int((box[1] - y) / _FINE_MM + 0.5)
+        right = max(int((box[2] - x) / _FINE_MM + 0.5), left + 1)
+        bottom = max(int((box[3] - y) / _FINE_MM + 0.5), top + 1)
+        return all(row.find(1, left, right) < 0 for row in self._taken[top:bottom])
 
     def crossed(self, box: Box) -> int:
-        """Return how many cells of drawn lines lie in a box."""
-        return int(np.count_nonzero(self._drawn[self._part(box, _COARSE_MM, 0.0)]))
-
-    def _from_corner(self, box: Box) -> Box:
+        """Return how many cells of drawn lines lie in a box, of all it touches."""
         x, y = self._limits[0], self._limits[1]
-        return box[0] - x, box[1] - y, box[2] - x, box[3] - y
-
-    def _part(self, box: Box, cell: float, inwards: float) -> tuple[slice, slice]:
-        """Return the cells of a box; `inwards` 0 takes every one it touches, 0.5 those it covers half."""
-        # not below 0 and at least one cell; written out, as this runs for every place that is tried
-        x, y = self._limits[0], self._limits[1]
-        left, top = int((box[0] - x) / cell + inwards), int((box[1] - y) / cell + inwards)
-        right, bottom = int((box[2] - x) / cell + 1.0 - inwards), int((box[3] - y) / cell + 1.0 - inwards)
-        left, top = (left if left > 0 else 0), (top if top > 0 else 0)
-        return slice(top, bottom if bottom > top else top + 1), slice(
-            left, right if right > left else left + 1
-        )
+        left, top = max(int((box[0] - x) / _COARSE_MM), 0), max(int((box[1] - y) / _COARSE_MM), 0)
+        right = max(int((box[2] - x) / _COARSE_MM + 1.0), left + 1)
+        bottom = max(int((box[3] - y) / _COARSE_MM + 1.0), top + 1)
+        return sum(row.count(1, left, right) for row in self._drawn[top:bottom])
 
 
 def _cells(length: float, cell: float) -> int:

@@ -1,7 +1,7 @@
 """The signs of a plan's parts on paper, with their terminals; the small ones drawn larger than they are."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -35,12 +35,16 @@ class Placed(NamedTuple):
     box: Box
 
 
-def placed_parts(plan: Plan, kinds: Mapping[str, Kind], fit: Fit) -> dict[PartId, Placed]:
-    """Return where and how large each part of a known kind is drawn."""
+def placed_parts(
+    plan: Plan, kinds: Mapping[str, Kind], fit: Fit, only: Container[PartId] | None = None
+) -> dict[PartId, Placed]:
+    """Return where and how large each part of a known kind is drawn, or only some of them."""
     centres = {p.id: fit.at((p.x_mm, p.y_mm)) for p in plan.parts.values() if p.kind in kinds}
     neighbours = _nearest(tuple(centres.values()))
     found: dict[PartId, Placed] = {}
     for (part_id, centre), near in zip(centres.items(), neighbours, strict=True):
+        if only is not None and part_id not in only:
+            continue
         part = plan.parts[part_id]
         kind = kinds[part.kind]
         left, top, right, bottom = extent(kind, part)

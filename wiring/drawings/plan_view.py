@@ -13,10 +13,11 @@ from wiring.drawings.plan_labels import Room
 from wiring.drawings.plan_legend import ROW_MM, legend, legend_rows
 from wiring.drawings.plan_names import Named, named
 from wiring.drawings.plan_parts import placed_parts, sign_items, terminal_items
-from wiring.drawings.plan_wires import wire_items, wire_runs
+from wiring.drawings.plan_wires import wire_items, wire_runs, wires_near
 from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Item, Path, Picture, Words
 from wiring.pictures.transform import moved
+from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions, in_use
 from wiring.plan.wire import Wire
@@ -77,9 +78,15 @@ def plan_view(
     clip = _NEVER_CUT
     if window is not None:
         clip = around((fit.at((bounds[0], bounds[1])), fit.at((bounds[2], bounds[3]))))
-    everywhere = placed_parts(plan, kinds, fit)
+    near: tuple[Wire, ...] | None = None
+    needed: set[PartId] | None = None
+    if window is not None:
+        near = wires_near(plan, kinds, window)
+        needed = {p.id for p in plan.parts.values() if window.holds(p.x_mm, p.y_mm)}
+        needed.update(ref.part for wire in near for ref in (wire.start, wire.end))
+    everywhere = placed_parts(plan, kinds, fit, needed)
     placed = {i: s for i, s in everywhere.items() if _inside(s.centre, clip)}
-    runs = wire_runs(plan, kinds, fit, everywhere, clip).values()
+    runs = wire_runs(plan, kinds, fit, everywhere, clip, near).values()
     drawn = [(run, piece) for run in runs for piece in pieces(run.points, clip)]
     glow, signs = sign_items(plan, kinds, positions or in_use(plan, kinds), figures, fit, placed)
     wires = shown_wires(plan, window)

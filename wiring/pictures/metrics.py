@@ -68,6 +68,17 @@ def ground_corners(words: Words) -> tuple[Point, Point, Point, Point]:
 
 def words_box(words: Words) -> Box:
     """Return the upright rectangle that holds the words: left, top, right, bottom in mm."""
+    if not words.turn_deg:
+        x, y = words.at
+        wide = width_mm(words.text, words.size_mm, words.weight)
+        left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[words.align] * wide
+        base, face = y + baseline_mm(words), typeface(words.weight)
+        return (
+            left,
+            base - face.ascent_em * words.size_mm,
+            left + wide,
+            base + face.descent_em * words.size_mm,
+        )
     corners = words_corners(words)
     xs, ys = [p[0] for p in corners], [p[1] for p in corners]
     return min(xs), min(ys), max(xs), max(ys)
