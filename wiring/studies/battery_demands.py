@@ -51,10 +51,12 @@ class Demands(Mapping[int, Demand]):
         floor_v: float,
         top_v: float,
         lowest_v: float = 0.0,
+        bright_v: float = 0.0,
     ) -> None:
         self._plan, self._kinds, self._positions, self._battery = plan, kinds, positions, battery
         self._uses = uses
         self._source, self._floor_v, self._span = source, floor_v, (top_v, lowest_v)
+        self._bright_v = bright_v
         self._lit: dict[int, Lit | None] = {}
 
     def lit(self, on: int) -> Lit | None:
@@ -97,6 +99,7 @@ class Demands(Mapping[int, Demand]):
             start_v or 0.0,
             self._floor_v,
             plan.habits.dim_lightness,
+            self._bright_v,
         )
         return Lit(line, load, end, start_v or 0.0)
 

@@ -77,8 +77,12 @@ def question_of(
     battery: BatteryPart,
     use: UsePattern | None = None,
     span_v: tuple[float, float] = (0.0, 0.0),
+    bright_v: float = 0.0,
 ) -> Question:
-    """Return what a forecast is about; `span_v` are the top and lowest volts of its load lines."""
+    """Return what a forecast is about; `span_v` are the top and lowest volts of its load lines.
+
+    Lamps are compared with what they give at `bright_v`, or else on the fresh battery.
+    """
     pack = battery.pack()
     top_v = span_v[0] or pack.emfs_v[0] * TOP_SHARE
     line = line_of(plan, kinds, positions, battery.id, top_v, span_v[1])
@@ -86,7 +90,9 @@ def question_of(
     if use is not None:
         uses = (Use(use, frozenset().union(*(u.loads for u in uses))),)
     source = battery.store().thevenin(battery.store().level(1.0))
-    demands = Demands(plan, kinds, positions, battery.id, uses, source, pack.floor_v, top_v, span_v[1])
+    demands = Demands(
+        plan, kinds, positions, battery.id, uses, source, pack.floor_v, top_v, span_v[1], bright_v
+    )
     return Question(
         plan, kinds, positions, battery, uses, anchor_of(plan, battery.id, battery.fitted), demands
     )

@@ -24,18 +24,22 @@ def end_of(
     fresh_v: float,
     floor_v: float,
     dim_lightness: float,
+    bright_v: float = 0.0,
 ) -> End:
     """Return the highest voltage at which something gives up, coming down from the fresh one.
 
     Volts rise; lights are relative to rated, lightness is relative to what each lamp gives when fresh;
-    `drop_outs` are the battery's volts below which a module stops.
+    `drop_outs` are the battery's volts below which a module stops. With `bright_v` a lamp is compared with
+    what it gives at those volts, not with what the fresh battery gives.
     """
     found = End(floor_v, "cells")
     target = relative_light(dim_lightness)
     for part, light in lights.items():
-        fresh = between(volts, light, fresh_v)
+        fresh = between(volts, light, bright_v or fresh_v)
         if fresh < GLOWS:
             continue
+        if between(volts, light, fresh_v) < target * fresh:
+            return End(fresh_v, "light", part)
         below = _falls_below(volts, light, fresh_v, target * fresh)
         if below is not None and below > found.volts_v:
             found = End(below, "light", part)
