@@ -27,6 +27,7 @@ from wiring.findings import (
     unsolved,
     wire_current,
     wire_drop,
+    worst_case,
 )
 from wiring.findings.finding import Finding
 from wiring.findings.situation import Situation
@@ -46,6 +47,7 @@ RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     contacts.find,
     brightness.find,
     wire_drop.find,
+    worst_case.find,
     over_volts.find,
     under_volts.find,
     pulses.find,

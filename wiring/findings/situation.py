@@ -30,6 +30,7 @@ class Situation(NamedTuple):
     joints: Joints = Joints(MappingProxyType({}))
     runs: Mapping[PartId, Run] = MappingProxyType({})
     today: date = date.min
+    every_position: bool = False  # whether the worst over all positions is wanted too
 
     def of(self, *behaviours: str) -> Iterator[tuple[Part, Kind]]:
         """Walk the parts that behave so, with their kinds, in plan order."""
@@ -47,11 +48,13 @@ def examine(
     outlooks: bool = True,
     figures: Figures | None = None,
     today: date | None = None,
+    every_position: bool = False,
 ) -> Situation:
     """Solve a plan (unless figures are given) and return what is known of it; never raises.
 
     Positions left out are those of a running session. Outlooks take a held button for released; they cost
-    most of the time and can be left out.
+    most of the time and can be left out. `every_position` also solves the plan in all positions that can be
+    met, and finds what is too much in one of them only; that takes about a hundred times one solve.
     """
     from wiring.findings.all_rules import found_in
 
@@ -69,6 +72,7 @@ def examine(
         joints=joints,
         runs=runs_of(plan, kinds, figures, joints),
         today=today or date.today(),
+        every_position=every_position,
     )
     return situation._replace(findings=found_in(situation))
 
