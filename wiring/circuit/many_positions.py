@@ -22,7 +22,7 @@ class ManyReadings(NamedTuple):
     """
 
     wires: tuple[WireId, ...]
-    parts: tuple[PartId, ...]  # those with branches
+    parts: tuple[PartId, ...]  # those with branches in some position
     supplies: tuple[PartId, ...]
     wire_a: Floats
     part_v: Floats
@@ -47,15 +47,19 @@ def solve_positions(plan: Plan, kinds: Mapping[str, Kind], positions: Sequence[P
 
 def _read(settled: Settled) -> ManyReadings:
     assembly, reading = settled.assembly, settled.reading
-    parts = tuple(part for part, span in assembly.spans.items() if span)
+    parts = tuple(part for part, compiled in assembly.parts.items() if compiled.links)
     supplies = tuple(part for part in parts if assembly.parts[part].behaviour.feeds)
-    telling = [max(assembly.spans[part], key=lambda b: abs(reading.amps[b])) for part in parts]
+    volts, amps = np.zeros(len(parts)), np.zeros(len(parts))
+    for column, part in enumerate(parts):
+        if span := assembly.spans[part]:  # else an open switch
+            telling = max(span, key=lambda b: abs(reading.amps[b]))
+            volts[column], amps[column] = reading.volts[telling], reading.amps[telling]
     first = [assembly.spans[part][0] for part in supplies]
     swinging = assembly.alternating[first]
     return ManyReadings(
         tuple(assembly.wires), parts, supplies,
         reading.amps[None, : len(assembly.wires)],
-        reading.volts[None, telling], reading.amps[None, telling],
+        volts[None], amps[None],
         reading.volts[None, first], np.where(swinging, reading.amps[first], -reading.amps[first])[None],
         np.array([[part in settled.limited or part in settled.shut_off for part in supplies]]),
         ~reading.failed[None, first],
