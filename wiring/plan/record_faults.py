@@ -70,7 +70,7 @@ def value_fault(value: Value, setting: Setting) -> str:
         return f"{setting.title} must be one of {', '.join(setting.choices)}, not {value}."
     if setting.quantity == "text":
         return _text_fault(value, setting)
-    if isinstance(value, str) or not math.isfinite(value):
+    if not isinstance(value, int | float) or not math.isfinite(value):
         return f"{setting.title} must be a number."
     return _number_fault(value, setting)
 
