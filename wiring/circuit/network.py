@@ -1,23 +1,33 @@
-"""One island as arrays: branches grouped by law, nodes numbered, some of them held at given volts."""
+"""Networks as arrays: branches grouped by law, nodes numbered, some of them held at given volts.
+
+A network may hold many of one shape side by side, as columns: then its values have a third axis, its held
+volts a second, and so have all node and branch arrays.
+"""
 
 from functools import cached_property
 
 import numpy as np
 
+from wiring.circuit.branches.junction import LEAK_S
 from wiring.circuit.branches.law import Law
 from wiring.circuit.branches.laws import LAW_NUMBER, LAWS
+from wiring.circuit.elimination.sums import Summing
 from wiring.circuit.linear import Floats, Ints, Pattern
 
-SOURCE = LAW_NUMBER["source"]
+SOURCE, RESISTOR, JUNCTION = (LAW_NUMBER[name] for name in ("source", "resistor", "junction"))
 START_SHARE = 0.9  # of the highest voltage, where loads are made straight lines for the first guess
 LEAST_START_V = 0.1
 
 
-class Network:
-    """Branches from node a to node b; nodes 0..free-1 are unknown, the rest are held."""
+class Shape:
+    """What networks of the same branches and nodes share; worked out when it is first asked for."""
 
-    def __init__(self, laws: Ints, a: Ints, b: Ints, values: Floats, free: int, held: Floats) -> None:
-        self.laws, self.a, self.b, self.values, self.free, self.held = laws, a, b, values, free, held
+    def __init__(self, laws: Ints, a: Ints, b: Ints, free: int, held: int, component: Ints | None) -> None:
+        self.laws, self.a, self.b, self.free, self.held = laws, a, b, free, held
+        self.component = np.zeros(free, dtype=np.intp) if component is None else component
+        self.components = int(self.component.max(initial=0)) + 1
+        self.from_a, self.to_b = Summing(a, free + held), Summing(b, free + held)
+        self.by_component = Summing(self.component, self.components)
 
     @cached_property
     def groups(self) -> list[tuple[Law, Ints]]:
@@ -29,10 +39,50 @@ class Network:
         """The matrix's shape, the same for every voltage."""
         return Pattern(self.a, self.b, self.free)
 
-    def share_pattern(self, other: "Network | None") -> None:
-        """Take the matrix's shape of a network with the same branches and nodes."""
-        if other is not None:
-            self.__dict__["pattern"] = other.pattern
+    @cached_property
+    def sources(self) -> Ints:
+        """The branches that are sources."""
+        return np.flatnonzero(self.laws == SOURCE)
+
+    @cached_property
+    def of_branch(self) -> Ints:
+        """The component of each branch; that of a branch between two held nodes is the first."""
+        low = np.minimum(self.a, self.b)
+        return np.where(low < self.free, np.append(self.component, 0)[np.minimum(low, self.free)], 0)
+
+
+class Network:
+    """Branches from node a to node b; nodes 0..free-1 are unknown, the rest are held.
+
+    `component` tells which nodes hang together, if they fall into several parts that touch at held nodes
+    only. `behind` is, per branch, resistance added to a junction that does not pass its leak alone.
+    """
+
+    def __init__(
+        self, laws: Ints, a: Ints, b: Ints, values: Floats, free: int, held: Floats,
+        component: Ints | None = None, behind: Floats | None = None,
+    ) -> None:  # fmt: skip
+        self.laws, self.a, self.b, self.values, self.free, self.held = laws, a, b, values, free, held
+        self.behind = behind
+        self.shape = Shape(laws, a, b, free, len(held), component)
+
+    @classmethod
+    def shaped(cls, shape: Shape, values: Floats, held: Floats, behind: Floats | None = None) -> "Network":
+        """Return a network of a shape known before."""
+        network = cls.__new__(cls)
+        network.laws, network.a, network.b, network.free = shape.laws, shape.a, shape.b, shape.free
+        network.values, network.held, network.behind, network.shape = values, held, behind, shape
+        return network
+
+    @property
+    def pattern(self) -> Pattern:
+        """The matrix's shape, the same for every voltage."""
+        return self.shape.pattern
+
+    @property
+    def groups(self) -> list[tuple[Law, Ints]]:
+        """The laws there are, each with its branches."""
+        return self.shape.groups
 
     @property
     def linear(self) -> bool:
@@ -48,8 +98,10 @@ class Network:
 
     def with_values(self, values: Floats, laws: Ints | None = None) -> "Network":
         """Return the same network with other values (and laws); the matrix's shape is shared."""
-        other = Network(self.laws if laws is None else laws, self.a, self.b, values, self.free, self.held)
-        other.share_pattern(self)
+        if laws is None or laws is self.laws:
+            return Network.shaped(self.shape, values, self.held, self.behind)
+        other = Network(laws, self.a, self.b, values, self.free, self.held, self.shape.component, self.behind)
+        other.shape.pattern = self.pattern
         return other
 
     def volts(self, x: Floats) -> Floats:
@@ -57,45 +109,95 @@ class Network:
         full = np.concatenate((x, self.held))
         return np.asarray(full[self.a] - full[self.b])
 
+    @cached_property
+    def _rows(self) -> list[tuple[Law, Ints, Floats, Floats | None]]:
+        """Laws with their branches and those branches' values, each value in a row of its own."""
+        found = []
+        for law, members in self.groups:
+            rows = np.ascontiguousarray(np.moveaxis(self.values[members], 1, 0)[: len(law.parameters)])
+            behind = None
+            if law.name == "junction" and self.behind is not None:
+                behind = self.behind[members]
+                rows[2] = rows[2] + rows[3] * behind
+            found.append((law, members, rows, behind))
+        return found
+
     def currents(self, v: Floats) -> tuple[Floats, Floats]:
         """Return current and slope of every branch for given branch voltages."""
         amps, slopes = np.empty_like(v), np.empty_like(v)
-        for law, members in self.groups:
-            amps[members], slopes[members] = law.current(v[members], self.values[members].T)
+        for law, members, rows, behind in self._rows:
+            if v.ndim > 1 and rows.ndim == 2:
+                rows = rows[..., None]
+                behind = None if behind is None else behind[:, None]
+            across = v[members]
+            given, gain = law.current(across, rows)
+            if behind is not None:
+                given, gain = _leaking_before(given, gain, across, behind)
+            amps[members], slopes[members] = given, gain
         return amps, slopes
 
     def sums(self, per_branch: Floats, opposite: float = -1.0) -> Floats:
         """Return per free node what leaves it minus what enters it (plus, with opposite = 1)."""
-        size = self.free + len(self.held)
-        out = np.bincount(self.a, per_branch, size) + opposite * np.bincount(self.b, per_branch, size)
-        return np.asarray(out[: self.free])
+        out = self.shape.from_a(per_branch) + opposite * self.shape.to_b(per_branch)
+        return out[: self.free]
+
+    @cached_property
+    def highest(self) -> Floats:
+        """The most any node of each component can rise to, volts: all EMFs and held volts, one on another."""
+        shape = self.shape
+        sources = shape.sources
+        emfs = np.abs(self.values[sources, 0])
+        total = Summing(shape.of_branch[sources], shape.components)(emfs)
+        held = np.max(np.abs(self.held), axis=0, initial=0.0)
+        total = total + held if total.ndim >= np.ndim(held) + 1 else total[:, None] + held
+        return np.asarray(np.maximum(total, LEAST_START_V))
 
     def first_guess(self) -> Floats:
         """Return node voltages of the network with every branch made a straight line."""
-        sources = self.laws == SOURCE
-        highest = max([LEAST_START_V, *np.abs(self.values[sources, 0]), *np.abs(self.held)])
-        at = np.full(len(self.a), START_SHARE * highest)
+        shape = self.shape
+        fixed = self.volts(np.zeros((self.free, *self.highest.shape[1:])))
+        at = START_SHARE * self._loudest()[shape.of_branch]
         amps, _ = self.currents(at)
         slopes = np.abs(amps) / at
-        slopes[sources] = 1.0 / self.values[sources, 1]
-        push = np.where(sources, -self.values[:, 0] * slopes, 0.0)
-        fixed = self.volts(np.zeros(self.free))
-        return self.pattern.solver(slopes)(-self.sums(slopes * fixed + push))
+        sources = shape.sources
+        emf, ohms = self.values[sources, 0], self.values[sources, 1]
+        if slopes.ndim > emf.ndim:
+            emf, ohms = emf[:, None], ohms[:, None]
+        slopes[sources] = 1.0 / ohms
+        push = slopes * fixed
+        push[sources] -= emf * slopes[sources]
+        return self.pattern.solver(slopes)(-self.sums(push))
+
+    def _loudest(self) -> Floats:
+        """Return the highest EMF or held volts of each component."""
+        shape = self.shape
+        found = np.full(self.highest.shape, LEAST_START_V)
+        held = np.max(np.abs(self.held), axis=0, initial=0.0)
+        np.maximum(found, held, out=found)
+        emfs = np.abs(self.values[shape.sources, 0])
+        if emfs.ndim < found.ndim:
+            emfs = emfs[:, None]
+        np.maximum.at(found, shape.of_branch[shape.sources], emfs)
+        return found
 
 
-def side_by_side(lanes: list[Network]) -> Network:
-    """Return networks of one shape as one network in which they do not touch."""
-    first, count = lanes[0], len(lanes)
-    free, held = first.free, len(first.held)
+def _leaking_before(given: Floats, gain: Floats, v: Floats, behind: Floats) -> tuple[Floats, Floats]:
+    """Return current and slope of a junction behind a resistance, its leak beside the junction only.
 
-    def spread(ends: Ints) -> Ints:
-        lane = np.arange(count)[:, None]
-        unknown = ends[None, :] + free * lane
-        known = ends[None, :] - free + free * count + held * lane
-        return np.where(ends[None, :] < free, unknown, known).ravel()
+    The junction's law was told of all resistance at once, which is right but for the leak: that sees only
+    what the resistance leaves. To first order in the leak, whose square is nothing.
+    """
+    given, gain = given - LEAK_S * v, gain - LEAK_S
+    left = 1.0 - behind * gain
+    return given + LEAK_S * (v - behind * given) * left, gain + LEAK_S * left * left
 
-    return Network(
-        np.tile(first.laws, count), spread(first.a), spread(first.b),
-        np.concatenate([lane.values for lane in lanes]), free * count,
-        np.concatenate([lane.held for lane in lanes]),
-    )  # fmt: skip
+
+def as_columns(lanes: list[Network]) -> Network:
+    """Return networks of one shape as the columns of one."""
+    first = lanes[0]
+    values = first.values
+    if any(lane.values is not values for lane in lanes):
+        values = np.stack([lane.values for lane in lanes], axis=-1)
+    held = np.stack([lane.held for lane in lanes], axis=-1)
+    behind = None if first.behind is None else first.behind
+    return Network.shaped(first.shape, values, held, behind)

@@ -9,7 +9,8 @@ from typing import NamedTuple
 import numpy as np
 
 from wiring.circuit.linear import Floats
-from wiring.circuit.network import Network, side_by_side
+from wiring.circuit.network import Network, as_columns
+from wiring.circuit.together import newton_together
 
 MOST_STEPS = 80
 WARM_STEPS = 12
@@ -138,17 +139,20 @@ def _slowly(network: Network, point: _Point) -> Solved:
 
 
 def newton_lanes(lanes: list[Network], start: Floats | None = None) -> list[Solved]:
-    """Return networks of one shape solved: all at once where that works, else one after the other."""
-    together = side_by_side(lanes)
-    solved = newton(together, start)
-    if solved.converged:
-        rows = zip(
-            solved.x.reshape(len(lanes), -1), solved.volts.reshape(len(lanes), -1),
-            solved.amps.reshape(len(lanes), -1), strict=True,
-        )  # fmt: skip
-        return [Solved(x, v, i, solved.residual_a, True, solved.steps) for x, v, i in rows]
+    """Return networks of one shape solved: all at once where that works, else one after the other.
+
+    `start` holds their node voltages, one network after the other.
+    """
+    together = as_columns(lanes)
+    begin = None if start is None else np.ascontiguousarray(start.reshape(len(lanes), -1).T)
+    columns = newton_together(together, begin)
     found: list[Solved] = []
-    for lane in lanes:
+    for place, lane in enumerate(lanes):
+        if columns.converged[:, place].all():
+            x, volts, amps = (table[:, place].copy() for table in columns[:3])
+            worst = float(columns.residual_a[:, place].max(initial=0.0))
+            found.append(Solved(x, volts, amps, worst, True, columns.steps))
+            continue
         warm = found[-1].x if found and found[-1].converged and lane.monotone else None
         one = newton(lane, warm, WARM_STEPS) if warm is not None else newton(lane)
         found.append(one if one.converged else newton(lane))

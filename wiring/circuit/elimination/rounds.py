@@ -5,12 +5,12 @@ go at once. Taking a node out joins its neighbours to one another (star to mesh)
 by side become one. What no longer shrinks is the core.
 """
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-Ints = NDArray[np.intp]
+Ints = NDArray[np.integer[Any]]
 Flags = NDArray[np.bool_]
 MOST_NEIGHBOURS = 6  # of a node that is taken out in a round: more, and it joins too many others
 LEAST_SHARE = 0.1  # of the nodes left; fewer in a round, and the rest is a core
