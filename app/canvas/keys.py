@@ -51,6 +51,12 @@ def pressed(event: QKeyEvent) -> tuple[Key, Qt.KeyboardModifier]:
     return Key(event.key()), event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
 
 
+def types_text(event: QKeyEvent) -> bool:
+    """Return whether a key writes a character."""
+    plain = event.modifiers() & (WITH_CTRL | Qt.KeyboardModifier.AltModifier) == PLAIN
+    return plain and len(event.text()) == 1 and event.text().isprintable()
+
+
 def arrow_mm(combination: tuple[Key, Qt.KeyboardModifier], units: str) -> tuple[float, float]:
     """Return how far an arrow key shifts, in millimetres; with Shift a little only."""
     key, modifiers = combination
@@ -65,6 +71,8 @@ def is_ours(event: QKeyEvent, acting: Acting) -> bool:
     combination = pressed(event)
     if combination[0] == Key.Key_Escape:
         return acting.runs
+    if acting.preview.types and types_text(event):
+        return True
     return combination in TO_SELECTION or (acting.runs and combination in TO_GESTURE)
 
 

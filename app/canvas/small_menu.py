@@ -37,13 +37,14 @@ class MenuDeeds(NamedTuple):
     bend: Callable[[], None]  # put a bend into the wire that was hit
     paste_at: Callable[[Point], None]
     draw: Callable[[str], None]  # take the pencil for a "scene", "panel", "board" or "track"
+    feed: Callable[[], None]
 
 
 def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: MenuDeeds) -> QMenu:
     """Return the menu for what was hit."""
     menu = QMenu(parent)
     if hit.part:
-        _for_part(menu, parent, session, deeds, hit.part)
+        _for_part(menu, parent, session, deeds, hit.part, more)
     elif hit.wire:
         _for_wire(menu, session, deeds, hit, more)
     elif hit.area:
@@ -53,12 +54,16 @@ def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: 
     return menu
 
 
-def _for_part(menu: QMenu, parent: QWidget, session: Session, deeds: Deeds, part_id: str) -> None:
+def _for_part(
+    menu: QMenu, parent: QWidget, session: Session, deeds: Deeds, part_id: str, more: MenuDeeds
+) -> None:
     menu.addAction("Rename…", lambda: rename(parent, session, part_id))
     menu.addSeparator()
     menu.addAction("Turn a quarter\tR", deeds.turn)
     menu.addAction("Duplicate\tCtrl+D", deeds.duplicate)
     menu.addAction("Remove\tDel", deeds.remove)
+    if len(deeds.parts) > 1:
+        menu.addAction("Feed these\tF", more.feed)
     kind = session.kinds.get(session.plan.parts[part_id].kind)
     if kind is None or len(kind.positions) < 2:
         return

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.canvas.acting import Acting
 from app.canvas.camera import Camera
+from app.canvas.choice_strip import ChoiceStrip
 from app.canvas.cursors import cursor_for
 from app.canvas.deeds import Deeds
 from app.canvas.frame import Frame
@@ -55,6 +56,7 @@ class Surface(QWidget):
         self._burst.setSingleShot(True)
         self._burst.setInterval(REST_MS)
         self._burst.timeout.connect(self.update)
+        self.choices = ChoiceStrip(self)
         self.setObjectName("planView")
         self.setMouseTracking(True)
         self.setAcceptDrops(True)
@@ -176,6 +178,10 @@ class Surface(QWidget):
 
     def _told(self) -> None:
         """The gesture has moved on: show it, and tell the strip what it wants next."""
+        if self._acting.preview.chosen >= 0:
+            self.choices.mark(self._acting.preview.chosen)
+        elif self.choices.isVisibleTo(self):
+            self.choices.hide()
         if self._acting.tool != self._told_tool:
             self._told_tool = self._acting.tool
             self.tool_changed.emit(self._told_tool)

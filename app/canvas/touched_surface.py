@@ -11,13 +11,16 @@ from PySide6.QtGui import (
     QWheelEvent,
 )
 
+from app.canvas.feed_ways import feed_title, feed_ways
 from app.canvas.gestures.area import draw_area
 from app.canvas.gestures.outline import draw_outline
 from app.canvas.gestures.place import place_part
+from app.canvas.gestures.trial import try_out
 from app.canvas.hit import Hit
 from app.canvas.mark_painter import selection_box
 from app.canvas.small_menu import MenuDeeds, small_menu
 from app.canvas.surface import Surface
+from wiring.edits.edit import EditRefused
 from wiring.plan.places import Point
 
 MIME = "application/x-underboard-kind"
@@ -72,7 +75,7 @@ class TouchedSurface(Surface):
         hit = self._hit(at.x(), at.y()) if chosen is None else self._chosen_hit()
         if hit.id and hit.id not in self._selection.ids:
             self._selection.select((hit.id,))
-        more = MenuDeeds(lambda: self._pointing.bend(hit), self._paste_at, self.begin_draw)
+        more = MenuDeeds(lambda: self._pointing.bend(hit), self._paste_at, self.begin_draw, self.begin_feed)
         menu = small_menu(self, self._session, self._deeds, hit, more)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.popup(self.mapToGlobal(at))
@@ -113,6 +116,21 @@ class TouchedSurface(Surface):
         draw = draw_outline if what in ("board", "track") else draw_area
         left = [what]  # one only: the next press with the arrow should not draw another
         self._acting.take(what, lambda around, _last: draw(around, left.pop()) if left else None)
+
+    def begin_feed(self) -> None:
+        """Show how what is selected can be fed, and lay the wires when agreed."""
+        plan, kinds, ids = self._session.plan, self._session.kinds, self._selection.ids
+        try:
+            ways = feed_ways(plan, kinds, ids)
+        except EditRefused as refusal:
+            self._session.refused.emit(str(refusal))
+            return
+        options = [(way.words, way.tip) for way in ways]
+        self.choices.offer(feed_title(plan, kinds, ids), options, "Lay these wires")
+        left = [ways]  # once: after Enter or Escape the arrow is back in hand
+        self._acting.take(
+            "feed", lambda around, _: try_out(around, [w.edit for w in left.pop()]) if left else None
+        )
 
     def _chosen_hit(self) -> Hit:
         ids, plan = self._selection.ids, self._session.plan

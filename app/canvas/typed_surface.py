@@ -2,12 +2,14 @@
 
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QNativeGestureEvent
-from PySide6.QtWidgets import QToolTip
+from PySide6.QtWidgets import QToolTip, QWidget
 
 from app.canvas.hit import next_terminal
-from app.canvas.keys import ARROWS, PLAIN, TO_GESTURE, ZOOM_KEYS, arrow_mm, is_ours, pressed
+from app.canvas.keys import ARROWS, PLAIN, TO_GESTURE, ZOOM_KEYS, arrow_mm, is_ours, pressed, types_text
 from app.canvas.touched_surface import TouchedSurface
 from app.canvas.words import tip_words
+from app.selection import Selection
+from app.session import Session
 
 PAN_PX = 80.0
 BY_KEYBOARD = (
@@ -19,6 +21,12 @@ BY_KEYBOARD = (
 
 class TypedSurface(TouchedSurface):
     """Gives keys to the gesture that runs, or to the selection."""
+
+    def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
+        super().__init__(session, selection, parent)
+        self.choices.chosen.connect(self._chosen)
+        self.choices.agreed.connect(lambda: self._acting.send(self._pointing.key_pointer("enter")))
+        self.choices.left.connect(self._acting.cancel)
 
     def event(self, event: QEvent) -> bool:
         """Take keys before the window's shortcuts and before Tab moves the focus; show tips."""
@@ -38,9 +46,15 @@ class TypedSurface(TouchedSurface):
             return self._pointing.pinch(event)
         return super().event(event)
 
+    def _chosen(self, index: int) -> None:
+        self._acting.send(self._pointing.key_pointer("")._replace(choice=index))
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Give a key to the gesture, or to the selection."""
         combination = pressed(event)
+        if self._acting.preview.types and types_text(event):
+            self._acting.send(self._pointing.key_pointer("")._replace(text=event.text()))
+            return
         if combination[0] == Qt.Key.Key_Escape:
             if not self._acting.cancel():
                 self._selection.clear()

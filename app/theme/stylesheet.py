@@ -88,6 +88,9 @@ QSplitter::handle:hover {{ background: {copper}; }}
 QCheckBox {{ spacing: 8px; }}
 QCheckBox:focus {{ color: {copper}; }}
 #notice {{ background: {notice}; border-bottom: 1px solid {hair}; }}
+#choices {{ background: {header}; border-top: 1px solid {hair}; }}
+#choices QToolButton {{ border: 1px solid {hair}; padding: 4px 12px; }}
+#choices QToolButton:checked {{ border-color: {copper}; font-weight: 600; }}
 QFrame[look="rule"] {{ background: {hair}; border: 0; max-height: 1px; min-height: 1px; }}
 QFrame[look="upright"] {{ background: {hair}; border: 0; max-width: 1px; min-width: 1px; }}
 """

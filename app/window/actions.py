@@ -23,6 +23,9 @@ class Act(NamedTuple):
 VIEWS = ("plan", "circuit", "battery", "sheets")
 TOOLS = ("select", "wire")
 ZOOMS = ("farther", "nearer", "show_all")
+LINES = ("left", "right", "top", "bottom", "row", "column")  # what parts are lined up by
+SPACED = ("space_across", "space_down")
+MIRRORED = ("mirror_across", "mirror_down")
 DRAWN = ("board", "track", "scene", "panel")  # what is drawn on the plan besides parts and wires
 
 ACTS = (
@@ -45,6 +48,17 @@ ACTS = (
     Act("select_all", "Select &all", "Ctrl+A"),
     Act("find_kind", "&Find a part to place", "Ctrl+F", "search"),
     Act("find_part", "&Go to a placed part…", "Ctrl+G"),
+    Act("feed", "F&eed these", "F", tip="Wire what is selected to its supply, block or switch"),
+    Act("row", "Middles in a &row", "Alt+Shift+R"),
+    Act("column", "Middles in a &column", "Alt+Shift+C"),
+    Act("left", "&Left edges in line", "Alt+Left"),
+    Act("right", "R&ight edges in line", "Alt+Right"),
+    Act("top", "&Top edges in line", "Alt+Up"),
+    Act("bottom", "&Bottom edges in line", "Alt+Down"),
+    Act("space_across", "Space evenly &across", "Alt+Shift+Right"),
+    Act("space_down", "Space evenly &down", "Alt+Shift+Down"),
+    Act("mirror_across", "&Swap left and right", "Ctrl+M"),
+    Act("mirror_down", "Swap top and bott&om", "Ctrl+Shift+M"),
     Act("put_back", "Put all switches &back as in use", "Ctrl+B", "put-back"),
     Act("select", "Select", "V", "select", True, "Select and move parts"),
     Act("wire", "Wire", "W", "wire", True, "Draw a wire from terminal to terminal"),

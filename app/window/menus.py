@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QMenu, QMenuBar
 
-from app.window.actions import DRAWN, Actions
+from app.window.actions import DRAWN, LINES, MIRRORED, SPACED, Actions
 
 RULE = "-"
 MENUS: dict[str, tuple[str, ...]] = {
@@ -11,7 +11,7 @@ MENUS: dict[str, tuple[str, ...]] = {
         *("print", "save_pdf", "export", RULE, "quit"),
     ),
     "&Edit": (
-        *("undo", "redo", RULE, "duplicate", "turn", "remove", RULE),
+        *("undo", "redo", RULE, "duplicate", "turn", "arrange", "remove", "feed", RULE),
         *("select_all", "find_kind", "find_part", RULE, "select", "wire", "draw", RULE, "put_back"),
     ),
     "&View": ("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE, "look"),
@@ -20,6 +20,7 @@ MENUS: dict[str, tuple[str, ...]] = {
 SUBMENUS: dict[str, tuple[str, tuple[str, ...]]] = {
     "recent": ("Open &recent", ()),
     "examples": ("Open an e&xample", ()),
+    "arrange": ("&Arrange", (*LINES, *SPACED, *MIRRORED)),
     "draw": ("Dra&w", DRAWN),
     "export": ("&Export", ("export_svg", "export_csv", "export_spice", "export_json")),
 }

@@ -11,6 +11,7 @@ from app.window.about import show_about, show_keys
 from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
 from app.window.open_menus import fill_when_opened
+from app.window.plan_acts import NEED_PARTS, plan_acts
 from wiring.edits.duplicate import duplicate
 from wiring.edits.remove import remove
 from wiring.edits.turn import turn
@@ -56,6 +57,7 @@ def tie(window: "MainWindow") -> None:
     }
     does.update({name: _shows(window, name) for name in VIEWS})
     does.update({name: _draws(window, name) for name in DRAWN})
+    does.update(plan_acts(window))
     for name, act in does.items():
         window.acts[name].triggered.connect(lambda _checked=False, act=act: act())
     selection.changed.connect(lambda ids: _enable(window, bool(ids)))
@@ -65,7 +67,7 @@ def tie(window: "MainWindow") -> None:
 
 
 def _enable(window: "MainWindow", any_selected: bool) -> None:
-    for name in ("duplicate", "turn", "remove"):
+    for name in ("duplicate", "turn", "remove", *NEED_PARTS):
         window.acts[name].setEnabled(any_selected)
 
 

@@ -16,7 +16,7 @@ def menu_at(desk, x, y):
     desk.click(x, y)
     hit = desk.view._hit(desk.px(x, y).x(), desk.px(x, y).y())
     view = desk.view
-    more = MenuDeeds(lambda: view._pointing.bend(hit), view._paste_at, view.begin_draw)
+    more = MenuDeeds(lambda: view._pointing.bend(hit), view._paste_at, view.begin_draw, view.begin_feed)
     menu = small_menu(view, desk.session, view._deeds, hit, more)
     entries = {}
     for action in menu.actions():

@@ -2,6 +2,7 @@
 
 from app.canvas.gestures.drag import standing_still
 from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
+from app.canvas.gestures.row import place_in_row
 from app.canvas.gestures.snapping import Snapped, snapped
 from wiring.catalogue.kind import Kind
 from wiring.edits.place_part import place
@@ -13,7 +14,7 @@ QUARTER_DEG = 90.0
 
 def place_part(around: Around, kind: Kind, turn_deg: float = 0.0) -> Gesture:
     """Set down one part of a kind where the pointer clicks; R turns it while it is in the hand."""
-    hint = f"Click to place {article(kind.title)}. R: turn. Esc: done."
+    hint = f"Click to place {article(kind.title)}. Shift and drag: a row. R: turn. Esc: done."
     others = standing_still(around, frozenset())
     preview = Preview(hint=hint, cursor="cross")
     while True:
@@ -23,6 +24,8 @@ def place_part(around: Around, kind: Kind, turn_deg: float = 0.0) -> Gesture:
         spot = (
             Snapped(pointer.at) if pointer.free else snapped(pointer.at, others, around.grid_mm, around.scale)
         )
+        if pointer.phase == "press" and pointer.adds:
+            return (yield from place_in_row(around, kind, spot.at, turn_deg))
         if pointer.phase in ("press", "double") or pointer.key == "enter":
             return Do(place(kind, *spot.at, turn_deg), pick_new=True)
         ghost = Part(

@@ -33,6 +33,8 @@ class Pointer(NamedTuple):
     adds: bool = False  # Shift: add to what is selected
     free: bool = False  # Ctrl: no snapping
     key: GestureKey = ""
+    text: str = ""  # a character typed while the gesture reads what is typed
+    choice: int = -1  # index of what was chosen in the strip of choices
 
 
 class Around(NamedTuple):
@@ -65,6 +67,8 @@ class Preview(NamedTuple):
     guides: tuple[tuple[Point, Point], ...] = ()  # lines that show what the place is in line with
     held: tuple[PartId, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""
+    types: bool = False  # the gesture reads characters that are typed
+    chosen: int = -1  # index of the choice that is shown, where the gesture offers some
     cursor: Literal["", "grab", "cross", "turn", "point", "no"] = ""
 
 

@@ -1,0 +1,87 @@
+"""A slim strip at the foot of the plan that offers a few ways to do what is under way."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QWidget
+
+HEIGHT = 44
+
+
+class ChoiceStrip(QFrame):
+    """Lies along the lower edge of the view while a gesture offers choices; the gesture decides."""
+
+    chosen = Signal(int)  # index of the choice
+    agreed = Signal()
+    left = Signal()
+
+    def __init__(self, view: QWidget) -> None:
+        super().__init__(view)
+        self.setObjectName("choices")
+        self.setAutoFillBackground(True)
+        self._view = view
+        self._title = QLabel(self)
+        self._title.setProperty("look", "heading")
+        self._group = QButtonGroup(self)
+        self._group.setExclusive(True)
+        self._group.idClicked.connect(self.chosen)
+        self._agree = QPushButton(self)
+        self._agree.setProperty("look", "main")
+        self._agree.clicked.connect(self.agreed)
+        leave = QPushButton("Leave it", self)
+        leave.setObjectName("leaveChoices")
+        leave.clicked.connect(self.left)
+        self._agree.setObjectName("agreeChoices")
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(16, 0, 12, 0)
+        self._row.setSpacing(6)
+        self._row.addWidget(self._title)
+        self._row.addSpacing(8)
+        self._row.addStretch(1)
+        for button in (leave, self._agree):
+            self._row.addWidget(button)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            button.setCursor(Qt.CursorShape.ArrowCursor)
+        self.setFixedHeight(HEIGHT)
+        self.setCursor(Qt.CursorShape.ArrowCursor)
+        view.installEventFilter(self)
+        self.hide()
+
+    def offer(self, title: str, options: Sequence[tuple[str, str]], agree: str) -> None:
+        """Show the strip: its title, words and tip of each choice, words of the button that agrees."""
+        for button in self._group.buttons():
+            self._group.removeButton(button)
+            self._row.removeWidget(button)
+            button.deleteLater()
+        self._title.setText(title)
+        self._agree.setText(agree)
+        for index, (words, tip) in enumerate(options):
+            button = QToolButton(self)
+            button.setText(words)
+            button.setToolTip(tip)
+            button.setAccessibleName(f"{words}: {tip}")
+            button.setObjectName(f"choice{index}")
+            button.setCheckable(True)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            self._group.addButton(button, index)
+            self._row.insertWidget(2 + index, button)
+            button.show()
+        self.setAccessibleName(title)
+        self._place()
+        self.show()
+        self.raise_()
+
+    def mark(self, index: int) -> None:
+        """Show which choice is seen on the plan."""
+        button = self._group.button(index)
+        if button is not None:
+            button.setChecked(True)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Stay along the lower edge when the view changes its size."""
+        if event.type() is QEvent.Type.Resize:
+            self._place()
+        return False
+
+    def _place(self) -> None:
+        self.setGeometry(0, self._view.height() - HEIGHT, self._view.width(), HEIGHT)

@@ -1,0 +1,51 @@
+"""The ways in which what is selected can be fed, each an edit with its words."""
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.edits.edit import Edit
+from wiring.edits.feed import feed
+from wiring.edits.feed_ends import Group, sorted_out
+from wiring.edits.tables import counted
+from wiring.plan.plan import Plan
+
+
+class FeedWay(NamedTuple):
+    """One way to feed the selection."""
+
+    words: str
+    tip: str
+    edit: Edit
+
+
+def feed_title(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> str:
+    """Return what the strip of choices says before them."""
+    return f"Feed {counted(len(sorted_out(plan, kinds, ids).loads), 'part')}"
+
+
+def feed_ways(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> tuple[FeedWay, ...]:
+    """Return the ways; EditRefused when nothing selected needs feeding or nothing feeds it."""
+    from wiring.studies.feeding import feeding_volts, groups, has_bare_leds
+
+    chosen = tuple(ids)
+    alone: tuple[Group, ...] = ()
+    strings: tuple[Group, ...] = ()
+    if has_bare_leds(plan, kinds, chosen):
+        volts = feeding_volts(plan, kinds, chosen)
+        alone = groups(plan, kinds, chosen, volts)
+        strings = groups(plan, kinds, chosen, volts, in_series=True)
+    ways = [
+        FeedWay("Chain", "From part to part", feed(chosen, "chain", alone, kinds=kinds)),
+        FeedWay("Star", "Two wires of its own for each part", feed(chosen, "star", alone, kinds=kinds)),
+    ]
+    if any(len(group.parts) > 1 for group in strings):
+        ways.append(
+            FeedWay(
+                "LEDs in series",
+                "As many LEDs behind one resistor as the volts allow",
+                feed(chosen, "chain", strings, kinds=kinds),
+            )
+        )
+    ways[0].edit.apply(plan)  # refuses here, before anything is shown
+    return tuple(ways)
