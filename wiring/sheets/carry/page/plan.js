@@ -106,7 +106,8 @@ function openPlan(svg, onPick) {
       .filter(([far]) => far <= reach)
       .sort((a, b) => a[0] - b[0])
       .map(([, id]) => id);
-    const again = lastPick && Math.hypot(clientX - lastPick.x, clientY - lastPick.y) < 14 && near.includes(lastPick.id);
+    const still = lastPick && Math.hypot(clientX - lastPick.x, clientY - lastPick.y) < 14;
+    const again = still && near[0] === lastPick.order[0] && near.includes(lastPick.id);
     const order = again ? lastPick.order.filter((id) => near.includes(id)) : near;
     const id = again ? order[(order.indexOf(lastPick.id) + 1) % order.length] : order[0];
     lastPick = id ? { x: clientX, y: clientY, id, order } : null;

@@ -21,6 +21,7 @@
     note.firstElementChild.textContent = words;
     by("undo").hidden = !back;
     undo = back || null;
+    note.style.top = `${by("head").offsetHeight + 6}px`; // beside the buttons, not over them
     note.hidden = false;
     clearTimeout(noteEnds);
     noteEnds = setTimeout(() => { note.hidden = true; }, back ? 6000 : 4500);
