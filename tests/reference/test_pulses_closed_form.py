@@ -126,3 +126,12 @@ def test_a_supply_with_a_limit_gives_no_more():
     rises_s = -0.75e-3 * math.log(1.0 - 0.5 / 0.8)
     flat_j = 15.0 * 0.25 * (0.1 - rises_s)
     assert flat_j < found.energy_coil_j < flat_j + 15.0 * 0.25 * rises_s
+
+
+def test_equal_coils_behind_diodes_change_at_the_same_moment():
+    """Small capacitor, much inductance: the volts swing over, and all diodes take over at once."""
+    coil = Coil(7.9, 2.4e-3, 3.8, offset_v=0.9, one_way=True, freewheel_v=0.8)
+    found = discharge(Store(200e-6, 12.6, 1100.0), [coil] * 3, 0.086)
+    for pulse in found.coils:
+        assert pulse.amps == pytest.approx(found.coils[0].amps, abs=1e-9)
+        assert np.min(pulse.amps) >= -1e-9

@@ -68,24 +68,25 @@ def _followed(store: Store, coils: Sequence[Coil], on_s: float) -> tuple[list[_S
     x = np.concatenate(([store.volts_v], np.zeros(len(coils))))
     modes = [DRIVEN] * len(coils)
     stretches: list[_Stretch] = []
-    now = 0.0
+    now, changes = 0.0, 0
     while now < on_s:
         matrix, push = _system(store, coils, modes)
         phase = solved_phase(matrix, push, x)
         lasts, change = on_s - now, None
-        if len(stretches) < MOST_CHANGES:
+        if changes < MOST_CHANGES:
             for k, mode, weights, offset in _changes(coils, modes):
-                at = phase.falls_through(weights, offset, lasts)
+                at = phase.falls_through(weights, offset, lasts) if lasts > 0.0 else None
                 if at is not None and at < lasts:
                     lasts, change = at, (k, mode)
-        stretches.append(_Stretch(phase, matrix, push, now, lasts))
-        x = phase.at(lasts)[:, 0]
+        if lasts > 0.0:
+            stretches.append(_Stretch(phase, matrix, push, now, lasts))
+            x = phase.at(lasts)[:, 0]
         if change is None:
             break
         k, modes[k] = change
         if modes[k] == OFF:
             x[k + 1] = 0.0
-        now += lasts
+        now, changes = now + lasts, changes + 1
     return stretches, x
 
 

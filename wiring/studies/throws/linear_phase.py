@@ -49,10 +49,13 @@ class LinearPhase(NamedTuple):
     ) -> float | None:
         """Return the first time at which weights · x + offset falls below nought; None for never.
 
+        0 when it starts there and stays there: then another state changed at the very same moment.
         Looked for on a grid that is finer at the start, then on ever finer ones between two of its points.
         """
         times = grid_s(self, until_s, points)
         values = weights @ self.at(times) + offset
+        if values[0] <= 0.0 and values[1] < 0.0:
+            return 0.0
         below = np.flatnonzero((values[1:] < 0.0) & (values[:-1] >= 0.0))
         if not len(below):
             return None
