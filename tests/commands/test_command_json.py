@@ -27,7 +27,8 @@ ROWS = {
     ("figures", "parts"): "id designation kind label volts_v current_a power_w light state peak_a",
     ("figures", "wires"): ("id label from to size colour length_m current_a drop_v power_w ohms"),
     ("outlook", "batteries"): (
-        "id designation label hours sessions days swap_on first_load_a end_reason words curve"
+        "id designation label hours sessions days swap_on swap_between first_load_a end_reason words curve "
+        "end_v spare_v counted_from measured notes"
     ),
 }
 MODULES = {"figures": figures, "outlook": outlook, "check": check, "kinds": kinds}

@@ -1,9 +1,10 @@
 """``underboard outlook PLAN``: how long each battery lasts at the way the layout is used.
 
 With ``--json``: ``plan`` (title), ``positions``, ``batteries`` (list in plan order), ``dangers``, ``notes``.
-Each battery has ``id designation label hours sessions days swap_on first_load_a end_reason words curve``;
-``hours``, ``sessions`` and ``days`` hold ``low typical high``, ``curve`` holds lists ``hours days volts
-lightness``.
+Each battery has ``id designation label hours sessions days swap_on swap_between first_load_a end_reason words
+curve end_v spare_v counted_from measured notes``; ``hours``, ``sessions`` and ``days`` hold ``low typical
+high``, ``curve`` holds lists ``hours days volts lightness``, ``swap_between`` two days or null. With
+``--compare`` it also has a list ``packs``, best first, and with ``--sensitivity`` a list ``assumptions``.
 """
 
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
@@ -12,6 +13,13 @@ from typing import TYPE_CHECKING, Any
 
 from wiring.commands.json_text import json_text
 from wiring.commands.opening import add_plan_arguments, open_plan
+from wiring.commands.outlook_more import (
+    assumed,
+    compared,
+    effects_words,
+    pack_data,
+    packs_words,
+)
 from wiring.commands.refusal import DANGER, FINE
 from wiring.commands.table import Column, paragraph, table
 from wiring.plan.designations import part_label
@@ -35,6 +43,10 @@ COLUMNS = (
 def add_arguments(parser: ArgumentParser) -> None:
     """Describe the arguments."""
     add_plan_arguments(parser)
+    parser.add_argument(
+        "--compare", action="store_true", help="the same scene on other packs and on the mains"
+    )
+    parser.add_argument("--sensitivity", action="store_true", help="what each assumption changes")
     parser.add_argument("--json", action="store_true", help="write JSON for another program")
     parser.add_argument(
         "--today", type=_date, metavar="DATE", help="the day to reckon from, as 2026-03-01 (today)"
@@ -56,10 +68,18 @@ def run(args: Namespace) -> int:
     opened = open_plan(args)
     situation = examine(opened.plan, opened.kinds, opened.positions, today=args.today)
     dangers = sum(f.rank is Rank.DANGER for f in situation.findings)
+    packs = compared(situation, args.today) if args.compare else {}
+    effects = assumed(situation, args.today) if args.sensitivity else {}
     if args.json:
-        print(json_text({**outlook_data(situation), "dangers": dangers, "notes": opened.notes}))
+        data = outlook_data(situation)
+        for row in data["batteries"]:
+            row |= {"packs": [pack_data(c) for c in packs[row["id"]]]} if args.compare else {}
+            row |= {"assumptions": [e._asdict() for e in effects[row["id"]]]} if args.sensitivity else {}
+        print(json_text({**data, "dangers": dangers, "notes": opened.notes}))
     else:
         print(paragraph(f"{opened.plan.title}: batteries"), _words(situation), sep="\n\n")
+        for text in (packs_words(situation, packs), effects_words(situation, effects)):
+            print(f"\n{text}" if text else "", end="\n" if text else "")
     return DANGER if dangers else FINE
 
 
@@ -80,7 +100,11 @@ def _words(situation: "Situation") -> str:
         for i, outlook in situation.outlooks.items()
     ]
     sentences = [
-        paragraph(f"{part_label(plan, i)}: {outlook.words}. {outlook.end_reason}", "  ", "")
+        paragraph(
+            " ".join((f"{part_label(plan, i)}: {outlook.words}.", outlook.end_reason, *outlook.notes)),
+            "  ",
+            "",
+        )
         for i, outlook in situation.outlooks.items()
     ]
     return table(COLUMNS, rows) + "\n\n" + "\n".join(sentences)
@@ -119,5 +143,11 @@ def _battery(situation: "Situation", part_id: str, outlook: "Outlook") -> dict[s
         "first_load_a": outlook.first_load_a,
         "end_reason": outlook.end_reason,
         "words": outlook.words,
+        "swap_between": outlook.swap_between,
+        "end_v": outlook.end_v,
+        "spare_v": outlook.spare_v,
+        "counted_from": outlook.counted_from,
+        "measured": outlook.measured,
+        "notes": outlook.notes,
         "curve": outlook.curve._asdict(),
     }

@@ -1,6 +1,7 @@
 """What hangs on a battery while one set of its scenes is on, and the volts at which that is over."""
 
 from collections.abc import Iterator, Mapping
+from copy import copy
 from typing import NamedTuple
 
 import numpy as np
@@ -57,6 +58,7 @@ class Demands(Mapping[int, Demand]):
         self._uses = uses
         self._source, self._floor_v, self._span = source, floor_v, (top_v, lowest_v)
         self._bright_v = bright_v
+        self._amps = 1.0
         self._lit: dict[int, Lit | None] = {}
 
     def lit(self, on: int) -> Lit | None:
@@ -64,6 +66,12 @@ class Demands(Mapping[int, Demand]):
         if on not in self._lit:
             self._lit[on] = self._made(on)
         return self._lit[on]
+
+    def scaled(self, amps: float) -> "Demands":
+        """Return the demands with that many times the current."""
+        other = copy(self)
+        other._lit, other._amps = {}, self._amps * amps
+        return other
 
     def __getitem__(self, on: int) -> Demand:
         found = self.lit(on)
@@ -87,7 +95,7 @@ class Demands(Mapping[int, Demand]):
         line = line_of(plan, kinds, positions, self._battery, *self._span, off=off) if off else whole
         if line.solved.sum() < LEAST_POINTS:
             return None
-        load = tabled(line.volts[line.solved].tolist(), line.amps[line.solved].tolist())
+        load = tabled(line.volts[line.solved].tolist(), (self._amps * line.amps[line.solved]).tolist())
         start_v = meeting_v(load, *self._source)
         if (load.current_a(start_v) if start_v is not None else max(load.amps)) < LEAST_LOAD_A:
             return None

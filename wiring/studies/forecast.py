@@ -144,16 +144,24 @@ def foretold(question: Question, today: date | None = None) -> Outlook:
     )
 
 
-def run_of(question: Question, grade: str = "typical", today: date | None = None, **more: float) -> Run[Any]:
-    """Return the discharge for one grade of cell; `more` are factors on its ``ohms`` and ``capacity``."""
-    store = question.battery.store(grade, **more)
+def run_of(
+    question: Question,
+    grade: str = "typical",
+    today: date | None = None,
+    *,
+    ohms: float = 1.0,
+    capacity: float = 1.0,
+    amps: float = 1.0,
+) -> Run[Any]:
+    """Return the discharge for one grade of cell, with factors on its resistance, its charge and the load."""
+    store = question.battery.store(grade, ohms, capacity)
     reading, state = question.anchor.reading, None
     if reading is not None:
         whole = question.demands.lit((1 << len(question.uses)) - 1) if reading.under_load else None
         state = state_at(store, whole.load if whole else None, reading.volts_v)
     return run_patterns(
         store,
-        question.demands,
+        question.demands if amps == 1.0 else question.demands.scaled(amps),
         [timing(use.pattern) for use in question.uses],
         HORIZON_H,
         start=question.anchor.start or today or date.today(),

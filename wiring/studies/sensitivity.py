@@ -1,0 +1,94 @@
+"""What each assumption changes in a battery's forecast: one at a time, everything else as it is."""
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+from typing import NamedTuple
+
+import msgspec
+
+from wiring.catalogue.kind import Kind
+from wiring.plan.names import PartId
+from wiring.plan.plan import Plan
+from wiring.plan.positions import Positions
+from wiring.plan.scene import UsePattern
+from wiring.studies.battery_part import BatteryPart, battery_part
+from wiring.studies.forecast import Question, question_of, run_of
+from wiring.studies.uses import Use
+
+WARMER_K = 10.0
+LONGER = 1.25
+DIMMER = 10.0  # of CIE 1976 lightness
+MORE_LOAD = 1.1
+HARDER = 1.5  # times the inner resistance
+
+
+class Effect(NamedTuple):
+    """One assumption made otherwise: what comes out, and by how much it lasts longer (share of the days)."""
+
+    assumption: str
+    sessions: float
+    days: float
+    change: float
+
+
+def sensitivities(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    battery: PartId,
+    today: date | None = None,
+) -> tuple[Effect, ...]:
+    """Return the forecast as it is, then with each assumption made otherwise, largest change first.
+
+    Empty where there is no forecast: an unknown type, or nothing that draws.
+    """
+    part = battery_part(plan, kinds, battery)
+    if part is None:
+        return ()
+    asked = question_of(plan, kinds, positions, part)
+    if asked.demands.lit((1 << len(asked.uses)) - 1) is None:
+        return ()
+    usual = run_of(asked, "typical", today)
+    if usual.elapsed_h <= 0:
+        return ()
+    effects = [
+        Effect(name, run.sessions, run.elapsed_h / 24, run.elapsed_h / usual.elapsed_h - 1)
+        for name, question, grade, more in _otherwise(asked, part)
+        for run in [run_of(question, grade, today, **more)]
+    ]
+    effects.sort(key=lambda effect: -abs(effect.change))
+    return (Effect("as it is", usual.sessions, usual.elapsed_h / 24, 0.0), *effects)
+
+
+def _otherwise(asked: Question, part: BatteryPart) -> Iterator[tuple[str, Question, str, dict[str, float]]]:
+    yield "poor cells", asked, "low", {}
+    yield "the best cells", asked, "high", {}
+    yield "a tenth less charge in them", asked, "typical", {"capacity": 0.9}
+    yield "inner resistance half as much again", asked, "typical", {"ohms": HARDER}
+    for kelvin, word in ((-WARMER_K, "colder"), (WARMER_K, "warmer")):
+        there = part._replace(celsius=part.celsius + kelvin)
+        yield f"a room {WARMER_K:.0f} degrees {word}", asked._replace(battery=there), "typical", {}
+    cell = part.cell
+    lossy = msgspec.structs.replace(cell, shelf_per_year=2 * cell.shelf_per_year)
+    yield "twice the loss on the shelf", asked._replace(battery=part._replace(cell=lossy)), "typical", {}
+    slow = msgspec.structs.replace(cell, k_per_h=cell.k_per_h / 2)
+    yield "half as quick a recovery at rest", asked._replace(battery=part._replace(cell=slow)), "typical", {}
+    yield "a tenth more current", asked, "typical", {"amps": MORE_LOAD}
+    dim = asked.plan.habits.dim_lightness
+    for limit, word in (
+        (dim - DIMMER, "dimmer light put up with"),
+        (dim + DIMMER, "less dim light minded"),
+    ):
+        if 1.0 <= limit <= 100.0:
+            habits = msgspec.structs.replace(asked.plan.habits, dim_lightness=limit)
+            plan = asked.plan.with_changes(habits=habits)
+            yield word, question_of(plan, asked.kinds, asked.positions, part), "typical", {}
+    longer = [_with(use, hours_per_session=use.pattern.hours_per_session * LONGER) for use in asked.uses]
+    yield "sessions a quarter longer", asked._replace(uses=tuple(longer)), "typical", {}
+    oftener = [_with(use, sessions_per_month=use.pattern.sessions_per_month * 2) for use in asked.uses]
+    yield "twice as many sessions a month", asked._replace(uses=tuple(oftener)), "typical", {}
+
+
+def _with(use: Use, **fields: float) -> Use:
+    pattern: UsePattern = msgspec.structs.replace(use.pattern, **fields)
+    return use._replace(pattern=pattern)
