@@ -9,6 +9,7 @@ from wiring.edits.set_value import set_setting
 from wiring.files import format as plan_format
 from wiring.files.decode import decode
 from wiring.files.encode import encode, plain_record, written_by
+from wiring.plan.backdrop import Backdrop
 from wiring.plan.battery_log import BatteryReading
 from wiring.plan.names import TerminalRef
 from wiring.plan.panel import Panel
@@ -17,6 +18,7 @@ from wiring.plan.plan import Habits, Plan
 from wiring.plan.scene import Scene, UsePattern
 from wiring.plan.soundness import missing_kinds, unsound
 from wiring.plan.wire import Wire
+from wiring.plan.wireway import Wireway
 
 VERSION_1 = b"""{
 "format": "underboard plan",
@@ -60,6 +62,7 @@ def test_the_example_in_the_formats_description_opens_and_is_sound():
     assert plan.next_number == 6
 
 
+RECORD_TYPES = (Habits, UsePattern, Scene, Panel, Wireway, Backdrop, Part, Wire, BatteryReading, Plan)
 USUAL = {
     "habits": (Habits(), "metric|22 AWG|0.1|20.0|0.1|50.0|bottom|A4"),
     "use": (UsePattern(), "3.0|4.0|()|0"),
@@ -69,10 +72,15 @@ USUAL = {
         "p1|k|E1|1|2|0.0||{}||||",
     ),
     "panel": (Panel(id="n1", name="n", x_mm=1, y_mm=2, width_mm=3, height_mm=4), "n1|n|1|2|3|4"),
+    "wireway": (Wireway(id="y1", name="n", points=((1, 2), (3, 4))), "y1|n|((1, 2), (3, 4))|20.0|80.0"),
+    "backdrop": (
+        Backdrop(media="image/png", width_px=3, height_px=4),
+        "image/png|||3|4|0.0|0.0|1.0|0.0|0.45",
+    ),
     "wire": (
         Wire(id="w1", label="W1", start=TerminalRef("a", "1"), end=TerminalRef("b", "2")),
         "w1|W1|TerminalRef(part='a', terminal='1')|TerminalRef(part='b', terminal='2')|22 AWG|BK|False|None|"
-        "()||False",
+        "()||False|()",
     ),
 }
 
@@ -87,7 +95,7 @@ def test_usual_values_are_those_of_version_1(name):
     )
 
 
-@pytest.mark.parametrize("record_type", [Habits, UsePattern, Scene, Panel, Part, Wire, BatteryReading, Plan])
+@pytest.mark.parametrize("record_type", RECORD_TYPES)
 def test_every_field_is_described(record_type):
     for field in record_type.__struct_fields__:
         assert f"``{field}``" in plan_format.__doc__ or f"and ``{field}``" in plan_format.__doc__, field

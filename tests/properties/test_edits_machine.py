@@ -6,13 +6,18 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 from support.editing import COORDINATES, KINDS, quay
 
+from wiring.edits.align import align
 from wiring.edits.benchwork import add_track, remove_track
 from wiring.edits.bends import add_bend, move_bend, remove_bend, straighten
 from wiring.edits.connect import connect, reconnect
+from wiring.edits.distribute import distribute
 from wiring.edits.duplicate import duplicate
 from wiring.edits.edit import EditRefused
+from wiring.edits.feed import feed
 from wiring.edits.fragment import copied, paste
 from wiring.edits.history import Step, begun, recorded, redone, undone
+from wiring.edits.lay_along import lay_along
+from wiring.edits.mirror import mirror
 from wiring.edits.move import move
 from wiring.edits.panels import add_panel, change_panel, put_on_panel, remove_panel
 from wiring.edits.place_part import place
@@ -24,11 +29,13 @@ from wiring.edits.set_wire import set_wire, swap_ends
 from wiring.edits.split_wire import insert_in_wire, split_wire
 from wiring.edits.throw import keep_position
 from wiring.edits.turn import turn
+from wiring.edits.wireways import add_wireway, move_corner, remove_wireway, set_wireway
 from wiring.files.decode import decode
 from wiring.files.encode import encode
 from wiring.plan.changes import changes_between
 from wiring.plan.names import TerminalRef
 from wiring.plan.soundness import unsound
+from wiring.routing.along_wireways import routes
 
 TABLES = ("parts", "wires", "scenes", "panels")
 NUMBERS = st.sampled_from([0.0, 1.0, 3.0, 470.0, -1.0, 1e9, float("nan"), float("inf")])
@@ -189,6 +196,25 @@ class Editing(RuleBasedStateMachine):
         self.do(add_panel("Fascia", x, -1000, 600, 2000))
         self.do(put_on_panel(self.some(data, "parts")[:2], panel))
         self.do(data.draw(st.sampled_from([change_panel(panel, x_mm=x), remove_panel(panel)])))
+
+    @rule(data=st.data(), x=COORDINATES, y=COORDINATES)
+    def wireways(self, data, x, y):
+        way = self.one(data, "wireways")
+        self.do(add_wireway([(x, y), (0, 0), (x, 900)], "Beam"))
+        wires = self.some(data, "wires")
+        self.do(lay_along(routes(self.plan, KINDS, wires)))
+        choice = [move_corner(way, 1, y, x), set_wireway(way, hole_mm=x), remove_wireway(way)]
+        self.do(data.draw(st.sampled_from(choice)))
+
+    @rule(data=st.data(), manner=st.sampled_from(["chain", "star"]))
+    def feed_some(self, data, manner):
+        self.do(feed(self.some(data, "parts"), manner, kinds=KINDS))
+
+    @rule(data=st.data(), line=st.sampled_from(["left", "bottom", "row", "column"]))
+    def arrange(self, data, line):
+        ids = self.some(data, "parts")
+        edits = [align(ids, line), distribute(ids, "across"), mirror(ids, "down")]
+        self.do(data.draw(st.sampled_from(edits)))
 
     @rule(data=st.data(), x=COORDINATES, units=st.sampled_from(["us", "metric", "feet"]))
     def surroundings(self, data, x, units):

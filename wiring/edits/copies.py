@@ -43,6 +43,7 @@ def with_copies(plan: Plan, parts: Iterable[Part], wires: Iterable[Wire], dx_mm:
                 start=TerminalRef(new_ids[wire.start.part], wire.start.terminal),
                 end=TerminalRef(new_ids[wire.end.part], wire.end.terminal),
                 bends=tuple((rounded_mm(x + dx_mm), rounded_mm(y + dy_mm)) for x, y in wire.bends),
+                along=(),  # the copy lies elsewhere, and may lie in a plan without those wireways
                 built=False,
             )
         )

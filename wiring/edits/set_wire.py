@@ -63,4 +63,6 @@ def swap_ends(ids: Iterable[str]) -> Edit:
 
 
 def _swapped(wire: Wire) -> Wire:
-    return msgspec.structs.replace(wire, start=wire.end, end=wire.start, bends=wire.bends[::-1])
+    return msgspec.structs.replace(
+        wire, start=wire.end, end=wire.start, bends=wire.bends[::-1], along=wire.along[::-1]
+    )

@@ -73,7 +73,7 @@ def _split(plan: Plan, wire_id: str, part_id: str, names: tuple[str, str], kinds
     at = _nearest_stretch(plan, old, part, kinds)
     # What was measured and made is the whole; neither piece has that length or is in place yet.
     near = msgspec.structs.replace(
-        old, end=TerminalRef(part_id, names[0]), bends=old.bends[:at], length_m=None, built=False
+        old, end=TerminalRef(part_id, names[0]), bends=old.bends[:at], length_m=None, along=(), built=False
     )
     far = msgspec.structs.replace(
         old,
@@ -82,6 +82,7 @@ def _split(plan: Plan, wire_id: str, part_id: str, names: tuple[str, str], kinds
         start=TerminalRef(part_id, names[1]),
         bends=old.bends[at:],
         length_m=None,
+        along=(),
         built=False,
     )
     refuse_poor_ends(plan, near)

@@ -10,6 +10,7 @@ import msgspec
 from wiring.files.format import FORMAT, LARGEST_BYTES, VERSION
 from wiring.files.places import Raw, plain_words
 from wiring.files.refusals import NotReadable
+from wiring.plan.backdrop import Backdrop
 from wiring.plan.battery_log import BatteryReading
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
@@ -18,9 +19,16 @@ from wiring.plan.scene import Scene, UsePattern
 from wiring.plan.sentences import after_colon
 from wiring.plan.soundness import least_next_number, unsound
 from wiring.plan.wire import Wire
+from wiring.plan.wireway import Wireway
 
-T = TypeVar("T", Scene, Panel, Part, Wire)
-RECORDS: dict[str, type[msgspec.Struct]] = {"scenes": Scene, "panels": Panel, "parts": Part, "wires": Wire}
+T = TypeVar("T", Scene, Panel, Wireway, Part, Wire)
+RECORDS: dict[str, type[msgspec.Struct]] = {
+    "scenes": Scene,
+    "panels": Panel,
+    "wireways": Wireway,
+    "parts": Part,
+    "wires": Wire,
+}
 
 
 class PlanFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -37,6 +45,8 @@ class PlanFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     tracks: tuple[Line, ...] = ()
     scenes: tuple[Scene, ...] = ()
     panels: tuple[Panel, ...] = ()
+    wireways: tuple[Wireway, ...] = ()
+    backdrop: Backdrop | None = None
     parts: tuple[Part, ...] = ()
     wires: tuple[Wire, ...] = ()
     battery_log: tuple[BatteryReading, ...] = ()
@@ -68,6 +78,8 @@ def decode(data: bytes) -> Plan:
         tracks=file.tracks,
         scenes=_by_id(file.scenes, "scene"),
         panels=_by_id(file.panels, "panel"),
+        wireways=_by_id(file.wireways, "wireway"),
+        backdrop=file.backdrop,
         parts=_by_id(map(_frozen, file.parts), "part"),
         wires=_by_id(file.wires, "wire"),
         battery_log=file.battery_log,
@@ -154,6 +166,7 @@ def _refuse_foreign(raw: Raw) -> None:
 def _refuse_unknown_fields(raw: Raw) -> None:
     _refuse_unknown_in(raw.get("habits"), Habits, "The plan’s habits have")
     _refuse_unknown_in(raw.get("use"), UsePattern, "The plan’s use pattern has")
+    _refuse_unknown_in(raw.get("backdrop"), Backdrop, "The picture under the plan has")
     log = raw.get("battery_log")
     for row in log if isinstance(log, list) else ():
         _refuse_unknown_in(row, BatteryReading, "An entry of the battery log has")

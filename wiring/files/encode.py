@@ -35,7 +35,9 @@ def _members(plan: Plan) -> Iterator[str]:
     if plan.board:
         yield f'"board": {_text(_plain(plan.board))}'
     yield from _table("tracks", map(_line, plan.tracks))
-    for name in ("scenes", "panels", "parts", "wires"):
+    if plan.backdrop is not None:
+        yield f'"backdrop": {_text(plain_record(plan.backdrop))}'
+    for name in ("scenes", "panels", "wireways", "parts", "wires"):
         yield from _table(name, (_text(plain_record(r)) for r in getattr(plan, name).values()))
     yield from _table("battery_log", (_text(plain_record(r)) for r in plan.battery_log))
     if plan.prices:

@@ -30,10 +30,11 @@ out every field that has it.
 Whole plan
     ``title`` ("Untitled plan"), ``author`` (""), ``written_by`` (told, not read), ``habits``, ``use`` (for
     parts in no scene), ``board`` (corners of the benchwork, ``[[x, y], ...]`` in mm), ``tracks`` (a list of
-    such lines), ``scenes``, ``panels``, ``parts``, ``wires``, ``battery_log`` (lists), ``prices`` (of one
+    such lines), ``backdrop`` (none), ``scenes``, ``panels``, ``wireways``, ``parts``, ``wires``,
+    ``battery_log`` (lists), ``prices`` (of one
     battery by the key of its type, ``{"alkaline AA": 0.9}``, and of the kilowatt-hour as ``"mains kWh"``; in
-    any currency), ``next_number`` (the number the next
-    new part, wire, scene or panel gets, as none is given twice; left out: one more than the highest used).
+    any currency), ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none
+    is given twice; left out: one more than the highest used).
 Habits
     ``units`` "metric" or "us" ("metric"), ``wire_size`` ("22 AWG"), ``slack_m`` spare length per wire end
     (0.1), ``ambient_c`` (20), ``drop_limit`` share of the source voltage that wires may lose (0.1),
@@ -48,6 +49,14 @@ Scene
     ``id``, ``name``; ``x_mm``, ``y_mm``, ``width_mm``, ``height_mm`` (0) of its rectangle, ``use``.
 Panel
     ``id``, ``name``, ``x_mm``, ``y_mm``, ``width_mm``, ``height_mm``.
+Wireway
+    ``id``, ``name``, ``points`` (its corners in mm, two or more), ``hole_mm`` diameter of its narrowest hole
+    (20), ``drop_mm`` from it up to a terminal on the board (80).
+Backdrop
+    ``media`` "image/png", "image/jpeg" or "image/svg+xml"; ``data`` the picture as base64 (""), or ``path``
+    of its file as seen from the plan's folder, with forward slashes (""); ``width_px``, ``height_px``;
+    ``x_mm``, ``y_mm`` of its upper left corner (0), ``mm_per_px`` (1), ``turn_deg`` clockwise about that
+    corner (0), ``strength`` from 0 to 1 with which it shows (0.45).
 Part
     ``id``, ``kind`` (a key of the catalogue: ``underboard kinds`` lists them), ``designation`` without the
     minus sign ("E1"), ``x_mm``, ``y_mm`` of its centre, x to the right and y down as seen from above;
@@ -57,8 +66,8 @@ Part
 Wire
     ``id``, ``label`` ("W1"), ``start`` and ``end``: part id and terminal, ``["p3", "A"]``; ``size`` "22 AWG"
     or "0.5 mm2" ("22 AWG"), ``colour`` letters of IEC 60757 ("BK"), ``solid`` (false), ``length_m`` measured
-    (null: as drawn), ``bends`` corners from start to end (``[]``), ``note`` (""), ``built`` once it is made
-    and in place (false).
+    (null: as drawn), ``bends`` corners from start to end (``[]``), ``note`` (""), ``along`` the ids of
+    the wireways it was led along, from start to end (``[]``), ``built`` once it is made and in place (false).
 
 Entry of the battery log
     ``battery`` (part id), ``day`` "2026-03-01", ``event`` "fitted", "swapped", "charged" or "measured",

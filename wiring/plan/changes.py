@@ -6,6 +6,10 @@ from typing import NamedTuple, TypeVar
 from wiring.plan.plan import Plan
 
 T = TypeVar("T")
+BESIDE = (
+    *("title", "author", "habits", "use", "board", "tracks", "wireways", "backdrop"),
+    *("battery_log", "prices"),
+)
 
 
 class Changed(NamedTuple):
@@ -28,7 +32,7 @@ class Changes(NamedTuple):
     wires: Changed
     scenes: Changed
     panels: Changed
-    rest: bool  # title, habits, board, tracks, battery log, prices
+    rest: bool  # title, habits, board, tracks, wireways, backdrop, battery log, prices
 
     @property
     def ids(self) -> frozenset[str]:
@@ -38,10 +42,7 @@ class Changes(NamedTuple):
 
 def changes_between(old: Plan, new: Plan) -> Changes:
     """Return what differs; a record counts as altered when it is another object."""
-    rest = any(
-        getattr(old, name) is not getattr(new, name)
-        for name in ("title", "author", "habits", "use", "board", "tracks", "battery_log", "prices")
-    )
+    rest = any(getattr(old, name) is not getattr(new, name) for name in BESIDE)
     return Changes(
         _table(old.parts, new.parts),
         _table(old.wires, new.wires),

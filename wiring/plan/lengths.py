@@ -1,4 +1,4 @@
-"""How long a wire is: along the way it is drawn, with spare at both ends, or as the user measured it."""
+"""How long a wire is: along the way it is drawn, with drops and spare at its ends, or as measured."""
 
 import math
 from collections.abc import Mapping
@@ -23,10 +23,16 @@ def drawn_length_m(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
 
 
 def cut_length_m(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
-    """Return the metres to cut: what the user measured, else as drawn plus the spare at both ends."""
+    """Return the metres to cut: what the user measured, else as drawn with drops and spare at both ends."""
     if wire.length_m is not None:
         return wire.length_m
-    return drawn_length_m(plan, kinds, wire) + 2.0 * plan.habits.slack_m
+    return drawn_length_m(plan, kinds, wire) + drops_m(plan, wire) + 2.0 * plan.habits.slack_m
+
+
+def drops_m(plan: Plan, wire: Wire) -> float:
+    """Return the metres a wire needs to come down to its first wireway and up again from its last."""
+    ends = (wire.along[0], wire.along[-1]) if wire.along else ()
+    return sum(plan.wireways[i].drop_mm for i in ends if i in plan.wireways) / 1000.0
 
 
 def _place(plan: Plan, kinds: Mapping[str, Kind], ref: TerminalRef) -> Point | None:

@@ -6,6 +6,7 @@ PartId = str
 WireId = str
 SceneId = str
 PanelId = str
+WirewayId = str
 
 
 class TerminalRef(NamedTuple):

@@ -6,12 +6,14 @@ from typing import Any
 
 import msgspec
 
+from wiring.plan.backdrop import Backdrop
 from wiring.plan.battery_log import BatteryReading
-from wiring.plan.names import PanelId, PartId, SceneId, TerminalRef, WireId
+from wiring.plan.names import PanelId, PartId, SceneId, TerminalRef, WireId, WirewayId
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
 from wiring.plan.scene import Scene, UsePattern
 from wiring.plan.wire import Wire
+from wiring.plan.wireway import Wireway
 
 Line = tuple[tuple[float, float], ...]
 
@@ -42,6 +44,8 @@ class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     panels: Mapping[PanelId, Panel] = MappingProxyType({})
     parts: Mapping[PartId, Part] = MappingProxyType({})
     wires: Mapping[WireId, Wire] = MappingProxyType({})
+    wireways: Mapping[WirewayId, Wireway] = MappingProxyType({})
+    backdrop: Backdrop | None = None
     battery_log: tuple[BatteryReading, ...] = ()
     prices: Mapping[str, float] = MappingProxyType({})  # of one battery by its type's key, in any currency
     next_number: int = 1  # ids are never given twice

@@ -130,6 +130,9 @@ def wire_faults(wire: Wire, plan: Plan) -> Iterator[str]:
         yield f"The length of {name} must be more than nothing and at most {LONGEST_WIRE_M:g} m."
     if not all(place_is_fair(*bend) for bend in wire.bends):
         yield f"{name} has a bend outside the plan; x and y must be within a kilometre (1 000 000 mm)."
+    for way in wire.along:
+        if way not in plan.wireways:
+            yield f"{name} is led along the wireway {way}, which the plan does not have."
     if not text_is_fair(wire.note):
         yield f"The note on {name} must be at most 2000 readable characters."
     yield from _conductor_faults(name, wire)

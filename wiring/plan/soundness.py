@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 
 from wiring.catalogue.kind import Kind
 from wiring.plan.battery_log_faults import log_faults, price_faults
+from wiring.plan.ground_faults import backdrop_faults, wireway_faults
 from wiring.plan.limits import (
     LARGEST_NUMBER,
     LONGEST_NAME,
@@ -37,7 +38,7 @@ USE_BOUNDS = {
     "sessions_per_month": (0.0, 1000.0),
     "sessions_per_charge": (0, 1000),
 }
-_NUMBERED = re.compile(r"[pwsn]([0-9]{1,15})")
+_NUMBERED = re.compile(r"[pwsny]([0-9]{1,15})")
 
 
 def unsound(plan: Plan, kinds: Mapping[str, Kind] | None = None) -> tuple[str, ...]:
@@ -72,7 +73,7 @@ def _some(names: list[str]) -> str:
 
 def least_next_number(plan: Plan) -> int:
     """Return the lowest `next_number` that gives no id of the plan a second time."""
-    ids = (*plan.parts, *plan.wires, *plan.scenes, *plan.panels)
+    ids = (*plan.parts, *plan.wires, *plan.scenes, *plan.panels, *plan.wireways)
     return max((int(m[1]) for m in map(_NUMBERED.fullmatch, ids) if m), default=0) + 1
 
 
@@ -83,6 +84,10 @@ def _breaches(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[str]:
         yield from area_faults(scene)
     for panel in plan.panels.values():
         yield from area_faults(panel)
+    for wireway in plan.wireways.values():
+        yield from wireway_faults(wireway)
+    if plan.backdrop is not None:
+        yield from backdrop_faults(plan.backdrop)
     for part in plan.parts.values():
         yield from part_faults(part, plan.scenes, plan.panels)
         kind = kinds.get(part.kind)
@@ -95,7 +100,10 @@ def _breaches(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[str]:
 
 
 def _id_breaches(plan: Plan) -> Iterator[str]:
-    tables: tuple[Mapping[str, object], ...] = (plan.scenes, plan.panels, plan.parts, plan.wires)
+    tables: tuple[Mapping[str, object], ...] = (
+        *(plan.scenes, plan.panels, plan.parts, plan.wires),
+        plan.wireways,
+    )
     for table in tables:
         for key, record in table.items():
             if key != getattr(record, "id", None):

@@ -2,7 +2,7 @@
 
 import msgspec
 
-from wiring.plan.names import TerminalRef, WireId
+from wiring.plan.names import TerminalRef, WireId, WirewayId
 
 
 class Wire(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
@@ -19,3 +19,4 @@ class Wire(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     bends: tuple[tuple[float, float], ...] = ()  # corners in mm, in order from start to end
     note: str = ""
     built: bool = False  # made, both ends landed and labelled
+    along: tuple[WirewayId, ...] = ()  # wireways it was led along, from start to end

@@ -1,0 +1,19 @@
+"""Several edits as one step of the history."""
+
+from collections.abc import Callable
+
+from wiring.edits.edit import Edit
+from wiring.plan.plan import Plan
+
+Following = Callable[[Plan, Plan], Edit | None]  # given the plan before and after the first edit
+
+
+def followed(edit: Edit, following: Following) -> Edit:
+    """Return the edit with another one after it that is made from what the first one changed."""
+
+    def apply(plan: Plan) -> Plan:
+        new = edit.apply(plan)
+        then = following(plan, new) if new is not plan else None
+        return then.apply(new) if then is not None else new
+
+    return Edit(edit.label, apply)
