@@ -7,6 +7,7 @@ from wiring.drawings.circuit_facts import DESIGNATION_MM, SMALL_MM, TEXT_MM, Fac
 from wiring.drawings.circuit_pieces import INNER, Piece
 from wiring.drawings.circuit_tails import Step, Steps
 from wiring.drawings.circuit_tree import Leaf
+from wiring.drawings.marks import part_mark, wire_mark
 from wiring.drawings.symbols.all_symbols import (
     LENGTH_MM,
     THROW_ALONG_MM,
@@ -16,7 +17,7 @@ from wiring.drawings.symbols.all_symbols import (
 )
 from wiring.drawings.wire_colour import wire_colour
 from wiring.pictures.metrics import cap_mm, width_mm
-from wiring.pictures.picture import NO_PEN, Disc, Item, Path, Pen, Point, Words
+from wiring.pictures.picture import NO_PEN, Anchor, Disc, Item, Path, Pen, Point, Words
 from wiring.pictures.transform import moved
 from wiring.plan.names import TerminalRef
 
@@ -96,6 +97,7 @@ def upright_steps(steps: Steps, top_mm: float) -> list[Item]:
             items.append(terminal((0.0, middle)))
         elif step.wire is not None:
             items.extend(insulation((0.0, middle), step.wire.colour))
+            items.append(Anchor(wire_mark(step.wire.id), (0.0, middle)))
         colour = "quiet" if step.terminal is None else "ink"
         items.append(Words(step.words, (BESIDE_MM, middle), SMALL_MM, colour, stand="middle"))
     return items
@@ -132,6 +134,7 @@ def leaf_block(facts: Facts, leaf: Leaf, least_mm: float = 0.0, lead_mm: float =
         return _lead(facts, above, below, lower if down else upper, least_mm)
     drawn = symbol(piece.symbol, piece.state, "down" if down else "up")
     items.extend(moved(drawn.items, (0.0, y if down else y + LENGTH_MM)))
+    items.append(Anchor(part_mark(piece.start_ref.part), (0.0, y + LENGTH_MM / 2)))
     for ref, at in ((upper, y + 1.05), (lower, y + LENGTH_MM - 1.05)):
         if ref.terminal != INNER:
             items.append(Words(ref.terminal, (0.8, at), SMALL_MM, "quiet", stand="middle"))
@@ -190,6 +193,8 @@ def _throw(facts: Facts, piece: Piece, y: float, items: list[Item]) -> float:
     """Add the lead of the idle throw and where it goes; return where the next line of words may start."""
     words = facts.idle_words(piece)
     x = THROW_ASIDE_MM + 0.56
+    told = (step.wire for step in facts.steps(piece.idle_ref))
+    items.extend(Anchor(wire_mark(wire.id), (x, y)) for wire in told if wire is not None)
     if len(words) > 1 or "→" in words[0]:
         items.append(line((x, y), (x + 1.6, y)))
     for row, text in enumerate(words):

@@ -10,9 +10,10 @@ from wiring.drawings.circuit_facts import TEXT_MM, Facts
 from wiring.drawings.circuit_gather import shown
 from wiring.drawings.circuit_pieces import JOINTS, SOURCES
 from wiring.drawings.circuit_rows import section_items
+from wiring.drawings.marks import wire_mark
 from wiring.drawings.symbols.all_symbols import items_box
 from wiring.pictures.metrics import wrapped
-from wiring.pictures.picture import Item, Picture, Words
+from wiring.pictures.picture import Anchor, Item, Picture, Words
 from wiring.pictures.transform import moved
 from wiring.plan.designations import part_label, terminal_label
 from wiring.plan.names import PartId, WireId
@@ -134,11 +135,12 @@ def _note(facts: Facts, wires: list[WireId], parts: list[PartId]) -> _Placed:
     ]
     told.extend(part_label(plan, p) for p in parts if facts.kinds[plan.parts[p].kind].behaviour in JOINTS)
     lines = wrapped("In no current path: " + ", ".join(told), SHEET_MM[0] / 2, TEXT_MM)
-    items = tuple(
+    items: tuple[Item, ...] = tuple(
         Words(text, (0.0, 2.0 + row * 2.8), TEXT_MM, "quiet", stand="middle")
         for row, text in enumerate(lines)
     )
     box = items_box(items)
+    items += tuple(Anchor(wire_mark(w), (0.0, 2.0)) for w in wires)
     return _Placed(items, box[2], box[3], parts, wires)
 
 

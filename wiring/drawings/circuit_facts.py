@@ -19,6 +19,8 @@ from wiring.quantities.wording import worded
 DESIGNATION_MM = 2.5  # text sizes on paper; a drawing is never scaled
 TEXT_MM = 2.0
 SMALL_MM = 1.8
+REFERENCE_BELOW_MM = 2.4  # from the name of a net down to where its other places are told
+REFERENCE_ROOM_MM = 8.0  # kept free for one reference such as 27/B4
 LEAST_V = 1e-3  # less than that a multimeter shows as nothing
 ASIDE_MM = 20.0  # room for words beside a symbol
 

@@ -14,12 +14,14 @@ from wiring.drawings.circuit_blocks import (
     sized,
     upright_steps,
 )
-from wiring.drawings.circuit_facts import SMALL_MM, Facts
+from wiring.drawings.circuit_facts import REFERENCE_BELOW_MM, REFERENCE_ROOM_MM, SMALL_MM, Facts
 from wiring.drawings.circuit_loops import has_rail, is_open, lead_mm, on_rails
 from wiring.drawings.circuit_rails import along, room_mm
 from wiring.drawings.circuit_tree import End, Leaf, Node, Parallel, Series, Stray
+from wiring.drawings.marks import net_out
 from wiring.drawings.symbols.all_symbols import items_box
-from wiring.pictures.picture import Disc, Item, Words
+from wiring.pictures.metrics import width_mm
+from wiring.pictures.picture import Anchor, Disc, Item, Words
 from wiring.pictures.transform import moved
 
 GAP_MM = 3.0  # air between two columns
@@ -87,7 +89,14 @@ def _end(facts: Facts, end: End, first: bool) -> list[Item]:
     if end.flag:
         tip = edge + (FLAG_MM if first else -FLAG_MM)
         words = Words(end.flag, (BESIDE_MM, edge + (0.9 if first else -0.9)), SMALL_MM, stand="middle")
-        return [line((0.0, joined), (0.0, tip)), flag((0.0, edge if first else tip), 0, 1), words]
+        past = BESIDE_MM + width_mm(end.flag, SMALL_MM) + 0.8
+        return [
+            line((0.0, joined), (0.0, tip)),
+            flag((0.0, edge if first else tip), 0, 1),
+            words,
+            Anchor(net_out(end.flag), (past, words.at[1])),
+            Anchor("", (past + REFERENCE_ROOM_MM, words.at[1])),
+        ]
     tip = edge + (TERMINAL_MM if first else -TERMINAL_MM)
     return [line((0.0, joined), (0.0, tip)), Disc((0.0, tip), TERMINAL_MM, TERMINAL_MM, LINE, "paper")]
 
@@ -149,4 +158,5 @@ def _rail(joints: list[float], y: float, name: str, end_mm: float) -> list[Item]
     if name:
         items.append(flag((reach, y), 1, 0))
         items.append(Words(name, (reach + FLAG_MM + 0.6, y), SMALL_MM, stand="middle"))
+        items.append(Anchor(net_out(name), (reach + FLAG_MM + 0.6, y + REFERENCE_BELOW_MM)))
     return items

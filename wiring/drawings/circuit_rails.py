@@ -3,8 +3,9 @@
 from wiring.drawings.circuit_blocks import BESIDE_MM, insulation, terminal
 from wiring.drawings.circuit_facts import SMALL_MM
 from wiring.drawings.circuit_loops import Rail
+from wiring.drawings.marks import wire_mark
 from wiring.pictures.metrics import width_mm
-from wiring.pictures.picture import Item, Words
+from wiring.pictures.picture import Anchor, Item, Words
 
 AIR_MM = 0.9  # on each side of words along a rail
 
@@ -30,6 +31,7 @@ def along(rail: Rail, number: int, x: float, y: float, base: float) -> list[Item
             items.append(terminal((middle, y)))
         elif step.wire is not None:
             items.extend(insulation((middle, y), step.wire.colour, upright=False))
+            items.append(Anchor(wire_mark(step.wire.id), (middle, y)))
         colour = "ink" if step.wire is None else "quiet"
         items.append(Words(step.words, (middle, base), SMALL_MM, colour, align="centre"))
         edge -= wide

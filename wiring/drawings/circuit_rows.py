@@ -2,12 +2,13 @@
 
 from wiring.drawings.circuit_blocks import FLAG_MM, ROW_MM, Block, dot, flag, leaf_block, line
 from wiring.drawings.circuit_dress import Dresser
-from wiring.drawings.circuit_facts import SMALL_MM, Facts
+from wiring.drawings.circuit_facts import REFERENCE_BELOW_MM, SMALL_MM, Facts
 from wiring.drawings.circuit_groups import block
 from wiring.drawings.circuit_runs import run_block
 from wiring.drawings.circuit_sections import AIR_MM, Section, run_start_mm
+from wiring.drawings.marks import net_in, net_out
 from wiring.drawings.symbols.all_symbols import items_box
-from wiring.pictures.picture import Item, Words
+from wiring.pictures.picture import Anchor, Item, Words
 from wiring.pictures.transform import moved
 
 LEAST_MM = 30.0
@@ -33,7 +34,9 @@ def _continued(facts: Facts, section: Section) -> list[Item]:
         items.append(line((start, y), (0.0, y)))
         items.append(flag((start - FLAG_MM, y), 1, 0))
         name = facts.tails.names.get(net, "")
-        items.append(Words(name, (start - FLAG_MM - 0.6, y), SMALL_MM, align="right", stand="middle"))
+        at = (start - FLAG_MM - 0.6, y)
+        items.append(Words(name, at, SMALL_MM, align="right", stand="middle"))
+        items.append(Anchor(net_in(name), (at[0], y + REFERENCE_BELOW_MM)))
     return items
 
 
@@ -80,4 +83,5 @@ def _flags(dresser: Dresser, section: Section, height: float, body: Block | None
         items.extend((dot((0.0, y)), line((0.0, y), (-ROW_MM, y)), flag((-ROW_MM, y), -1, 0)))
         at = (-ROW_MM - FLAG_MM - 0.6, y)
         items.append(Words(name, at, SMALL_MM, align="right", stand="middle"))
+        items.append(Anchor(net_out(name, to_left=True), (at[0], y + REFERENCE_BELOW_MM)))
     return items

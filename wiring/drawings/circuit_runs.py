@@ -4,9 +4,10 @@ from wiring.drawings.circuit_blocks import LINE_MM, Block, insulation, line, siz
 from wiring.drawings.circuit_facts import DESIGNATION_MM, SMALL_MM, TEXT_MM, Facts
 from wiring.drawings.circuit_tails import Steps
 from wiring.drawings.circuit_tree import Leaf
+from wiring.drawings.marks import part_mark, wire_mark
 from wiring.drawings.symbols.all_symbols import LENGTH_MM, symbol
 from wiring.pictures.metrics import cap_mm, widest_mm, width_mm
-from wiring.pictures.picture import Item, Words
+from wiring.pictures.picture import Anchor, Item, Words
 from wiring.pictures.transform import moved
 
 ABOVE_MM = 1.1  # from a rail up to the words over it
@@ -38,6 +39,7 @@ def run_block(facts: Facts, pieces: list[Leaf], upper: bool) -> tuple[Block, flo
         if pad > 0:
             items.extend((line((x, 0.0), (x + pad, 0.0)), line((x + wide - pad, 0.0), (x + wide, 0.0))))
         items.extend(moved(drawn.items, (x + pad if forward else x + wide - pad, 0.0)))
+        items.append(Anchor(part_mark(piece.start_ref.part), (x + wide / 2, 0.0)))
         items.append(Words(left.terminal, (x + pad + 0.3, -ABOVE_MM), SMALL_MM, "quiet"))
         items.append(
             Words(right.terminal, (x + wide - pad - 0.3, -ABOVE_MM), SMALL_MM, "quiet", align="right")
@@ -67,6 +69,7 @@ def _steps(steps: Steps, x: float, items: list[Item]) -> float:
             items.append(terminal((x + wide / 2, 0.0)))
         elif step.wire is not None:
             items.extend(insulation((x + wide / 2, 0.0), step.wire.colour, upright=False))
+            items.append(Anchor(wire_mark(step.wire.id), (x + wide / 2, 0.0)))
         colour = "quiet" if step.terminal is None else "ink"
         items.append(Words(step.words, (x + wide / 2, -ABOVE_MM), SMALL_MM, colour, align="centre"))
         x += wide

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
+from wiring.drawings.marks import wire_on_plan
 from wiring.drawings.plan_areas import Area
 from wiring.drawings.plan_band import BAND_MM, FASCIA_MM, band, fascia_mark, fascia_side, locator
 from wiring.drawings.plan_clip import pieces
@@ -15,7 +16,7 @@ from wiring.drawings.plan_names import Named, named
 from wiring.drawings.plan_parts import placed_parts, sign_items, terminal_items
 from wiring.drawings.plan_wires import wire_items, wire_runs, wires_near
 from wiring.pictures.metrics import words_box
-from wiring.pictures.picture import Item, Path, Picture, Words
+from wiring.pictures.picture import Anchor, Item, Path, Picture, Point, Words
 from wiring.pictures.transform import moved
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
@@ -103,6 +104,9 @@ def plan_view(
     items: list[Item] = [*ground(plan, fit, clip), *glow, *signs]
     for run, piece in drawn:
         items += wire_items(run, piece.points)
+        if wire_labels and (piece.from_start or piece.to_end):
+            mark = wire_on_plan(run.wire.id, whole=piece.from_start and piece.to_end)
+            items.append(Anchor(mark, _middle(piece.points)))
     items += terminal_items(kinds, plan, fit, placed)
     items += [*fascia, *words.items, *band(width_mm, below, name)]
     if window is not None:
@@ -118,6 +122,12 @@ def shown_wires(plan: Plan, window: Area | None) -> tuple[Wire, ...]:
         return tuple(plan.wires.values())
     held = {p.id for p in plan.parts.values() if window.holds(p.x_mm, p.y_mm)}
     return tuple(w for w in plan.wires.values() if w.start.part in held or w.end.part in held)
+
+
+def _middle(points: tuple[Point, ...]) -> Point:
+    """Return a point about half way along a line."""
+    a, b = points[(len(points) - 1) // 2], points[(len(points) - 1) // 2 + 1]
+    return (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
 
 
 def _inside(point: tuple[float, float], box: Box) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
+from wiring.drawings.marks import wire_mark, wire_on_plan
 from wiring.plan.lengths import cut_length_m
 from wiring.plan.names import TerminalRef, WireId
 from wiring.plan.plan import Plan
@@ -55,17 +56,21 @@ def bench_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[B
     columns = (
         Column("", 6, "centre"),
         Column("Wire", 15, weight="semibold"),
-        Column("From", 23),
-        Column("To", 23),
-        Column("Size", 17),
-        Column("Colour", 20),
-        Column("Cut", 19, "right"),
-        Column("Which is, note", 47),
+        Column("From", 20),
+        Column("To", 20),
+        Column("Size", 19),
+        Column("Colour", 18),
+        Column("Cut", 18, "right"),
+        Column("Plan", 12),
+        Column("Circuit", 13),
+        Column("Which is, note", 31),
     )
     blocks: list[Block] = [heading("Bench list", width, anchor="bench")]
     blocks += paragraph(
         f"{len(rows)} wires, place by place and from the source outwards. Cut lengths contain the spare at "
-        f"both ends and are rounded up. Tick each wire when both its ends are made and labelled.",
+        f"both ends and are rounded up. Tick each wire when both its ends are made and labelled. "
+        "“Plan” and “Circuit” say where it is "
+        "drawn: sheet / zone.",
         width,
     )
     place = ""
@@ -91,6 +96,8 @@ def _cells(plan: Plan, kinds: Mapping[str, Kind], row: BenchRow) -> tuple[str | 
         f"{row.size} solid" if row.solid else row.size,
         Cell(row.colour, swatch=row.colour),
         length_words(row.length_m, plan.habits.units),
+        Cell(see=(wire_on_plan(row.wire, whole=True), wire_on_plan(row.wire, whole=False))),
+        Cell(see=(wire_mark(row.wire),)),
         row.note,
     )
 

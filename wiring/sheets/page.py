@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from wiring.pictures.metrics import width_mm
-from wiring.pictures.picture import Item, Path, Pen, Picture, Words
+from wiring.pictures.picture import Item, Path, Pen, Picture, Point, Words
 from wiring.sheets.paper import FRAME_PEN_MM, Sheet
 from wiring.sheets.title_block import TitleFields, title_block
 
@@ -51,12 +51,7 @@ def _border(sheet: Sheet) -> tuple[Item, ...]:
 
 def _zones(start: float, end: float, middle: float, at: float, *, across: bool) -> list[Item]:
     """Return the divisions of one side, 50 mm from its middle outwards, and their names."""
-    cuts = [middle]
-    while cuts[-1] + _ZONE_PITCH_MM < end - _ZONE_PITCH_MM / 4:
-        cuts.append(cuts[-1] + _ZONE_PITCH_MM)
-    while cuts[0] - _ZONE_PITCH_MM > start + _ZONE_PITCH_MM / 4:
-        cuts.insert(0, cuts[0] - _ZONE_PITCH_MM)
-    bounds = [start, *cuts, end]
+    bounds = [start, *_cuts(start, end, middle), end]
     items: list[Item] = []
     for i, (a, b) in enumerate(pairwise(bounds)):
         name = str(i + 1) if across else _ZONE_LETTERS[i]
@@ -66,6 +61,24 @@ def _zones(start: float, end: float, middle: float, at: float, *, across: bool) 
             line = ((a, at), (a, at + _ZONE_MM)) if across else ((at, a), (at + _ZONE_MM, a))
             items.append(Path(line, _BORDER))
     return items
+
+
+def zone(sheet: Sheet, point: Point) -> str:
+    """Return the zone of a sheet a point lies in: its letter along the side, its number along the top."""
+    left, top, right, bottom = sheet.frame
+    column = sum(point[0] >= x for x in _cuts(left, right, (left + right) / 2))
+    row = sum(point[1] >= y for y in _cuts(top, bottom, (top + bottom) / 2))
+    return f"{_ZONE_LETTERS[row]}{column + 1}"
+
+
+def _cuts(start: float, end: float, middle: float) -> list[float]:
+    """Return the divisions of a side, 50 mm from its middle outwards."""
+    cuts = [middle]
+    while cuts[-1] + _ZONE_PITCH_MM < end - _ZONE_PITCH_MM / 4:
+        cuts.append(cuts[-1] + _ZONE_PITCH_MM)
+    while cuts[0] - _ZONE_PITCH_MM > start + _ZONE_PITCH_MM / 4:
+        cuts.insert(0, cuts[0] - _ZONE_PITCH_MM)
+    return cuts
 
 
 def _foot(sheet: Sheet, side: str) -> tuple[Item, ...]:

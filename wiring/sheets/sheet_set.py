@@ -16,6 +16,7 @@ from wiring.sheets.panel_sheets import panel_sections
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.parts_list import part_blocks
 from wiring.sheets.plan_sheets import plan_sections
+from wiring.sheets.references import referred
 from wiring.sheets.safety import safety_blocks
 from wiring.sheets.section import Section, body_size, text_section
 from wiring.sheets.strip_charts import strip_blocks
@@ -70,6 +71,7 @@ def _cover(situation: Situation, upright: Sheet, sections: Sequence[Section]) ->
 
 def _pages(situation: Situation, sections: Sequence[Section], today: date) -> tuple[Page, ...]:
     plan = situation.plan
+    sections = referred(sections)
     count = sum(len(s.leaves) for s in sections)
     pages: list[Page] = []
     for section in sections:

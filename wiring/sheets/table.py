@@ -9,6 +9,7 @@ from wiring.findings.finding import Rank
 from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
 from wiring.pictures.picture import NO_PEN, Disc, Item, Link, Path, Pen, Words
 from wiring.sheets.blocks import LIST_MM, Block
+from wiring.sheets.pending import pending
 
 _PAD_MM = 1.4
 _RULE = Pen("faint", 0.2)
@@ -36,6 +37,7 @@ class Cell(NamedTuple):
     target: str = ""  # anchor the cell leads to
     rank: Rank | None = None  # the flag of a finding
     indent: float = 0.0  # mm left free before the text
+    see: tuple[str, ...] = ()  # marks; the place of the first the set has is written here, as 27/B4
 
 
 Row = Sequence[str | Cell]
@@ -124,6 +126,8 @@ def _row(
             items.append(Words(text, (x, first + i * step), size, weight=weight, align=column.align))
         middle = first - cap_mm(size) / 2
         items += _marks(cell, a, b, middle)
+        if cell.see:
+            items.append(pending(cell.see, (x, first), size, column.align))
         if cell.target:
             items.append(Link(a, 0.0, b - a, height, cell.target))
     return height, tuple(items)

@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 from wiring.drawings.schemdraw_picture import PictureFigure
 from wiring.pictures.metrics import words_box
-from wiring.pictures.picture import Disc, Item, Path, Words
+from wiring.pictures.picture import Anchor, Disc, Item, Path, Words
 
 MM_PER_UNIT = 8.0
 LENGTH_MM = 14.0  # from one terminal to the other, leads and all
@@ -71,4 +71,6 @@ def _box(item: Item) -> tuple[float, float, float, float] | None:
     if isinstance(item, Path) and item.points:
         xs, ys = [p[0] for p in item.points], [p[1] for p in item.points]
         return min(xs), min(ys), max(xs), max(ys)
+    if isinstance(item, Anchor):
+        return *item.at, *item.at
     return None

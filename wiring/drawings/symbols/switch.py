@@ -15,7 +15,8 @@ class Contact(Element2Term):  # type: ignore[misc]
         self.segments.append(Segment([(0, 0), gap, (1, 0)]))
         self.segments.append(SegmentCircle((DOT, 0), DOT))
         self.segments.append(SegmentCircle((1 - DOT, 0), DOT))
-        tip = (2 * DOT, 0) if closed else (0.16, 0.34)
+        # a closed blade lies on the fixed contact and reaches over it, so that it is seen to be a blade
+        tip = (-0.02, 0.09) if closed else (0.16, 0.34)
         self.segments.append(Segment([(1 - 2 * DOT, 0), tip], lw=3))
         if other_throw:
             self.segments.append(SegmentCircle((DOT, 0.62), DOT))

@@ -1,0 +1,28 @@
+"""Names of the invisible marks in drawings, by which sheets refer to each other."""
+
+from wiring.plan.names import PartId, WireId
+
+
+def wire_mark(wire: WireId) -> str:
+    """Return the mark of a wire in a circuit drawing; each wire is drawn there once."""
+    return f"circuit wire {wire}"
+
+
+def wire_on_plan(wire: WireId, *, whole: bool) -> str:
+    """Return the mark of a wire on a plan sheet that shows it whole, or one end of it."""
+    return f"plan wire {wire}" if whole else f"plan end {wire}"
+
+
+def part_mark(part: PartId) -> str:
+    """Return the mark of a part in a circuit drawing; its poles may stand in several places."""
+    return f"circuit part {part}"
+
+
+def net_in(name: str) -> str:
+    """Return the mark where a net comes in from another place; the reference ends there."""
+    return f"net in {name}"
+
+
+def net_out(name: str, *, to_left: bool = False) -> str:
+    """Return the mark where a net goes on elsewhere; the reference starts there, or ends there."""
+    return f"net out {'left' if to_left else 'right'} {name}"
