@@ -10,6 +10,7 @@ from wiring.catalogue.kind import Kind
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
 from wiring.circuit.compiled import CompiledPart, compiled_part, wire_ohms
 from wiring.circuit.figures import Problem
+from wiring.circuit.kept import Kept
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.sets import joined
 from wiring.plan.designations import part_label
@@ -40,6 +41,7 @@ class Assembly(NamedTuple):
     sources: Ints
     alternating: NDArray[np.bool_]
     troubles: tuple[Problem, ...]
+    kept: Kept  # what is worked out from these arrays
 
     @property
     def node_count(self) -> int:
@@ -89,7 +91,7 @@ def assemble(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Ass
     return Assembly(
         plan, parts, first_terminal, spans, wires, tuple(refs), node_of, law_array,
         pairs[:, 0].copy(), pairs[:, 1].copy(), np.array(rows, dtype=np.float64).reshape(-1, WIDTH),
-        tuple(roles), tuple(owners), sources, alternating, tuple(troubles),
+        tuple(roles), tuple(owners), sources, alternating, tuple(troubles), Kept(),
     )  # fmt: skip
 
 

@@ -121,10 +121,10 @@ def _nothing(values: Mapping[str, Any], position: Position | None, terminals: tu
 def wire_ohms(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
     """Return a wire's resistance at the plan's room temperature; ValueError for a size nobody knows."""
     one, other = plan.parts.get(wire.start.part), plan.parts.get(wire.end.part)
+    around = (plan.habits, one, other, kinds, plan.wireways if wire.along else None)
     kept = _wires.get(id(wire))
     if kept is not None:
-        habits, was_one, was_other, was_kinds = kept.around
-        if habits is plan.habits and was_one is one and was_other is other and was_kinds is kinds:
+        if all(was is now for was, now in zip(kept.around, around, strict=True)):
             return kept.ohms
     if len(_wires) >= MOST_KEPT:
         _wires.clear()
@@ -133,5 +133,5 @@ def wire_ohms(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
     if not 0.0 <= length_m <= LONGEST_M:
         raise ValueError("its length must lie between 0 and 10 km.")
     ohms = max(per_m * length_m, LEAST_OHMS)
-    _wires[id(wire)] = _KeptWire(wire, (plan.habits, one, other, kinds), ohms)
+    _wires[id(wire)] = _KeptWire(wire, around, ohms)
     return ohms

@@ -4,6 +4,8 @@ import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
+import numpy as np
+
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.behaviours.feeding import rating
 from wiring.circuit.compiled import CompiledPart
@@ -12,7 +14,8 @@ from wiring.circuit.links import circuits
 from wiring.circuit.problems import problems
 from wiring.circuit.reading import Reading
 from wiring.circuit.states import Settled
-from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.circuit.terminal_volts import TerminalVolts
+from wiring.plan.names import PartId, WireId
 
 NOTHING = PartFigure(0.0, 0.0, 0.0)
 TELLING = frozenset({"main", "coil", "source", "alternating"})
@@ -61,21 +64,21 @@ def figures_of(settled: Settled) -> Figures:
     )
 
 
-def _terminals(settled: Settled) -> dict[TerminalRef, float]:
-    assembly, islands = settled.assembly, settled.islands
-    lost = {n for n, i in enumerate(islands.fed) if settled.reading.failed[i.branches].any()}
-    volts = settled.reading.nodes[assembly.node_of].tolist()
-    of_terminal = islands.of_node[assembly.node_of].tolist()
-    return {
-        ref: volt
-        for ref, volt, island in zip(assembly.refs, volts, of_terminal, strict=True)
-        if island >= 0 and island not in lost
-    }
+def _terminals(settled: Settled) -> TerminalVolts:
+    assembly, islands, reading = settled.assembly, settled.islands, settled.reading
+    known = islands.of_node >= 0
+    if reading.failed.any():
+        lost = np.append(np.zeros(len(islands.references), dtype=np.bool_), False)
+        lost[islands.of_branch[reading.failed]] = True
+        known &= ~lost[islands.of_node]
+    return TerminalVolts(assembly.refs, assembly.node_of, reading.nodes, known)
 
 
 def _fed_with_ac(settled: Settled) -> frozenset[PartId]:
     """Parts with a branch in an alternating island; those without branches count by their terminals."""
     assembly, islands = settled.assembly, settled.islands
+    if not islands.alternating.any():
+        return frozenset()
     swinging = {int(node) for island in islands.fed if island.alternating for node in island.nodes}
     if not swinging:
         return frozenset()

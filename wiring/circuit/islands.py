@@ -4,14 +4,17 @@ No current can flow in a dead end, so its branches rest: nothing across a load, 
 Taking dead ends off leaves a network in which every node is held, however many wires hang loose.
 """
 
-from typing import NamedTuple
+from collections.abc import Sequence
+from functools import cached_property
+from typing import NamedTuple, overload
 
 import numpy as np
 from numpy.typing import NDArray
 
 from wiring.circuit.assembly import Assembly
+from wiring.circuit.dead_ends import DeadEnds, dead_ends
 from wiring.circuit.linear import Floats, Ints
-from wiring.circuit.network import Network
+from wiring.circuit.network import Network, Shape
 from wiring.circuit.sets import joined
 
 
@@ -39,84 +42,107 @@ class Island(NamedTuple):
 class Islands(NamedTuple):
     """All fed islands, and which island each node lies in (-1: nothing feeds it)."""
 
-    fed: tuple[Island, ...]
+    fed: Sequence[Island]
     of_node: Ints
+    of_branch: Ints
+    references: Ints  # per island
+    alternating: NDArray[np.bool_]  # per island
+    dead: DeadEnds
+    circling: NDArray[np.bool_]  # per branch: both ends are on one node
 
 
-def find_islands(assembly: Assembly) -> Islands:
-    """Return the fed islands of a plan."""
-    a, b, count = assembly.a, assembly.b, assembly.node_count
-    if not len(assembly.sources):
-        return Islands((), np.full(count, -1, dtype=np.intp))
-    label = joined(np.stack((a, b), axis=1), count)
-    of_piece = np.full(int(label.max()) + 1, -1, dtype=np.intp)
-    first_source: list[int] = []
-    for source in assembly.sources:
-        piece = label[a[source]]
-        if of_piece[piece] < 0:
-            of_piece[piece] = len(first_source)
-            first_source.append(int(source))
-    of_node = of_piece[label]
-    of_branch = of_node[a]
-    dead, twigs = _dead_ends(a, b, count)
-    twigs_of: list[list[Twig]] = [[] for _ in first_source]
-    for twig in reversed(twigs):
-        island = int(of_node[twig.node])
-        if island >= 0:
-            twigs_of[island].append(twig)
-    itself = a == b
-    fed = []
-    for number, source in enumerate(first_source):
-        mine = of_branch == number
-        core = np.flatnonzero(mine & ~dead & ~itself)
-        reference = int(b[source])
+class _Fed(Sequence[Island]):
+    """The islands one by one, each made when it is asked for: a large plan has hundreds."""
+
+    def __init__(self, assembly: Assembly, found: Islands) -> None:
+        self._assembly, self._found = assembly, found
+        self._made: dict[int, Island] = {}
+
+    def __len__(self) -> int:
+        return len(self._found.references)
+
+    @overload
+    def __getitem__(self, place: int) -> Island: ...
+    @overload
+    def __getitem__(self, place: slice) -> list[Island]: ...
+    def __getitem__(self, place: int | slice) -> Island | list[Island]:
+        if isinstance(place, slice):
+            return [self[n] for n in range(*place.indices(len(self)))]
+        if not -len(self) <= place < len(self):
+            raise IndexError(place)
+        place %= len(self)
+        if place not in self._made:
+            self._made[place] = self._make(place)
+        return self._made[place]
+
+    @cached_property
+    def _twigs(self) -> tuple[Ints, Ints, Ints]:
+        """All twigs in a row, from the inside outwards."""
+        layers = self._found.dead.layers[::-1]
+        nodes, branches, others = (
+            np.concatenate([np.zeros(0, dtype=np.intp), *(layer[n] for layer in layers)]) for n in range(3)
+        )
+        return nodes, branches, others
+
+    def _make(self, place: int) -> Island:
+        found, a, b = self._found, self._assembly.a, self._assembly.b
+        mine = found.of_branch == place
+        reference = int(found.references[place])
+        core = np.flatnonzero(mine & ~found.dead.dead & ~found.circling)
         core_nodes = np.unique(np.concatenate((a[core], b[core])))
         last = reference if reference in core_nodes else (int(core_nodes[-1]) if len(core_nodes) else -1)
         core_nodes = np.append(core_nodes[core_nodes != last], last) if last >= 0 else core_nodes
-        branches = np.flatnonzero(mine)
-        fed.append(
-            Island(
-                branches, np.flatnonzero(of_node == number), reference, core, core_nodes,
-                np.flatnonzero(mine & itself), tuple(twigs_of[number]),
-                bool(assembly.alternating[branches].any()),
-            )
+        nodes, branches, others = self._twigs
+        twigs = found.of_node[nodes] == place
+        hung = zip(nodes[twigs].tolist(), branches[twigs].tolist(), others[twigs].tolist(), strict=True)
+        return Island(
+            np.flatnonzero(mine), np.flatnonzero(found.of_node == place), reference, core, core_nodes,
+            np.flatnonzero(mine & found.circling), tuple(Twig(*twig) for twig in hung),
+            bool(found.alternating[place]),
         )  # fmt: skip
-    return Islands(tuple(fed), of_node)
+
+
+def find_islands(assembly: Assembly) -> Islands:
+    """Return the fed islands of a plan, in the order of their first source."""
+    known = ("islands", assembly.a, assembly.b, assembly.sources, assembly.alternating)
+    return assembly.kept.of(known, lambda: _find(assembly))
+
+
+def _find(assembly: Assembly) -> Islands:
+    a, b, count, sources = assembly.a, assembly.b, assembly.node_count, assembly.sources
+    circling = a == b
+    if not len(sources):
+        nowhere = np.full(count, -1, dtype=np.intp)
+        none = np.zeros(0, dtype=np.intp)
+        unfed = np.full(len(a), -1, dtype=np.intp)
+        dead = DeadEnds(np.zeros(len(a), dtype=np.bool_), ())
+        return Islands((), nowhere, unfed, none, np.zeros(0, dtype=np.bool_), dead, circling)
+    label = joined(np.stack((a, b), axis=1), count)
+    pieces, first = np.unique(label[a[sources]], return_index=True)
+    by_source = np.argsort(first)
+    of_piece = np.full(int(label.max()) + 1, -1, dtype=np.intp)
+    of_piece[pieces[by_source]] = np.arange(len(pieces))
+    of_node = of_piece[label]
+    of_branch = of_node[a]
+    swinging = np.zeros(len(pieces), dtype=np.bool_)
+    swinging[of_branch[np.flatnonzero(assembly.alternating)]] = True
+    found = Islands(
+        (), of_node, of_branch, b[sources[first[by_source]]], swinging, dead_ends(a, b, count), circling
+    )
+    return found._replace(fed=_Fed(assembly, found))
 
 
 def core_network(assembly: Assembly, island: Island, values: Floats) -> Network:
     """Return the arrays of an island's core, its last node held at nought."""
+    known = (f"core at {island.reference}", island, assembly.laws)
+    return Network.shaped(
+        assembly.kept.of(known, lambda: _shape(assembly, island)), values[island.core], np.zeros(1)
+    )
+
+
+def _shape(assembly: Assembly, island: Island) -> Shape:
     place = np.empty(assembly.node_count, dtype=np.intp)
     place[island.core_nodes] = np.arange(len(island.core_nodes))
     core = island.core
     a, b = place[assembly.a[core]], place[assembly.b[core]]
-    return Network(assembly.laws[core], a, b, values[core], len(island.core_nodes) - 1, np.zeros(1))
-
-
-def _dead_ends(a: Ints, b: Ints, count: int) -> tuple[NDArray[np.bool_], list[Twig]]:
-    """Return which branches are dead ends, and the twigs in the order they were taken off.
-
-    Each node keeps the exclusive-or of its branches' numbers, so the last one left can be read off.
-    """
-    real = np.flatnonzero(a != b)
-    degree = np.bincount(a[real], minlength=count) + np.bincount(b[real], minlength=count)
-    mixed = np.zeros(count, dtype=np.intp)
-    np.bitwise_xor.at(mixed, a[real], real)
-    np.bitwise_xor.at(mixed, b[real], real)
-    dead = np.zeros(len(a), dtype=np.bool_)
-    waiting: list[int] = np.flatnonzero(degree == 1).tolist()
-    twigs: list[Twig] = []
-    while waiting:
-        node = waiting.pop()
-        if degree[node] != 1:
-            continue
-        branch = int(mixed[node])
-        other = int(b[branch] if a[branch] == node else a[branch])
-        dead[branch] = True
-        twigs.append(Twig(node, branch, other))
-        degree[node] = 0
-        degree[other] -= 1
-        mixed[other] ^= branch
-        if degree[other] == 1:
-            waiting.append(other)
-    return dead, twigs
+    return Shape(assembly.laws[core], a, b, max(len(island.core_nodes) - 1, 0), 1, None)

@@ -25,7 +25,7 @@ class Shape:
     def __init__(self, laws: Ints, a: Ints, b: Ints, free: int, held: int, component: Ints | None) -> None:
         self.laws, self.a, self.b, self.free, self.held = laws, a, b, free, held
         self.component = np.zeros(free, dtype=np.intp) if component is None else component
-        self.components = int(self.component.max(initial=0)) + 1
+        self.components = int(self.component.max(initial=0)) + 1  # one at least
         self.from_a, self.to_b = Summing(a, free + held), Summing(b, free + held)
         self.by_component = Summing(self.component, self.components)
 

@@ -1,11 +1,13 @@
-"""One island on direct current: the core solved, the dead ends hung back on."""
+"""Islands on direct current: their cores solved, the dead ends hung back on."""
 
 import numpy as np
 
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER, LAWS
-from wiring.circuit.islands import Island, core_network
-from wiring.circuit.linear import Floats
+from wiring.circuit.cores import core_of_plan, solved_core
+from wiring.circuit.dead_ends import hang
+from wiring.circuit.islands import Island, Islands, core_network
+from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network
 from wiring.circuit.newton import Solved, newton
 from wiring.circuit.reading import Reading
@@ -15,23 +17,51 @@ ONE: Floats = np.ones(1)
 SOURCE = LAW_NUMBER["source"]
 
 
+def read_direct(
+    assembly: Assembly, islands: Islands, values: Floats, reading: Reading, warm: Floats | None
+) -> None:
+    """Solve all islands on direct current and write what they read into `reading`.
+
+    `warm` holds likely node voltages. An island that does not come to rest among the others is solved alone.
+    """
+    core = core_of_plan(assembly, islands)
+    solved = solved_core(core, values, warm)
+    nodes = solved.nodes
+    hang(islands.dead.layers, np.where(assembly.laws == SOURCE, values[:, 0], 0.0), assembly.a, nodes)
+    direct = np.append(~islands.alternating, False)
+    nodes -= np.append(nodes[islands.references], 0.0)[islands.of_node]
+    np.copyto(reading.nodes, nodes, where=direct[islands.of_node])
+    mine = direct[islands.of_branch]
+    np.copyto(reading.volts, nodes[assembly.a] - nodes[assembly.b], where=mine)
+    reading.amps[core.branches] = solved.amps
+    loops = np.flatnonzero(mine & islands.circling)
+    reading.amps[loops] = resting_amps(assembly, loops, values)
+    np.copyto(reading.mean_amps, reading.amps, where=mine)
+    np.copyto(reading.power, reading.volts * reading.amps, where=mine)
+    reading.residual_a.append(float(solved.residual_a[solved.converged].max(initial=0.0)))
+    for place in core.islands[~solved.converged]:
+        read_steady(assembly, islands.fed[int(place)], values, reading, None)
+
+
 def read_steady(
     assembly: Assembly, island: Island, values: Floats, reading: Reading, warm: Floats | None
 ) -> None:
-    """Solve one island and write what it reads into `reading`; `warm` holds likely node voltages or NaN."""
-    nodes = np.zeros(assembly.node_count)
+    """Solve one island alone and write what it reads into `reading`, by all means there are."""
+    mine, nodes = island.branches, np.zeros(assembly.node_count)
+    for column in (reading.volts, reading.amps, reading.mean_amps, reading.power):
+        column[mine] = 0.0
+    reading.nodes[island.nodes] = 0.0
     solved = None
     if carries(assembly, island, values):
         network = core_network(assembly, island, values)
         solved = _solve(network, None if warm is None else warm[island.core_nodes])
         if not solved.converged:
-            reading.failed[island.branches] = True
+            reading.failed[mine] = True
             return
         reading.residual_a.append(solved.residual_a)
         nodes[island.core_nodes[:-1]] = solved.x
     hang_on(assembly, island, values, nodes)
     reading.nodes[island.nodes] = nodes[island.nodes] - nodes[island.reference]
-    mine = island.branches
     reading.volts[mine] = nodes[assembly.a[mine]] - nodes[assembly.b[mine]]
     if solved is not None:
         reading.volts[island.core] = solved.volts
@@ -57,6 +87,15 @@ def hang_on(assembly: Assembly, island: Island, values: Floats, nodes: Floats, s
         if assembly.laws[branch] == SOURCE:
             rest = values[branch, 0] * (swing if assembly.alternating[branch] else ONE)
         nodes[..., node] = nodes[..., other] + (rest if assembly.a[branch] == node else -rest)
+
+
+def resting_amps(assembly: Assembly, loops: Ints, values: Floats) -> Floats:
+    """Return the currents of branches with both ends on one node."""
+    amps = np.zeros(len(loops))
+    for number in np.unique(assembly.laws[loops]):
+        those = np.flatnonzero(assembly.laws[loops] == number)
+        amps[those] = LAWS[int(number)].current(np.zeros(len(those)), values[loops[those]].T)[0]
+    return amps
 
 
 def loop_currents(assembly: Assembly, island: Island, values: Floats, swing: Floats = ONE) -> Floats:

@@ -1,0 +1,37 @@
+"""Every island of a plan solved: those on direct current all at once, those on AC one by one."""
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from wiring.circuit.alternating import read_alternating
+from wiring.circuit.assembly import Assembly
+from wiring.circuit.islands import Islands
+from wiring.circuit.linear import Floats
+from wiring.circuit.reading import Reading
+from wiring.circuit.steady import read_direct
+from wiring.circuit.terminal_volts import TerminalVolts
+from wiring.plan.names import TerminalRef
+
+
+def read_all(
+    assembly: Assembly,
+    islands: Islands,
+    values: Floats,
+    reading: Reading,
+    start: Mapping[TerminalRef, float] | None = None,
+) -> None:
+    """Solve all islands and write what they read into `reading`; `start` holds the volts of a like plan."""
+    read_direct(assembly, islands, values, reading, likely_volts(assembly, start))
+    for place in np.flatnonzero(islands.alternating):
+        read_alternating(assembly, islands.fed[int(place)], values, reading)
+
+
+def likely_volts(assembly: Assembly, start: Mapping[TerminalRef, float] | None) -> Floats | None:
+    """Return the volts of each node by an answer to the same wiring; None where it was wired otherwise.
+
+    After a change of wiring a linear start is the better one: what lies behind an opened switch is at rest.
+    """
+    if isinstance(start, TerminalVolts) and start.node_of is assembly.node_of:
+        return start.nodes
+    return None
