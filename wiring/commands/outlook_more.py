@@ -56,7 +56,9 @@ def packs_words(situation: "Situation", found: dict[str, tuple["Candidate", ...]
         label = part_label(situation.plan, battery)
         if not candidates:
             parts.append(
-                paragraph(f"{label}: its cell type is not in the list, so there is nothing to compare.")
+                paragraph(
+                    f"{label}: it works with others or its type is not in the list, so nothing is compared."
+                )
             )
             continue
         rows = [_pack_row(candidate) for candidate in candidates]

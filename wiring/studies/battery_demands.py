@@ -53,11 +53,13 @@ class Demands(Mapping[int, Demand]):
         top_v: float,
         lowest_v: float = 0.0,
         bright_v: float = 0.0,
+        without: frozenset[PartId] = frozenset(),
+        joined: frozenset[PartId] = frozenset(),
     ) -> None:
         self._plan, self._kinds, self._positions, self._battery = plan, kinds, positions, battery
         self._uses = uses
         self._source, self._floor_v, self._span = source, floor_v, (top_v, lowest_v)
-        self._bright_v = bright_v
+        self._bright_v, self._without, self._joined = bright_v, without, joined
         self._amps = 1.0
         self._lit: dict[int, Lit | None] = {}
 
@@ -89,10 +91,13 @@ class Demands(Mapping[int, Demand]):
         if on == 0:
             return None
         plan, kinds, positions = self._plan, self._kinds, self._positions
-        whole = line_of(plan, kinds, positions, self._battery, *self._span)
+        gone, joined = self._without, self._joined
+        whole = line_of(plan, kinds, positions, self._battery, *self._span, gone, joined)
         lit = frozenset().union(*(u.loads for i, u in enumerate(self._uses) if on >> i & 1))
         off = frozenset(p for p in whole.parts if kinds[plan.parts[p].kind].behaviour in PUT_OUT) - lit
-        line = line_of(plan, kinds, positions, self._battery, *self._span, off=off) if off else whole
+        line = whole
+        if off:
+            line = line_of(plan, kinds, positions, self._battery, *self._span, gone | off, joined)
         if line.solved.sum() < LEAST_POINTS:
             return None
         load = tabled(line.volts[line.solved].tolist(), (self._amps * line.amps[line.solved]).tolist())

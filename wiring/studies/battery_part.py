@@ -8,7 +8,7 @@ from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.standards.cells import CELLS, CellType
-from wiring.studies.cells.bank import with_weak_cell
+from wiring.studies.cells.bank import Bank, with_weak_cell
 from wiring.studies.cells.pack import Grade, Pack, packed
 from wiring.studies.cells.store import Store
 from wiring.studies.settings import number, text
@@ -29,6 +29,18 @@ class BatteryPart(NamedTuple):
     limit_a: float = 0.0  # of its protection; 0 = none
     fitted: date | None = None
     celsius: float = 20.0
+    others: tuple["BatteryPart", ...] = ()  # batteries of the plan it works as one with
+    side_by_side: bool = False  # whether those stand beside it, not behind it
+
+    @property
+    def fresh_v(self) -> float:
+        """Volts without load of all of them when fresh."""
+        return self.cell.fresh_v * self.in_series + self._behind("fresh_v")
+
+    @property
+    def floor_v(self) -> float:
+        """Volts at which the cells of all of them are empty, or must be spared."""
+        return self.cell.floor_v * self.cells + self._behind("floor_v")
 
     @property
     def cells(self) -> int:
@@ -61,11 +73,28 @@ class BatteryPart(NamedTuple):
         )
 
     def store(self, grade: str = "typical", ohms: float = 1.0, capacity: float = 1.0) -> Store[Any]:
-        """Return its numbers with its weak cell, if it has one."""
+        """Return its numbers, with its weak cell if it has one, and with those it works as one with."""
         pack = self.pack(grade, ohms, capacity)
+        if self.others and self.side_by_side:
+            strings = (o.strings(grade, ohms, capacity) for o in (self, *self.others))
+            return Bank(tuple(s for group in strings for s in group), self.cell.rechargeable)
+        if self.others:
+            row = (pack, *(o.pack(grade, ohms, capacity) for o in self.others))
+            return Bank((row,), any(o.cell.rechargeable for o in (self, *self.others)))
         if self.weakest >= 1.0:
             return pack
         return with_weak_cell(pack, self.cells, self.in_parallel, self.weakest, self.cell.rechargeable)
+
+    def strings(self, grade: str, ohms: float, capacity: float) -> tuple[tuple[Pack, ...], ...]:
+        """Return its strings as those of a bank: one, unless a cell is weak."""
+        pack = self.pack(grade, ohms, capacity)
+        if self.weakest >= 1.0:
+            return ((pack,),)
+        bank = with_weak_cell(pack, self.cells, self.in_parallel, self.weakest, spares=False)
+        return bank.strings
+
+    def _behind(self, name: str) -> float:
+        return 0.0 if self.side_by_side else sum(float(getattr(o, name)) for o in self.others)
 
 
 def battery_part(plan: Plan, kinds: Mapping[str, Kind], battery: PartId) -> BatteryPart | None:

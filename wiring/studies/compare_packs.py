@@ -14,6 +14,7 @@ from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.studies.anchor import Anchor
 from wiring.studies.battery_part import BatteryPart, battery_part
+from wiring.studies.battery_partners import with_partners
 from wiring.studies.forecast import TOP_SHARE, Question, foretold, question_of
 from wiring.studies.forecast_notes import charges_stood
 from wiring.studies.load_lines import LOWEST_SHARE
@@ -59,10 +60,11 @@ def compare(
 ) -> tuple[Candidate, ...]:
     """Return the ways to feed what hangs on a battery, best first; all packs fresh from today.
 
-    Too dim is reckoned from the light the battery that is there gives when fresh, for all of them.
+    Empty for an unknown type and for batteries that work together with others. Too dim is reckoned from the
+    light the battery that is there gives when fresh, for all of them.
     """
     there = battery_part(plan, kinds, battery)
-    if there is None:
+    if there is None or with_partners(plan, kinds, positions, there).others:
         return ()
     packs = packs_for(kinds, there)
     fresh = [p.battery.cell.fresh_v * p.battery.in_series for p in packs]

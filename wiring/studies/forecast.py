@@ -12,6 +12,7 @@ from wiring.plan.scene import UsePattern
 from wiring.studies.anchor import Anchor, anchor_of, state_at
 from wiring.studies.battery_demands import LEAST_LOAD_A, LEAST_POINTS, Demands, faintest
 from wiring.studies.battery_part import BatteryPart, battery_part, day
+from wiring.studies.battery_partners import with_partners
 from wiring.studies.cells.discharge import Run, run_patterns
 from wiring.studies.cells.timeline import day_of
 from wiring.studies.forecast_notes import notes_of
@@ -67,7 +68,8 @@ def forecast(
         part = plan.parts[battery]
         fitted = day(text(part, kinds[part.kind], "fitted"))
         return shelf_outlook(battery, None, fitted, "Its cell type is not in the list.")
-    return foretold(question_of(plan, kinds, positions, found, use), today)
+    whole = with_partners(plan, kinds, positions, found)
+    return foretold(question_of(plan, kinds, positions, whole, use), today)
 
 
 def question_of(
@@ -83,15 +85,17 @@ def question_of(
 
     Lamps are compared with what they give at `bright_v`, or else on the fresh battery.
     """
-    pack = battery.pack()
-    top_v = span_v[0] or pack.emfs_v[0] * TOP_SHARE
-    line = line_of(plan, kinds, positions, battery.id, top_v, span_v[1])
+    top_v = span_v[0] or battery.fresh_v * TOP_SHARE
+    mates = frozenset(other.id for other in battery.others)
+    off, joined = (mates, frozenset[PartId]()) if battery.side_by_side else (frozenset[PartId](), mates)
+    line = line_of(plan, kinds, positions, battery.id, top_v, span_v[1], off, joined)
     uses = uses_of(plan, kinds, battery.id, line.parts)
     if use is not None:
         uses = (Use(use, frozenset().union(*(u.loads for u in uses))),)
-    source = battery.store().thevenin(battery.store().level(1.0))
+    store, floor_v = battery.store(), battery.floor_v
+    source = store.thevenin(store.level(1.0))
     demands = Demands(
-        plan, kinds, positions, battery.id, uses, source, pack.floor_v, top_v, span_v[1], bright_v
+        plan, kinds, positions, battery.id, uses, source, floor_v, top_v, span_v[1], bright_v, off, joined
     )
     return Question(
         plan, kinds, positions, battery, uses, anchor_of(plan, battery.id, battery.fitted), demands
@@ -158,7 +162,7 @@ def run_of(
     reading, state = question.anchor.reading, None
     if reading is not None:
         whole = question.demands.lit((1 << len(question.uses)) - 1) if reading.under_load else None
-        state = state_at(store, whole.load if whole else None, reading.volts_v)
+        state = state_at(store, whole.load if whole else None, _all_of(question, reading.volts_v))
     return run_patterns(
         store,
         question.demands if amps == 1.0 else question.demands.scaled(amps),
@@ -169,15 +173,19 @@ def run_of(
     )
 
 
+def _all_of(question: Question, volts_v: float) -> float:
+    """Return what all batteries in line read when one of them reads that, as if all were alike."""
+    battery = question.battery
+    return volts_v * battery.fresh_v / (battery.cell.fresh_v * battery.in_series)
+
+
 def _band(question: Question, today: date | None) -> Band:
     return Band(*(run_of(question, grade, today) for grade in ("low", "typical", "high")))
 
 
 def _idle(question: Question, *, connected: bool) -> Outlook:
     battery, anchor = question.battery, question.anchor
-    line = line_of(
-        question.plan, question.kinds, question.positions, battery.id, battery.pack().emfs_v[0] * TOP_SHARE
-    )
+    line = line_of(question.plan, question.kinds, question.positions, battery.id, battery.fresh_v * TOP_SHARE)
     if line.solved.sum() < LEAST_POINTS:
         return shelf_outlook(battery.id, None, None, "What hangs on it could not be calculated.")
     drawn = connected or float(line.amps.max(initial=0.0)) >= LEAST_LOAD_A

@@ -25,6 +25,7 @@ def notes_of(
     return (
         *_reading(anchor),
         *_scenes(plan, uses),
+        *_partners(plan, battery),
         *_charging(battery, uses[0], band),
         *_weak(battery, band),
         *_shelf(battery, band),
@@ -50,6 +51,13 @@ def _scenes(plan: Plan, uses: tuple[Use, ...]) -> Iterator[str]:
     for use in uses:
         if timing(use.pattern).always:
             yield f"Part of what hangs on it is always on ({_names(plan, use)})."
+
+
+def _partners(plan: Plan, battery: BatteryPart) -> Iterator[str]:
+    if battery.others:
+        names = ", ".join(f"-{plan.parts[o.id].designation}" for o in battery.others[:4])
+        where = "side by side with" if battery.side_by_side else "in line with"
+        yield f"It works {where} {names}, and what is said is for all of them together."
 
 
 def _names(plan: Plan, use: Use) -> str:

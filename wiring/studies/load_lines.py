@@ -19,7 +19,7 @@ POINTS = 33
 LOWEST_SHARE = 0.3  # of the fresh volts: every end lies above it, so the table needs no points below
 LEAST_SHARE = 0.02
 KEPT = 12  # lines; each is a few hundred numbers
-DARK = " (off)"
+OPENED, BRIDGED = "separate", "bus"  # behaviours: every terminal by itself, all terminals one
 # Loads that can be put out without opening a contact others are fed through.
 PUT_OUT = frozenset({"led", "strip", "filament", "flasher", "constant_current", "constant_power", "servo"})
 
@@ -30,13 +30,14 @@ class _Kept(NamedTuple):
     positions: Positions
     battery: PartId
     off: frozenset[PartId]
+    joined: frozenset[PartId]
     top_v: float
     lowest_v: float
     line: LoadLine
 
 
 _lines: deque[_Kept] = deque(maxlen=KEPT)
-_dark_kinds: dict[int, tuple[Kind, Kind]] = {}
+_dark_kinds: dict[tuple[int, str], tuple[Kind, Kind]] = {}
 
 
 def line_of(
@@ -47,42 +48,50 @@ def line_of(
     top_v: float,
     lowest_v: float = 0.0,
     off: frozenset[PartId] = frozenset(),
+    joined: frozenset[PartId] = frozenset(),
 ) -> LoadLine:
-    """Return what hangs on a battery at voltages up to `top_v`, with the loads in `off` put out.
+    """Return what hangs on a battery at voltages up to `top_v`, with the parts in `off` opened.
+
+    Those in `joined`, other batteries behind it, are bridged: the volts are then those of all of them.
 
     The battery itself does not matter, only where it stands; how the plan is used does not matter either.
     """
     lowest_v = lowest_v or LOWEST_SHARE * top_v
-    wanted = _Kept(plan, kinds, positions, battery, off, top_v, lowest_v, _NONE)
+    wanted = _Kept(plan, kinds, positions, battery, off, joined, top_v, lowest_v, _NONE)
     for kept in tuple(_lines):
         if _alike(kept, wanted):
             return kept.line
-    without, all_kinds = put_out(plan, kinds, off)
+    without, all_kinds = put_out(plan, kinds, off, joined)
     line = load_line(without, all_kinds, positions, battery, _volts(top_v, lowest_v))
     _lines.append(wanted._replace(line=line))
     return line
 
 
-def put_out(plan: Plan, kinds: Mapping[str, Kind], off: frozenset[PartId]) -> tuple[Plan, Mapping[str, Kind]]:
-    """Return the plan with those loads opened, their terminals still joining wires, and the kinds for it."""
-    if not off:
+def put_out(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    off: frozenset[PartId],
+    joined: frozenset[PartId] = frozenset(),
+) -> tuple[Plan, Mapping[str, Kind]]:
+    """Return the plan with those parts opened or bridged, wires still joined at them, and kinds for it."""
+    if not off and not joined:
         return plan, kinds
     parts, more = dict(plan.parts), dict(kinds)
-    for part_id in off:
+    for part_id in (*off, *joined):
         part = parts[part_id]
-        dark = _dark(kinds[part.kind])
+        dark = _dark(kinds[part.kind], BRIDGED if part_id in joined else OPENED)
         more[dark.key] = dark
         parts[part_id] = msgspec.structs.replace(part, kind=dark.key, settings={}, position="")
     return plan.with_changes(parts=parts), more
 
 
-def _dark(kind: Kind) -> Kind:
-    kept = _dark_kinds.get(id(kind))
+def _dark(kind: Kind, behaviour: str) -> Kind:
+    kept = _dark_kinds.get((id(kind), behaviour))
     if kept is None:
         dark = msgspec.structs.replace(
-            kind, key=kind.key + DARK, behaviour="separate", settings=(), positions=(), in_use=""
+            kind, key=f"{kind.key} ({behaviour})", behaviour=behaviour, settings=(), positions=(), in_use=""
         )
-        kept = _dark_kinds[id(kind)] = (kind, dark)
+        kept = _dark_kinds[id(kind), behaviour] = (kind, dark)
     return kept[1]
 
 
@@ -94,6 +103,7 @@ def _alike(a: _Kept, b: _Kept) -> bool:
     return (
         a.battery == b.battery
         and a.off == b.off
+        and a.joined == b.joined
         and (a.top_v, a.lowest_v) == (b.top_v, b.lowest_v)
         and a.kinds is b.kinds
         and a.plan.habits.slack_m == b.plan.habits.slack_m

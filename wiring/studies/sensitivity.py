@@ -12,6 +12,7 @@ from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.plan.scene import UsePattern
 from wiring.studies.battery_part import BatteryPart, battery_part
+from wiring.studies.battery_partners import with_partners
 from wiring.studies.forecast import Question, question_of, run_of
 from wiring.studies.uses import Use
 
@@ -45,6 +46,7 @@ def sensitivities(
     part = battery_part(plan, kinds, battery)
     if part is None:
         return ()
+    part = with_partners(plan, kinds, positions, part)
     asked = question_of(plan, kinds, positions, part)
     if asked.demands.lit((1 << len(asked.uses)) - 1) is None:
         return ()
