@@ -23,7 +23,8 @@ EXPECTED = [
     "indicator-red",
     "indicator-green", "indicator-yellow", "supply-regulated", "supply-unregulated", "supply-ac",
     "battery-alkaline", "battery-9v", "battery-nimh", "battery-zinc", "battery-lithium-9v",
-    "battery-lithium-aa", "battery-li-ion", "battery-lipo", "battery-lead-acid", "rectifier", "fuse", "resettable-fuse", "resistor", "diode",
+    "battery-lithium-aa", "battery-li-ion", "battery-lipo", "battery-lead-acid", "rectifier",
+    "smoothed-rectifier", "converter-5v", "fuse", "resettable-fuse", "resistor", "diode",
     "terminal-strip-4", "terminal-strip-8", "terminal-strip-12", "distribution-block-6",
     "distribution-block-12", "plug-2", "plug-4", "plug-8",
 ]  # fmt: skip
@@ -31,7 +32,7 @@ LETTERS = {
     "led": "EP", "strip": "E", "filament": "E", "flasher": "E", "constant_current": "E",
     "constant_power": "P",
     "stall_motor": "M", "twin_coil": "M", "servo": "M", "discharge_unit": "C", "relay": "K", "switch": "S",
-    "supply_regulated": "G", "supply_unregulated": "G", "supply_ac": "G", "battery": "G",
+    "supply_regulated": "G", "supply_unregulated": "G", "supply_ac": "G", "battery": "G", "converter": "T",
     "fuse": "F", "resettable_fuse": "F",
     "resistor": "R", "diode": "R", "rectifier": "T", "separate": "X", "bus": "X", "pairs": "X",
 }  # fmt: skip

@@ -50,6 +50,17 @@ CONTACT_OHM = SettingSpec(
     "contact_ohm", "Contact resistance", "resistance", 0.0, 10.0, 0.02,
     "from memory: switch makers state 10 to 20 milliohm when new",
 )  # fmt: skip
+JOINT_OHM = SettingSpec(
+    "joint_ohm", "Resistance of one joint", "resistance", 0.0, 1.0, 0.0,
+    "common practice, no source: a tight screw has a few milliohm, less than a hand's breadth of wire",
+)  # fmt: skip
+DROP_OUT_V = SettingSpec(
+    "drop_out_v", "Voltage it lets go at (0: a tenth of rated)", "voltage", 0.0, HIGHEST_V, 0.0,
+    "common practice, no source: makers promise release at a tenth of the rated voltage",
+)  # fmt: skip
+SMOOTHING = SettingSpec(
+    "capacitance", "Smoothing capacitor (0: none)", "capacitance", 0.0, 1.0, 0.0, "none built in"
+)  # fmt: skip
 STALLED_A = SettingSpec("stalled_a", "Current when stalled", "current", 1e-3, 10.0)
 
 CELL = SettingSpec("cell", "Cell or battery type", "choice")

@@ -1,6 +1,6 @@
-"""One island on alternating current: no capacitors, so no memory; it is solved at points of one cycle.
+"""One island on alternating current, solved at points of one cycle: but for capacitors it has no memory.
 
-Filaments are the exception: too slow to follow the cycle, each keeps the resistance its RMS volts give it.
+Filaments are too slow to follow the cycle: each keeps the resistance its RMS volts give it.
 """
 
 import math
@@ -17,7 +17,9 @@ from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network
 from wiring.circuit.newton import newton_lanes
 from wiring.circuit.reading import Reading
+from wiring.circuit.smoothing import capacitors, hold
 from wiring.circuit.steady import SOURCE, hang_on, loop_currents
+from wiring.plan.plan import Plan
 
 POINTS = 64  # between the least and the highest of the wave; about 1e-4 off where diodes switch
 MOST_ROUNDS = 60
@@ -27,18 +29,32 @@ RESISTOR_LAW = LAW_NUMBER["resistor"]
 FILAMENT_LAW = LAW_NUMBER["filament"]
 
 
-class _Cycle(NamedTuple):
+class Cycle(NamedTuple):
     """Volts and amps of an island's branches and volts of its nodes, one row a phase."""
 
     volts: Floats
     amps: Floats
     nodes: Floats
     residual_a: float
-    unknowns: Floats  # of the core, phase after phase: where the next round starts
+    unknowns: Floats | None  # of the core, phase after phase: where the next round starts
+    sines: Floats
+    held: Floats | None = None  # volts on smoothing capacitors, where there are any
 
 
 def read_alternating(assembly: Assembly, island: Island, values: Floats, reading: Reading) -> None:
     """Solve one island over a cycle and write its RMS readings into `reading`."""
+    found = cycle(assembly, island, values)
+    if found is None:
+        reading.failed[island.branches] = True
+    else:
+        _write(island, reading, found)
+
+
+def cycle(assembly: Assembly, island: Island, values: Floats, *, whole: bool = False) -> Cycle | None:
+    """Return an island at points of one cycle, its filaments warm; None where no steady state is found.
+
+    Without capacitors the way from the least to the highest of the wave will do, unless it shall be `whole`.
+    """
     mine = island.branches
     lamps = mine[assembly.laws[mine] == FILAMENT_LAW]
     places = np.searchsorted(mine, lamps)
@@ -46,17 +62,21 @@ def read_alternating(assembly: Assembly, island: Island, values: Floats, reading
     laws[lamps] = RESISTOR_LAW
     warmed[lamps, 0] = values[lamps, 0] / values[lamps, 1]
     plan = assembly._replace(laws=laws)
-    found: _Cycle | None = None
+    found: Cycle | None = None
     for _ in range(MOST_ROUNDS):
-        found = _cycle(plan, island, warmed, None if found is None else found.unknowns)
+        found = _cycle(plan, island, warmed, found, whole)
         if found is None:
-            break
+            return None
         ohms = _warm_ohms(values[lamps], _rms(found.volts[:, places]))
         if np.all(np.abs(ohms - warmed[lamps, 0]) <= WARM_TOLERANCE * ohms):
-            _write(island, reading, found)
-            return
+            return found
         warmed[lamps, 0] = ohms
-    reading.failed[island.branches] = True
+    return None
+
+
+def hertz(plan: Plan) -> float:
+    """Return the mains frequency: 60 Hz where the builder measures in feet and inches, else 50 Hz."""
+    return 60.0 if plan.habits.units == "us" else 50.0
 
 
 def phases(points: int = POINTS) -> Floats:
@@ -64,28 +84,39 @@ def phases(points: int = POINTS) -> Floats:
     return np.asarray(np.sin(((np.arange(points) + 0.5) / points - 0.5) * math.pi))
 
 
-def _cycle(plan: Assembly, island: Island, values: Floats, warm: Floats | None) -> _Cycle | None:
+def whole_cycle(points: int = 2 * POINTS) -> Floats:
+    """Return a sine at evenly spread times of a whole cycle, the first where it rises through nought."""
+    return np.asarray(np.sin(2.0 * math.pi * np.arange(points) / points))
+
+
+def _cycle(plan: Assembly, island: Island, values: Floats, before: Cycle | None, whole: bool) -> Cycle | None:
     network = core_network(plan, island, values)
     swing = plan.alternating[island.core]
-    straight = network.linear and bool(swing[network.laws == SOURCE].all())
-    sines = RMS_ALONE if straight else phases()
-    mine = island.branches
-    amps = np.zeros((len(sines), len(mine)))
-    nodes = np.zeros((len(sines), plan.node_count))
-    residual, unknowns = 0.0, np.zeros(0)
-    if len(island.core):
-        solved = newton_lanes([_at_phase(network, swing, float(sine)) for sine in sines], warm)
+    mine, held = island.branches, None
+    if len(capacitors(network)):
+        kept = hold(network, swing, hertz(plan.plan), start=None if before is None else before.held)
+        if kept is None:
+            return None
+        sines, solved, held = kept.sines, kept.solved, kept.volts
+    else:
+        straight = network.linear and bool(swing[network.laws == SOURCE].all())
+        sines = whole_cycle() if whole else RMS_ALONE if straight else phases()
+        lanes = [_at_phase(network, swing, float(sine)) for sine in sines] if len(island.core) else []
+        solved = newton_lanes(lanes, None if before is None else before.unknowns) if lanes else []
         if not all(one.converged for one in solved):
             return None
-        residual = max(one.residual_a for one in solved)
-        unknowns = np.concatenate([one.x for one in solved])
+    amps = np.zeros((len(sines), len(mine)))
+    nodes = np.zeros((len(sines), plan.node_count))
+    if solved:
         nodes[:, island.core_nodes[:-1]] = [one.x for one in solved]
         amps[:, np.searchsorted(mine, island.core)] = [one.amps for one in solved]
+    residual = max((one.residual_a for one in solved), default=0.0)
     hang_on(plan, island, values, nodes, sines)
     nodes -= nodes[:, [island.reference]]
     volts = nodes[:, plan.a[mine]] - nodes[:, plan.b[mine]]
     amps[:, np.searchsorted(mine, island.loops)] = loop_currents(plan, island, values, sines)
-    return _Cycle(volts, amps, nodes[:, island.nodes], residual, unknowns)
+    unknowns = np.concatenate([one.x for one in solved]) if solved else None
+    return Cycle(volts, amps, nodes[:, island.nodes], residual, unknowns, sines, held)
 
 
 def _at_phase(network: Network, swing: NDArray[np.bool_], sine: float) -> Network:
@@ -103,7 +134,7 @@ def _rms(rows: Floats) -> Floats:
     return np.asarray(np.sqrt(np.mean(rows * rows, axis=0)))
 
 
-def _write(island: Island, reading: Reading, found: _Cycle) -> None:
+def _write(island: Island, reading: Reading, found: Cycle) -> None:
     mine = island.branches
     reading.volts[mine], reading.amps[mine] = _rms(found.volts), _rms(found.amps)
     if len(found.amps) > 1:  # else it is a sine, with a mean of nought

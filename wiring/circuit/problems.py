@@ -171,11 +171,16 @@ def _backward(settled: Settled) -> list[Problem]:
 
 
 def _collapsed(settled: Settled, dead: frozenset[PartId]) -> list[Problem]:
-    """Modules that starve; where a supply is dead for a reason already told, that is reason enough."""
+    """Modules that starve; where a supply is dead for a reason already told, that is reason enough.
+
+    A converter that breaks down under its load is switched off, so its input reads well: it is told of here.
+    """
     assembly, of_node = settled.assembly, settled.islands.of_node
     told = {int(of_node[assembly.a[s]]) for s in assembly.sources if assembly.owners[s] in dead}
-    found = []
+    found = [_broken_down(assembly, part) for part in sorted(settled.broken_down)]
     for branch in np.flatnonzero(assembly.laws == LAW_NUMBER["constant_power"]):
+        if assembly.owners[branch] in settled.broken_down:
+            continue
         volts, least = settled.reading.volts[branch], assembly.values[branch, 1]
         if 0.05 < volts < least and int(of_node[assembly.a[branch]]) not in told:
             part = assembly.owners[branch]
@@ -187,11 +192,21 @@ def _collapsed(settled: Settled, dead: frozenset[PartId]) -> list[Problem]:
     return found
 
 
+def _broken_down(assembly: Assembly, part: PartId) -> Problem:
+    words = (
+        f"{part_label(assembly.plan, part)} cannot keep its output up: as soon as it gives what is asked of "
+        "it, its own feed falls too low. Use thicker or shorter wire to it, or a stronger supply."
+    )
+    return Problem("collapsed", (part,), (), words)
+
+
 def _floating(assembly: Assembly, found: tuple[Circuit, ...]) -> list[Problem]:
     problems = []
     for circuit in found:
         kinds = [assembly.parts[part] for part in circuit.parts]
-        if any(c.behaviour.feeds for c in kinds) or all(c.kind.behaviour in JOINING for c in kinds):
+        if any(c.behaviour.feeds and c.kind.behaviour != "converter" for c in kinds) or all(
+            c.kind.behaviour in JOINING for c in kinds
+        ):
             continue
         them = named(assembly, circuit.parts)
         words = f"Nothing feeds {them}: no supply is in that circuit, whatever the switches do."

@@ -13,7 +13,7 @@ def fault_current_a(part: Part, kind: Kind) -> float:
 
     A supply with a limit pushes its limit; others what their inner resistance lets through.
     """
-    if kind.behaviour == "supply_regulated":
+    if kind.behaviour in ("supply_regulated", "converter"):
         return number(part, kind, "limit_a")
     if kind.behaviour in ("supply_unregulated", "supply_ac"):
         open_v = number(part, kind, "open_v")

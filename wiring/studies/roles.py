@@ -1,11 +1,11 @@
 """What each behaviour is in a circuit: a source, a load, a protection, or a mere joint."""
 
-SOURCES = frozenset({"supply_regulated", "supply_unregulated", "supply_ac", "battery"})
+SOURCES = frozenset({"supply_regulated", "supply_unregulated", "supply_ac", "battery", "converter"})
 FUSES = frozenset({"fuse", "resettable_fuse"})
 LIGHTS = frozenset({"led", "strip", "filament", "flasher", "constant_current"})
 # Current goes one way only, so plus and minus must not be swapped.
 ONE_WAY = frozenset(
-    {"led", "strip", "flasher", "constant_current", "constant_power", "servo", "discharge_unit"}
+    {"led", "strip", "flasher", "constant_current", "constant_power", "servo", "discharge_unit", "converter"}
 )
 
 # Terminals between which current goes through the part itself.
@@ -20,6 +20,7 @@ THROUGH: dict[str, tuple[tuple[str, str], ...]] = {
     "stall_motor": (("M1", "M2"),),
     "twin_coil": (("N", "C"), ("R", "C")),
     "servo": (("+", "-"),),
+    "converter": (("+", "-"),),
     "discharge_unit": (("+", "-"), ("+", "O")),
     "relay": (("A1", "A2"),),
     "fuse": (("1", "2"),),
@@ -35,6 +36,7 @@ SOURCE_ENDS: dict[str, tuple[str, str]] = {
     "supply_unregulated": ("+", "-"),
     "supply_ac": ("~1", "~2"),
     "battery": ("+", "-"),
+    "converter": ("O", "-"),
 }
 
 # Terminals that must all carry a wire before the part can work; others may stay free.

@@ -1,6 +1,15 @@
 """The table of behaviours, by the name the catalogue uses."""
 
-from wiring.circuit.behaviours import discharge_unit, feeding, joining, light, module, movement, passive
+from wiring.circuit.behaviours import (
+    converter,
+    discharge_unit,
+    feeding,
+    joining,
+    light,
+    module,
+    movement,
+    passive,
+)
 from wiring.circuit.behaviours.piece import Behaviour
 
 BEHAVIOURS: dict[str, Behaviour] = {
@@ -19,6 +28,7 @@ BEHAVIOURS: dict[str, Behaviour] = {
     "twin_coil": movement.TWIN_COIL,
     "servo": movement.SERVO,
     "discharge_unit": discharge_unit.DISCHARGE_UNIT,
+    "converter": converter.CONVERTER,
     "switch": joining.SWITCH,
     "relay": joining.RELAY,
     "separate": joining.SEPARATE,

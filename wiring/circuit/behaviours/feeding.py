@@ -80,7 +80,7 @@ def _battery(values: Values, position: Position | None, terminals: tuple[str, ..
 
 def rating(behaviour: str, values: Values) -> Rating:
     """Return the nominal volts and the rated amperes of a supply or battery; infinite where none is known."""
-    if behaviour == "supply_regulated":
+    if behaviour in ("supply_regulated", "converter"):
         return Rating(positive(values, "volts"), positive(values, "limit_a"))
     if behaviour == "battery":
         cell = CELLS[str(values["cell"])]
