@@ -12,7 +12,7 @@ from wiring.findings.finding import Finding
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
-from wiring.plan.positions import Positions, in_use
+from wiring.plan.positions import Positions, in_use, lasting
 from wiring.studies.joints import Joints, joints_of
 from wiring.studies.outlook import Outlook
 from wiring.studies.runs import Run, runs_of
@@ -67,7 +67,7 @@ def examine(
         kinds=kinds,
         positions=stands,
         figures=figures,
-        outlooks=_outlooks(plan, kinds, _lasting(plan, kinds, stands), today) if outlooks else {},
+        outlooks=_outlooks(plan, kinds, lasting(plan, kinds, stands), today) if outlooks else {},
         findings=(),
         joints=joints,
         runs=runs_of(plan, kinds, figures, joints),
@@ -75,21 +75,6 @@ def examine(
         every_position=every_position,
     )
     return situation._replace(findings=found_in(situation))
-
-
-def _lasting(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> dict[PartId, str]:
-    """Return the positions with everything that springs back as it stands in a session."""
-    usual = in_use(plan, kinds)
-    return {
-        part: usual[part]
-        if part in usual and _springs_back(kinds[plan.parts[part].kind], position)
-        else position
-        for part, position in positions.items()
-    }
-
-
-def _springs_back(kind: Kind, position: str) -> bool:
-    return any(p.momentary for p in kind.positions if p.name == position)
 
 
 def _relays(plan: Plan, kinds: Mapping[str, Kind], figures: Figures) -> dict[PartId, str]:

@@ -17,3 +17,18 @@ def in_use(plan: Plan, kinds: Mapping[str, Kind]) -> dict[PartId, str]:
         if kind is not None and kind.positions:
             found[part.id] = part.position or kind.in_use or kind.positions[0].name
     return found
+
+
+def lasting(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> dict[PartId, str]:
+    """Return the positions with everything that springs back as it stands in a session."""
+    usual = in_use(plan, kinds)
+    return {
+        part: usual[part]
+        if part in usual and _springs_back(kinds[plan.parts[part].kind], position)
+        else position
+        for part, position in positions.items()
+    }
+
+
+def _springs_back(kind: Kind, position: str) -> bool:
+    return any(p.momentary for p in kind.positions if p.name == position)
