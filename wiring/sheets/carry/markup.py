@@ -1,10 +1,13 @@
 """HTML from plain calls: every text is escaped unless it is markup already."""
 
+import re
 from collections.abc import Iterable
 from html import escape
 
 from wiring.pictures.typefaces import printable
 
+# "-X1:3" as a word of its own, short enough for the narrowest screen
+_DESIGNATION = re.compile(r"(?<!\S)(-[^\s<>]{1,18})(?!\S)")
 _VOID = frozenset({"input", "meta", "br"})
 
 
@@ -32,7 +35,14 @@ def joined(children: Iterable[str]) -> Markup:
 
 def own(text: str) -> Markup:
     """Return words of the user's own, set apart so that their writing direction turns nothing else."""
-    return tag("bdi", text)
+    return tag(
+        "bdi", *(tag("span", word, class_="whole") if word.startswith("-") else word for word in _words(text))
+    )
+
+
+def _words(text: str) -> list[str]:
+    """Return the text cut about its designations, which are not broken behind their minus sign."""
+    return [word for word in _DESIGNATION.split(text) if word]
 
 
 def _attribute(key: str, value: str | bool) -> str:

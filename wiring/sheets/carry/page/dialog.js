@@ -13,7 +13,7 @@ function openTickSheet(facts, ticks, wires, page) {
       ? "This browser keeps no ticks: save them before you close this page."
       : "They stay on this phone, in this browser.";
     sure = false;
-    by("ticks-clear").textContent = "Clear all ticks";
+    by("ticks-clear").textContent = "Clear all";
   }
 
   function copied() {

@@ -21,12 +21,12 @@ function openPlan(svg, onPick) {
   let moving = 0;
   let lastPick = null;
 
-  const pane = () => svg.getBoundingClientRect();
-  const unit = () => view.w / Math.max(pane().width, 1);
+  // Asking for it while the plan moves would lay the whole drawing out once more each time.
+  let box = svg.getBoundingClientRect();
+  const unit = () => view.w / Math.max(box.width, 1);
 
   // The view that holds a box, beside the buttons at the right edge.
   function frame(x, y, spanX, spanY, least) {
-    const box = pane();
     const width = Math.max(box.width, 1);
     const ratio = width / Math.max(box.height, 1);
     const free = Math.max(width - TOOLS_PX, 1) / width;
@@ -52,6 +52,14 @@ function openPlan(svg, onPick) {
     }
   }
 
+  // Fingers report faster than the drawing can follow: the last report before a frame counts.
+  function soon(next) {
+    const all = whole();
+    view = { ...next, h: (next.w * all.h) / all.w };
+    cancelAnimationFrame(moving);
+    moving = requestAnimationFrame(() => show(view));
+  }
+
   function glide(target) {
     cancelAnimationFrame(moving);
     if (calm) return show(target);
@@ -72,11 +80,10 @@ function openPlan(svg, onPick) {
     const ys = points.map((p) => p[1]);
     const [left, right] = [Math.min(...xs), Math.max(...xs)];
     const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
-    return frame((left + right) / 2, (top + bottom) / 2, (right - left) * 1.25, (bottom - top) * 1.4, pane().width / READABLE);
+    return frame((left + right) / 2, (top + bottom) / 2, (right - left) * 1.25, (bottom - top) * 1.4, box.width / READABLE);
   }
 
   function zoomAbout(factor, clientX, clientY) {
-    const box = pane();
     const fx = clientX === undefined ? 0.5 : (clientX - box.left) / box.width;
     const fy = clientY === undefined ? 0.5 : (clientY - box.top) / box.height;
     const w = view.w / factor;
@@ -98,7 +105,6 @@ function openPlan(svg, onPick) {
 
   // Wires of one bundle lie closer than a finger is wide: a second tap on the same spot gives the next of them.
   function pick(clientX, clientY) {
-    const box = pane();
     const p = [view.x + ((clientX - box.left) / box.width) * view.w, view.y + ((clientY - box.top) / box.height) * view.h];
     const reach = REACH_PX * unit();
     const near = [...wires]
@@ -118,6 +124,7 @@ function openPlan(svg, onPick) {
   let tap = null;
   svg.addEventListener("pointerdown", (event) => {
     cancelAnimationFrame(moving);
+    box = svg.getBoundingClientRect();
     svg.setPointerCapture(event.pointerId);
     fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
     tap = fingers.size === 1 ? { x: event.clientX, y: event.clientY } : null;
@@ -141,7 +148,7 @@ function openPlan(svg, onPick) {
     next.x -= dx * unit() * share;
     next.y -= dy * unit() * share;
     fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
-    show(next);
+    soon(next);
   });
   svg.addEventListener("pointerup", (event) => {
     if (tap && fingers.size === 1) pick(tap.x, tap.y);
@@ -154,7 +161,7 @@ function openPlan(svg, onPick) {
   });
   svg.addEventListener("wheel", (event) => {
     event.preventDefault();
-    show(zoomAbout(Math.exp(-event.deltaY * 0.002), event.clientX, event.clientY));
+    soon(zoomAbout(Math.exp(-event.deltaY * 0.002), event.clientX, event.clientY));
   }, { passive: false });
 
   function mark(x, y, name) {
@@ -187,7 +194,10 @@ function openPlan(svg, onPick) {
     show(view);
   }
 
-  new ResizeObserver(() => show(view)).observe(svg);
+  new ResizeObserver(() => {
+    box = svg.getBoundingClientRect();
+    show(view);
+  }).observe(svg);
   glide(whole());
   return {
     light,
