@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
+from app.canvas.rerouting import with_new_wires_routed
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.feed import feed
@@ -47,5 +48,6 @@ def feed_ways(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> tupl
                 feed(chosen, "chain", strings, kinds=kinds),
             )
         )
+    ways = [way._replace(edit=with_new_wires_routed(way.edit, kinds)) for way in ways]
     ways[0].edit.apply(plan)  # refuses here, before anything is shown
     return tuple(ways)

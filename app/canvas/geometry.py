@@ -10,6 +10,7 @@ import numpy as np
 from app.canvas.shared_ways import SharedWays
 from app.canvas.table import Floats, Table
 from app.canvas.wire_paths import raw_path
+from app.canvas.wireway_lanes import legs_in_wireways
 from wiring.catalogue.kind import Kind
 from wiring.drawings.signs.extent import extent
 from wiring.plan.changes import Changes
@@ -155,9 +156,9 @@ class Geometry:
             self._ends[wire_id] = (wire.start.part, wire.end.part)
             for part_id in self._ends[wire_id]:
                 self._wires_of[part_id].add(wire_id)
-            neighbours = self._ways.leave(wire_id) | self._ways.join(
-                wire_id, raw_path(plan, self.kinds, wire)
-            )
+            raw = raw_path(plan, self.kinds, wire)
+            neighbours = self._ways.leave(wire_id)
+            neighbours |= self._ways.join(wire_id, raw, legs_in_wireways(plan, wire, raw))
             to_lay.update(dict.fromkeys(sorted(neighbours)))
             to_lay[wire_id] = None
         self._lay(to_lay)

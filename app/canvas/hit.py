@@ -9,6 +9,7 @@ import numpy as np
 
 from app.canvas.area_hit import area_grip_at
 from app.canvas.geometry import Box, Geometry
+from app.canvas.way_hit import corner_at, way_at
 from app.canvas.wire_paths import along
 from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
@@ -36,6 +37,8 @@ class Hit(NamedTuple):
     handle: bool = False  # on the turning handle of the selection
     area: str = ""  # a scene or panel, held by its name or an edge
     grip: str = ""  # how it is held, see app.canvas.area_hit
+    way: str = ""  # a wireway
+    corner: int = -1  # index of its corner
 
     @property
     def id(self) -> str:
@@ -174,8 +177,19 @@ def hit_at(
     if part:
         kind = kinds.get(plan.parts[part].kind)
         return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale))
-    wire = wire_at(geometry, at, reach_mm)
-    return Hit(at, wire=wire) if wire else Hit(at, **area_grip_at(plan, at, scale)._asdict())
+    return _under_parts(geometry, plan, at, scale)
+
+
+def _under_parts(geometry: Geometry, plan: Plan, at: Point, scale: float) -> Hit:
+    """Return the wireway corner, wire, area or wireway at a place."""
+    corner = corner_at(plan, at, scale)
+    if corner.way:
+        return Hit(at, way=corner.way, corner=corner.corner)
+    wire = wire_at(geometry, at, REACH_PX / scale)
+    if wire:
+        return Hit(at, wire=wire)
+    area = area_grip_at(plan, at, scale)
+    return Hit(at, **area._asdict()) if area.area else Hit(at, way=way_at(plan, at, scale).way)
 
 
 def _grabs(geometry: Geometry, terminal: TerminalRef, scale: float) -> bool:

@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Hashable, Sequence
 
 from app.canvas.wire_paths import fanned
+from app.canvas.wireway_lanes import IN_WAY_MM, Leg, fanned_legs
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 
@@ -13,13 +14,21 @@ class SharedWays:
 
     def __init__(self) -> None:
         self._raw: dict[WireId, tuple[Point, ...]] = {}
+        self._legs: dict[WireId, tuple[Leg, ...]] = {}
+        self._ways_of: dict[WireId, tuple[Hashable, ...]] = {}
         self._sharing: dict[Hashable, set[WireId]] = defaultdict(set)
 
-    def join(self, wire_id: WireId, raw: tuple[Point, ...]) -> frozenset[WireId]:
-        """Take a wire in; the answer is every wire whose lane may be another one now."""
+    def join(self, wire_id: WireId, raw: tuple[Point, ...], legs: Sequence[Leg] = ()) -> frozenset[WireId]:
+        """Take a wire in; the answer is every wire whose lane may be another one now.
+
+        `legs` name the wireways its straight pieces lie in: in a wireway a wire keeps one lane.
+        """
         self._raw[wire_id] = raw
+        self._legs[wire_id] = tuple(legs)
+        held = tuple(dict.fromkeys(leg.way for leg in legs if leg.way))
+        self._ways_of[wire_id] = held or _ways(raw)
         changed: set[WireId] = {wire_id}
-        for way in _ways(raw):
+        for way in self._ways_of[wire_id]:
             self._sharing[way].add(wire_id)
             changed |= self._sharing[way]
         return frozenset(changed)
@@ -27,7 +36,9 @@ class SharedWays:
     def leave(self, wire_id: WireId) -> frozenset[WireId]:
         """Let a wire go; the answer is every wire that has more room now."""
         changed: set[WireId] = set()
-        for way in _ways(self._raw.pop(wire_id, ())):
+        self._raw.pop(wire_id, None)
+        self._legs.pop(wire_id, None)
+        for way in dict.fromkeys(self._ways_of.pop(wire_id, ())):
             sharing = self._sharing[way]
             sharing.discard(wire_id)
             changed |= sharing
@@ -42,7 +53,15 @@ class SharedWays:
     def path(self, wire_id: WireId) -> tuple[Point, ...]:
         """Return where a wire runs in its lanes; empty when it is not known."""
         raw = self._raw.get(wire_id, ())
-        return fanned(raw, [_lane(self._sharing[way], wire_id) for way in _ways(raw)])
+        legs = self._legs.get(wire_id, ())
+        if any(leg.way for leg in legs):
+            return fanned_legs(raw, [self._offset_mm(wire_id, leg) for leg in legs])
+        return fanned(raw, [_lane(self._sharing[way], wire_id) for way in self._ways_of.get(wire_id, ())])
+
+    def _offset_mm(self, wire_id: WireId, leg: Leg) -> float | None:
+        if not leg.way:
+            return None
+        return _lane(self._sharing[leg.way], wire_id) * leg.side * IN_WAY_MM
 
 
 def _ways(raw: Sequence[Point]) -> tuple[Hashable, ...]:

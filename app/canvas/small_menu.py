@@ -11,6 +11,7 @@ from app.canvas.area_hit import areas_of
 from app.canvas.deeds import Deeds
 from app.canvas.hit import Hit, path_distance
 from app.canvas.surface_painter import BED_MM
+from app.canvas.wireway_menu import for_wireway
 from app.session import Session
 from wiring.edits.benchwork import remove_track, set_board
 from wiring.edits.bends import remove_bend, straighten
@@ -28,6 +29,7 @@ DRAWN = {
     "panel": "Draw a panel",
     "board": "Draw the board’s outline",
     "track": "Draw a track",
+    "wireway": "Draw a wireway",
 }
 
 
@@ -47,6 +49,8 @@ def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: 
         _for_part(menu, parent, session, deeds, hit.part, more)
     elif hit.wire:
         _for_wire(menu, session, deeds, hit, more)
+    elif hit.way:
+        for_wireway(menu, parent, session, hit.way)
     elif hit.area:
         for_area(menu, parent, session, hit.area)
     else:

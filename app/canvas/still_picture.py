@@ -15,6 +15,7 @@ from app.canvas.part_painter import PartPainter
 from app.canvas.sight import Sight
 from app.canvas.surface_painter import paint_surface
 from app.canvas.wire_painter import WirePainter
+from app.canvas.wireway_painter import paint_wireways
 
 SLOW_SEC = 0.010  # a picture that takes longer is painted anew only after a burst of zooming or panning
 REST_SHARE = 6.0  # and within a burst only after this many times that time
@@ -69,6 +70,7 @@ class StillPicture:
         pixmap.setDevicePixelRatio(sight.ratio)
         painter = QPainter(pixmap)
         paint_surface(painter, sight)
+        paint_wireways(painter, sight)
         rim_mm = HALO_RIM_PX / sight.camera.scale
         box = sight.visible.grown(rim_mm)
         parts = [i for i in sight.geometry.parts_in(box) if i not in held_out]

@@ -162,7 +162,7 @@ class Surface(QWidget):
 
     def _hover(self, hit: Hit | None) -> None:
         self._hovered = hit
-        is_something = hit is not None and (hit.id or hit.terminal or hit.handle or hit.area)
+        is_something = hit is not None and (hit.id or hit.terminal or hit.handle or hit.area or hit.way)
         self.pointed.emit(hit if is_something else None)
 
     def _shape_cursor(self) -> None:

@@ -13,7 +13,7 @@ from PySide6.QtGui import (
 
 from app.canvas.feed_ways import feed_title, feed_ways
 from app.canvas.gestures.area import draw_area
-from app.canvas.gestures.outline import draw_outline
+from app.canvas.gestures.outline import EDITS, draw_outline
 from app.canvas.gestures.place import place_part
 from app.canvas.gestures.trial import try_out
 from app.canvas.hit import Hit
@@ -112,8 +112,8 @@ class TouchedSurface(Surface):
         return self._state.camera.to_plan((box.left + box.right) / 2, (box.top + box.bottom) / 2)
 
     def begin_draw(self, what: str) -> None:
-        """Draw one "scene", "panel", "board" or "track" on the plan."""
-        draw = draw_outline if what in ("board", "track") else draw_area
+        """Draw one "scene", "panel", "board", "track" or "wireway" on the plan."""
+        draw = draw_outline if what in EDITS else draw_area
         left = [what]  # one only: the next press with the arrow should not draw another
         self._acting.take(what, lambda around, _last: draw(around, left.pop()) if left else None)
 

@@ -118,7 +118,8 @@ class ViewState:
 
 def area_box(plan: Plan) -> Box | None:
     """Return the box round board, tracks, scenes and panels; None when there are none."""
-    points = [*plan.board, *(p for track in plan.tracks for p in track)]
+    lines = (plan.board, *plan.tracks, *(way.points for way in plan.wireways.values()))
+    points = [point for line in lines for point in line]
     boxes = [Box(x, y, x, y) for x, y in points]
     boxes += [Box(s.x_mm, s.y_mm, s.x_mm + s.width_mm, s.y_mm + s.height_mm) for s in plan.scenes.values()]
     boxes += [Box(p.x_mm, p.y_mm, p.x_mm + p.width_mm, p.y_mm + p.height_mm) for p in plan.panels.values()]

@@ -28,6 +28,21 @@ def wire_words(sight: Sight, wire_id: str) -> str:
     return f"{words}, built" if wire.built else words
 
 
+def wireway_words(sight: Sight, way_id: str) -> str:
+    """Return name, hole and bundle of a wireway: ``Wireway “Beam”, hole 20 mm, 12 wires fill 34 %``."""
+    from wiring.routing.bundles import bundles
+
+    way = sight.plan.wireways[way_id]
+    units = sight.plan.habits.units
+    words = f"Wireway “{way.name}”, hole {worded(way.hole_mm / 1000, 'length', units)}"
+    bundle = next((b for b in bundles(sight.plan) if b.wireway.id == way_id), None)
+    if bundle is None:
+        return f"{words}, empty"
+    count = len(bundle.wires)
+    words = f"{words}, {count} wire{'s fill' if count > 1 else ' fills'} {worded(bundle.fill, 'fraction')}"
+    return words if bundle.fits else f"{words}: drill {worded(bundle.hole_mm / 1000, 'length', units)}"
+
+
 def hit_words(sight: Sight, hit: Hit) -> str:
     """Return one line about what is under the pointer; "" for nothing."""
     if hit.terminal is not None:
@@ -38,6 +53,8 @@ def hit_words(sight: Sight, hit: Hit) -> str:
         return part_words(sight, hit.part)
     if hit.wire:
         return wire_words(sight, hit.wire)
+    if hit.way in sight.plan.wireways:
+        return wireway_words(sight, hit.way)
     area = areas_of(sight.plan).get(hit.area)
     if area is None:
         return ""

@@ -26,7 +26,7 @@ ZOOMS = ("farther", "nearer", "show_all")
 LINES = ("left", "right", "top", "bottom", "row", "column")  # what parts are lined up by
 SPACED = ("space_across", "space_down")
 MIRRORED = ("mirror_across", "mirror_down")
-DRAWN = ("board", "track", "scene", "panel")  # what is drawn on the plan besides parts and wires
+DRAWN = ("board", "track", "wireway", "scene", "panel")  # what is drawn on the plan besides parts and wires
 
 ACTS = (
     Act("new", "&New plan", "Ctrl+N"),
@@ -49,6 +49,7 @@ ACTS = (
     Act("find_kind", "&Find a part to place", "Ctrl+F", "search"),
     Act("find_part", "&Go to a placed part…", "Ctrl+G"),
     Act("feed", "F&eed these", "F", tip="Wire what is selected to its supply, block or switch"),
+    Act("route", "R&oute along wireways", "Ctrl+R"),
     Act("row", "Middles in a &row", "Alt+Shift+R"),
     Act("column", "Middles in a &column", "Alt+Shift+C"),
     Act("left", "&Left edges in line", "Alt+Left"),
@@ -64,6 +65,7 @@ ACTS = (
     Act("wire", "Wire", "W", "wire", True, "Draw a wire from terminal to terminal"),
     Act("board", "The outline of the &board", "Shift+B"),
     Act("track", "A &track", "Shift+T"),
+    Act("wireway", "A &wireway", "Shift+W"),
     Act("scene", "A &scene", "Shift+S"),
     Act("panel", "A &panel", "Shift+P"),
     Act("plan", "&Plan", "Ctrl+1", "", True, "The plan, seen from above"),

@@ -51,7 +51,15 @@ class FirstSteps(QWidget):
 
     def follow(self, plan: Plan, tool: str) -> None:
         """Show while nothing is drawn and nothing is in hand."""
-        drawn = plan.parts or plan.wires or plan.board or plan.tracks or plan.scenes or plan.panels
+        drawn = (
+            plan.parts
+            or plan.wires
+            or plan.board
+            or plan.tracks
+            or plan.wireways
+            or plan.scenes
+            or plan.panels
+        )
         self.setVisible(not drawn and tool == "select")
         self._centre()
 

@@ -11,7 +11,7 @@ MENUS: dict[str, tuple[str, ...]] = {
         *("print", "save_pdf", "export", RULE, "quit"),
     ),
     "&Edit": (
-        *("undo", "redo", RULE, "duplicate", "turn", "arrange", "remove", "feed", RULE),
+        *("undo", "redo", RULE, "duplicate", "turn", "arrange", "remove", "feed", "route", RULE),
         *("select_all", "find_kind", "find_part", RULE, "select", "wire", "draw", RULE, "put_back"),
     ),
     "&View": ("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE, "look"),

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING
 
+from app.canvas.wireway_menu import route_all
 from app.window.actions import LINES, MIRRORED, SPACED
 from wiring.edits.align import align
 from wiring.edits.distribute import distribute
@@ -32,6 +33,7 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
         "mirror_down": lambda ids: mirror(ids, "down", kinds=kinds),
     }
     acts: dict[str, Callable[[], object]] = {name: partial(_do, window, e) for name, e in edits.items()}
+    acts["route"] = lambda: route_all(window.session, window.selection.ids)
     acts["feed"] = partial(_feed, window)
     return acts
 

@@ -9,6 +9,7 @@ from app.canvas.gestures.pull_wire import pull_from
 from app.canvas.gestures.reconnect import drag_end
 from app.canvas.gestures.throw import hold_button, momentary_position, throw_part
 from app.canvas.gestures.turn import turn_parts
+from app.canvas.gestures.way import drag_corner
 from wiring.plan.places import Point
 
 
@@ -26,6 +27,8 @@ def press(around: Around, pointer: Pointer, turn_centre: Point | None = None) ->
         return drag_bend(around, hit.wire, hit.bend)
     if hit.part:
         return _press_part(around, pointer)
+    if hit.corner >= 0 and not pointer.adds:
+        return drag_corner(around, pointer)
     if hit.area and not pointer.adds:
         return change_area(around, pointer)
     return _press_elsewhere(around, pointer)

@@ -1,22 +1,31 @@
-"""Draw the outline of the board or the course of a track, point by point."""
+"""Draw the outline of the board, or the course of a track or wireway, point by point."""
 
 import math
+from collections.abc import Callable, Mapping
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview
 from app.canvas.gestures.snapping import on_grid
 from wiring.edits.benchwork import add_track, set_board
+from wiring.edits.edit import Edit
+from wiring.edits.wireways import add_wireway
 from wiring.plan.places import Point
 
 HINTS = {
     "board": "Click the corners of the board, the first one again to close it. Backspace: one corner back.",
     "track": "Click along the track, twice at its end. Backspace: one point back.",
+    "wireway": "Click along the beam or through the holes, twice at the end. Backspace: one corner back.",
 }
 CLOSING_PX = 10.0
-LEAST_POINTS = {"board": 3, "track": 2}
+LEAST_POINTS = {"board": 3, "track": 2, "wireway": 2}
+EDITS: Mapping[str, Callable[[list[Point]], Edit]] = {
+    "board": set_board,
+    "track": add_track,
+    "wireway": add_wireway,
+}
 
 
 def draw_outline(around: Around, what: str) -> Gesture:
-    """Draw the "board" or a "track"; a double click, Enter or, for the board, its first corner ends it."""
+    """Draw the "board", a "track" or a "wireway" until a double click, Enter or the board's first corner."""
     points: list[Point] = []
     pointer: Pointer | None = None
     while True:
@@ -30,7 +39,7 @@ def draw_outline(around: Around, what: str) -> Gesture:
         ends = pointer.phase == "double" or pointer.key == "enter"
         closes = what == "board" and pointer.phase == "press" and _at_first(around, points, pointer.at)
         if enough and (ends or closes):
-            return Do(set_board(points) if what == "board" else add_track(points))
+            return Do(EDITS[what](points))
         if pointer.phase == "press" and place not in points[-1:]:
             points.append(place)
 
