@@ -189,6 +189,15 @@ def test_protection_that_trips_is_told_from_an_empty_pack():
     assert "protection switches off" in seen.end_reason and seen.words == "not even one session"
 
 
+def test_the_curve_says_when_sessions_were():
+    use = UsePattern(3.0, 4.0)
+    seen = outlook(two_lamps(use, use))
+    bands = seen.curve.sessions
+    assert len(bands) == -(-seen.sessions.typical // 1)
+    assert sum(end - start for start, end in bands) * 24 == pytest.approx(seen.hours.typical, rel=1e-6)
+    assert bands[1][0] - bands[0][0] == pytest.approx(365.25 / 48, rel=1e-6)
+
+
 def test_the_band_gives_earliest_and_latest_day():
     seen = outlook(two_lamps())
     low, high = seen.swap_between

@@ -3,7 +3,7 @@
 With ``--json``: ``plan`` (title), ``positions``, ``batteries`` (list in plan order), ``dangers``, ``notes``.
 Each battery has ``id designation label hours sessions days swap_on swap_between first_load_a end_reason words
 curve end_v spare_v counted_from measured notes``; ``hours``, ``sessions`` and ``days`` hold ``low typical
-high``, ``curve`` holds lists ``hours days volts lightness``, ``swap_between`` two days or null. With
+high``, ``curve`` holds lists ``hours days volts lightness sessions``, ``swap_between`` two days or null. With
 ``--compare`` it also has a list ``packs``, best first, and with ``--sensitivity`` a list ``assumptions``.
 """
 

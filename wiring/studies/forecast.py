@@ -10,11 +10,12 @@ from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.plan.scene import UsePattern
 from wiring.studies.anchor import Anchor, anchor_of, state_at
-from wiring.studies.battery_demands import LEAST_LOAD_A, LEAST_POINTS, Demands, faintest
+from wiring.studies.battery_demands import LEAST_LOAD_A, LEAST_POINTS, Demands
 from wiring.studies.battery_part import BatteryPart, battery_part, day
 from wiring.studies.battery_partners import with_partners
 from wiring.studies.cells.discharge import Run, run_patterns
 from wiring.studies.cells.timeline import day_of
+from wiring.studies.course import course_of
 from wiring.studies.forecast_notes import notes_of
 from wiring.studies.forecast_words import end_words, lasting_words, shelf_words
 from wiring.studies.load_lines import line_of
@@ -27,7 +28,6 @@ __all__ = ["Band", "Question", "forecast", "foretold", "question_of", "use_of"]
 
 HORIZON_H = 10 * 8766.0  # nothing is promised beyond ten years
 TOP_SHARE = 1.01  # of the fresh volts
-CURVE_POINTS = 240
 
 
 class Band(NamedTuple):
@@ -138,7 +138,7 @@ def foretold(question: Question, today: date | None = None) -> Outlook:
             charge=battery.cell.rechargeable,
             left=question.anchor.reading is not None,
         ),
-        curve=_curve(typical, demands),
+        curve=course_of(typical, demands),
         end_v=end.volts_v,
         spare_v=max(whole.start_v - end.volts_v, 0.0),
         counted_from=start,
@@ -211,31 +211,3 @@ def _tripping(question: Question, first_a: float) -> Outlook:
 
 def _span(band: Band, value: Callable[[Run[Any]], float]) -> Span:
     return Span(*sorted(value(run) for run in band))
-
-
-def _curve(run: Run[Any], demands: Demands) -> Curve:
-    import numpy as np
-
-    samples = run.samples
-    if len(samples) > CURVE_POINTS:
-        step = (len(samples) - 1) / (CURVE_POINTS - 1)
-        samples = tuple(samples[round(i * step)] for i in range(CURVE_POINTS))
-    volts = np.array([s.volts_v for s in samples])
-    on = np.array([s.on for s in samples], dtype=np.intp)
-    looks = np.full(len(samples), np.nan)
-    for patterns in sorted(set(on.tolist())):
-        lit, at = demands.lit(patterns), on == patterns
-        found = faintest(lit, volts[at]) if lit is not None else None
-        if found is not None:
-            looks[at] = found
-    dark = np.isnan(looks)
-    if dark.all():
-        looks = looks[:0]
-    elif dark.any():  # a set of scenes without lamps: the last look there was stands on
-        looks = np.interp(np.arange(len(looks)), np.flatnonzero(~dark), looks[~dark])
-    return Curve(
-        hours=tuple(s.lit_h for s in samples),
-        days=tuple(s.elapsed_h / 24 for s in samples),
-        volts=tuple(s.volts_v for s in samples),
-        lightness=tuple(float(v) for v in looks),
-    )

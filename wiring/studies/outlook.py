@@ -25,6 +25,7 @@ class Curve(NamedTuple):
     lightness: tuple[
         float, ...
     ]  # CIE 1976, of 100 when fresh, of the faintest lamp; empty when nothing shines
+    sessions: tuple[tuple[float, float], ...] = ()  # first and last day of each; tiny ones run together
 
 
 class Outlook(NamedTuple):
