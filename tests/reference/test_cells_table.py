@@ -21,11 +21,12 @@ def test_every_type_is_whole(cell):
 
 # Open-circuit volts when new: alkaline 9 V block 9.55 V at least (maker's data sheet with storage table), C
 # cell 1.60 V (maker's specification); sealed lead-acid 12.8 V (published preset), NiMH 1.42 V (published
-# curve).
+# curve); LiPo is charged to 4.20 V a cell (makers' sheets).
 @pytest.mark.parametrize(
     ("key", "low_v", "high_v"),
     [("alkaline 9 V", 9.55, 9.8), ("alkaline C", 1.57, 1.65), ("lead-acid 12 V", 12.6, 12.9),
-     ("nimh AA", 1.40, 1.45), ("lithium 9 V", 9.0, 9.6), ("li-ion 18650", 4.0, 4.2)],
+     ("nimh AA", 1.40, 1.45), ("lithium 9 V", 9.0, 9.6), ("li-ion 18650", 4.0, 4.2),
+     ("lipo 1 cell", 4.15, 4.2), ("lipo 2 cells", 8.3, 8.4), ("lipo 3 cells", 12.45, 12.6)],
 )  # fmt: skip
 def test_fresh_volts_agree_with_makers(key, low_v, high_v):
     assert low_v <= CELLS[key].fresh_v <= high_v

@@ -54,6 +54,16 @@ def test_mean_error_of_what_was_kept_apart():
     assert sum(errors) / len(errors) < 0.13
 
 
+# P7: a maker's sheet of a NiMH AAA of 550 mAh states the share of it that is given to 1.0 V.
+NIMH_SHARES = ((0.2, 1.00, 1.10), (0.5, 0.95, 1.00), (1.0, 0.90, 0.95))
+
+
+@pytest.mark.parametrize(("rate", "least", "most"), NIMH_SHARES)
+def test_nimh_cell_of_another_maker(rate, least, most):
+    pack = packed(CELLS["nimh AAA"], capacity_ah=0.55)
+    assert least <= life("", current(rate * 0.55), 1.0, pack=pack).delivered_ah / 0.55 <= most
+
+
 AA_AT_100_MA = (  # P1: hours, volts
     (0.207, 1.558), (0.530, 1.512), (1.096, 1.468), (2.130, 1.414), (3.582, 1.371), (5.051, 1.339),
     (6.154, 1.319), (7.256, 1.301),

@@ -74,6 +74,14 @@ def test_lithium_ion_hardly_minds_the_rate_as_a_physics_model_finds():
         assert found / given[0] == pytest.approx(expected / simulated[0], abs=0.03)
 
 
+@pytest.mark.parametrize("key", ["li-ion 18650", "lipo 1 cell", "lipo 2 cells", "lipo 3 cells"])
+def test_lithium_ion_gives_what_is_printed_as_iec_61960_rates_it(key):
+    """0.2 It to the maker's end voltage, 2.75 V a cell in several sheets (IEC 61960 from memory)."""
+    cell = CELLS[key]
+    run = life("", current(0.2 * cell.rated_ah), 2.75 * cell.cells_in_series, pack=packed(cell))
+    assert run.delivered_ah == pytest.approx(cell.rated_ah, rel=0.02)
+
+
 @pytest.mark.parametrize(("hours", "exponent"), [(1.0, 1.23), (5.0, 1.15)])
 def test_peukerts_exponent_comes_out_of_the_two_wells(hours, exponent):
     """Peukert: t = H (C / (I H))^n. From the table above, 20 h and `hours`, at 1.75 V a cell."""

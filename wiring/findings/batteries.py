@@ -78,15 +78,18 @@ def _due(situation: Situation, part: Part) -> Iterator[Finding]:
     if outlook is None or outlook.swap_on is None or outlook.swap_on > situation.today + SOON:
         return
     name = part_name(situation.plan, part.id)
+    cell = CELLS.get(text(part, situation.kinds[part.kind], "cell"))
+    charge = cell is not None and cell.rechargeable
+    do_it = "charged" if charge else "swapped"
     past = outlook.swap_on < situation.today
     day = f"{outlook.swap_on.day} {outlook.swap_on:%B %Y}"
     yield Finding(
         "battery-due",
         Rank.WEAK if past else Rank.NOTE,
-        f"{name} was due to be swapped around {day}."
+        f"{name} was due to be {do_it} around {day}."
         if past
-        else f"{name} is due to be swapped around {day}.",
+        else f"{name} is due to be {do_it} around {day}.",
         outlook.end_reason,
-        "Fit a fresh one and set the date it was fitted.",
+        "Charge it and log the day." if charge else "Fit a fresh one and set the date it was fitted.",
         (part.id,),
     )
