@@ -170,6 +170,17 @@ def test_made_goes_on_to_the_next_wire_and_can_be_undone(phone, quay):
     assert not is_ticked(phone, ROWS[0]) and lit(phone) == [ROWS[0].wire]
 
 
+def test_when_every_wire_is_made_the_page_says_so_and_points_to_the_meter(phone, quay):
+    phone.open(quay)
+    for row in ROWS[1:]:
+        phone.run("document.querySelector(arguments[0]).click()", box_of(row))
+    assert phone.text("#progress") == f"1 of {len(ROWS)} wires left to do"
+    phone.tap("#made")
+    phone.tap("#made")
+    assert phone.text("#progress") == "Every wire is made" and phone.text('[data-to="wires"] i') == "done"
+    assert "meter" in phone.text("#note")
+
+
 def test_to_do_search_and_place_let_only_their_rows_through(phone, quay):
     phone.open(quay)
     shown = "#page-wires .row:not([hidden])"

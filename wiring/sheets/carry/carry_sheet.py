@@ -23,7 +23,7 @@ from wiring.sheets.carry.strip_list import strip_list
 from wiring.sheets.carry.tick_keys import tick_key, wire_key
 from wiring.sheets.carry.wire_list import wire_list
 
-_SCRIPTS = ("ticks.js", "plan.js", "lists.js", "dialog.js", "sheet.js")
+_SCRIPTS = ("ticks.js", "plan.js", "lists.js", "dialog.js", "awake.js", "sheet.js")
 _ON_COPPER = {"light": "#ffffff", "dark": "#1e262c"}
 _LONGEST_FILE_NAME = 60
 _CHECK = (

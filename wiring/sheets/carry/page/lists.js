@@ -19,6 +19,7 @@ function openLists(ticks) {
     };
   });
   const groups = [...document.querySelectorAll(".group")];
+  const left = new Map(); // how far each page was scrolled when it was left
   let lingering = "";
   let now = "wires";
 
@@ -44,13 +45,14 @@ function openLists(ticks) {
   function count() {
     for (const page of pages.keys()) {
       const mine = rows.filter((r) => r.page === page && r.box);
-      const left = mine.filter((r) => !ticks.is(r.key)).length;
+      const open = mine.filter((r) => !ticks.is(r.key)).length;
       const tab = document.querySelector(`[data-to="${page}"] i`);
-      if (mine.length) tab.textContent = left ? `${left} left` : "done";
+      if (mine.length) tab.textContent = open ? `${open} left` : "done";
     }
     const wires = rows.filter((r) => r.page === "wires" && r.box);
     const made = wires.filter((r) => ticks.is(r.key)).length;
-    document.getElementById("progress").textContent = wires.length ? `${wires.length - made} of ${wires.length} wires left to do` : "";
+    const open = wires.length - made;
+    document.getElementById("progress").textContent = open ? `${open} of ${wires.length} wires left to do` : wires.length ? "Every wire is made" : "";
     document.querySelector("#bar i").style.width = `${wires.length ? (100 * made) / wires.length : 0}%`;
   }
 
@@ -65,12 +67,14 @@ function openLists(ticks) {
   }
 
   function turn(page) {
+    const list = document.getElementById("lists");
+    left.set(now, list.scrollTop);
     now = pages.has(page) ? page : "wires";
     document.documentElement.dataset.page = now;
     for (const [name, element] of pages) element.classList.toggle("shown", name === now);
     for (const tab of document.querySelectorAll("#tabs button")) tab.setAttribute("aria-current", tab.dataset.to === now);
-    document.getElementById("lists").scrollTop = 0;
     sift();
+    list.scrollTop = left.get(now) || 0;
   }
 
   function free() {

@@ -208,6 +208,7 @@
     ticks.again();
     paint();
   });
+  stayAwake();
   openLook(root, by("look"));
   openTickSheet(facts, ticks, wires, { paint, say });
   lists.turn("wires");
