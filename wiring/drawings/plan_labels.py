@@ -73,9 +73,12 @@ class Room:
             return False
         # cells it covers half, at least one; written out, as this runs for every place that is tried
         left, top = int((box[0] - x) / _FINE_MM + 0.5), int((box[1] - y) / _FINE_MM + 0.5)
-        right = max(int((box[2] - x) / _FINE_MM + 0.5), left + 1)
-        bottom = max(int((box[3] - y) / _FINE_MM + 0.5), top + 1)
-        return all(row.find(1, left, right) < 0 for row in self._taken[top:bottom])
+        right, bottom = int((box[2] - x) / _FINE_MM + 0.5), int((box[3] - y) / _FINE_MM + 0.5)
+        right, bottom = (right if right > left else left + 1), (bottom if bottom > top else top + 1)
+        for row in self._taken[top:bottom]:  # noqa: SIM110 - a generator costs more than the search itself
+            if row.find(1, left, right) >= 0:
+                return False
+        return True
 
     def crossed(self, box: Box) -> int:
         """Return how many cells of drawn lines lie in a box, of all it touches."""

@@ -1,7 +1,8 @@
 """The signs of a plan's parts on paper, with their terminals; the small ones drawn larger than they are."""
 
 import math
-from collections.abc import Container, Mapping, Sequence
+from collections.abc import Container, Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -40,7 +41,8 @@ def placed_parts(
 ) -> dict[PartId, Placed]:
     """Return where and how large each part of a known kind is drawn, or only some of them."""
     centres = {p.id: fit.at((p.x_mm, p.y_mm)) for p in plan.parts.values() if p.kind in kinds}
-    neighbours = _nearest(tuple(centres.values()))
+    spots = tuple((p.x_mm, p.y_mm) for p in plan.parts.values() if p.kind in kinds)
+    neighbours = [far * fit.scale for far in _nearest(spots)]
     found: dict[PartId, Placed] = {}
     for (part_id, centre), near in zip(centres.items(), neighbours, strict=True):
         if only is not None and part_id not in only:
@@ -58,8 +60,12 @@ def placed_parts(
     return found
 
 
-def _nearest(points: Sequence[Point]) -> list[float]:
-    """Return how far the nearest other point lies from each; infinite when there is none."""
+@lru_cache(maxsize=4)
+def _nearest(points: tuple[Point, ...]) -> list[float]:
+    """Return how far the nearest other point lies from each; infinite when there is none.
+
+    All the sheets of a plan ask for the same points.
+    """
     if not points:
         return []
     xy = np.array(points)

@@ -6,6 +6,7 @@ from io import BytesIO
 from pathlib import Path as FilePath
 from typing import Any, NamedTuple
 
+from wiring.pictures.many_records import collector_paused
 from wiring.pictures.pdf_operators import PT_PER_MM, Glyphs, Operators, glyphs_of
 from wiring.pictures.picture import Anchor, Disc, Link, Path, Picture, Point, Words
 from wiring.pictures.theme import PAPER, Theme
@@ -40,10 +41,15 @@ def pdf_bytes(
     repeatable: bool = False,
 ) -> bytes:
     """Return the pages as a PDF file; `repeatable` leaves out the date, so equal pages give equal bytes."""
-    from reportlab.pdfgen.canvas import Canvas
-
     if not pages:
         raise ValueError("There is no page to write.")
+    with collector_paused():
+        return _written(pages, title, author, theme, repeatable)
+
+
+def _written(pages: Sequence[Page], title: str, author: str, theme: Theme, repeatable: bool) -> bytes:
+    from reportlab.pdfgen.canvas import Canvas
+
     for weight in _weights(pages):
         typeface(weight)  # registers it
     stream = BytesIO()

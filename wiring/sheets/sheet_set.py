@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from wiring.findings.situation import Situation
+from wiring.pictures.many_records import collector_paused
 from wiring.pictures.pdf import Page
 from wiring.sheets.bench_list import bench_blocks, bench_rows
 from wiring.sheets.cover import Entry, cover_blocks
@@ -29,9 +30,10 @@ def sheet_set(situation: Situation, paper: str = "A4", today: date | None = None
     ValueError with a plain sentence for a paper there is no sheet for.
     """
     upright = sheet(paper)
-    sections = _sections(situation, paper, upright)
-    cover = _cover(situation, upright, sections)
-    return _pages(situation, (cover, *sections), today or date.today())
+    with collector_paused():
+        sections = _sections(situation, paper, upright)
+        cover = _cover(situation, upright, sections)
+        return _pages(situation, (cover, *sections), today or date.today())
 
 
 def _sections(situation: Situation, paper: str, upright: Sheet) -> tuple[Section, ...]:

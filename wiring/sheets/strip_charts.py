@@ -1,12 +1,13 @@
 """What goes on each terminal of each terminal strip, distribution block and plug."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from wiring.catalogue.kind import Kind
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
 from wiring.sheets.blocks import Block, heading, paragraph
 from wiring.sheets.places import place_name
 from wiring.sheets.strip_names import chart_name, end_label, has_chart
@@ -28,6 +29,7 @@ def strip_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[B
     charted = charted_parts(plan, kinds)
     if not charted:
         return ()
+    at = wires_by_terminal(plan)
     blocks: list[Block] = [heading("Terminal charts", width, anchor="strips")]
     blocks += paragraph(
         "Write these numbers on the strips before the first wire goes in. Terminals that take more than one "
@@ -39,7 +41,7 @@ def strip_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[B
         says = f": {part.label}" if part.label else ""
         title = f"{part_label(plan, part.id)}{says} ({kind.title}, {place_name(plan, part)})"
         blocks.append(heading(title, width, anchor=chart_name(plan, kinds, part.id), level=2))
-        blocks += table(_COLUMNS, strip_rows(plan, kinds, part.id), width)
+        blocks += table(_COLUMNS, strip_rows(plan, kinds, part.id, at), width)
     return tuple(blocks)
 
 
@@ -49,13 +51,31 @@ def charted_parts(plan: Plan, kinds: Mapping[str, Kind]) -> list[Part]:
     return sorted(charted, key=lambda p: _number(p.designation))
 
 
-def strip_rows(plan: Plan, kinds: Mapping[str, Kind], part_id: PartId) -> list[Row]:
-    """Return the rows of one chart: every terminal, with each wire that ends on it; free ones say so."""
+def wires_by_terminal(plan: Plan) -> dict[TerminalRef, list[Wire]]:
+    """Return the wires that end on each terminal, in plan order."""
+    at: dict[TerminalRef, list[Wire]] = {}
+    for wire in plan.wires.values():
+        for ref in dict.fromkeys((wire.start, wire.end)):
+            at.setdefault(ref, []).append(wire)
+    return at
+
+
+def strip_rows(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    part_id: PartId,
+    at: Mapping[TerminalRef, Sequence[Wire]] | None = None,
+) -> list[Row]:
+    """Return the rows of one chart: every terminal, with each wire that ends on it; free ones say so.
+
+    Whoever draws many charts hands the wires of all terminals over.
+    """
+    at = wires_by_terminal(plan) if at is None else at
     kind = kinds[plan.parts[part_id].kind]
     rows: list[Row] = []
     for terminal in kind.terminals:
         ref = TerminalRef(part_id, terminal.name)
-        wires = plan.wires_at(ref)
+        wires = at.get(ref, ())
         if not wires:
             rows.append(("", terminal.name, Cell("free", weight="italic"), "", "", "", ""))
         for i, wire in enumerate(wires):
