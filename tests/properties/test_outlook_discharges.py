@@ -1,5 +1,7 @@
 """What must hold of any discharge, whatever the battery and the load."""
 
+import math
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -54,6 +56,17 @@ def test_more_rest_never_lasts_shorter(key, rate, session_h, rest_h):
     short = life(key, load, pack.floor_v, (session_h, session_h + rest_h), pack=pack).lit_h
     long = life(key, load, pack.floor_v, (session_h, session_h + 2 * rest_h), pack=pack).lit_h
     assert long * GRID >= short
+
+
+@QUICK
+@given(st.sampled_from(KEYS), st.floats(0.5, 3.0), st.floats(0.5, 4.0), st.floats(1.0, 200.0))
+def test_rest_never_costs_more_than_the_shelf_takes(key, rate, session_h, rest_h):
+    pack = packed(CELLS[key])._replace(ageing_per_h=0.0)
+    load = current(rate * _usual_a(key))
+    short = life("", load, pack.floor_v, (session_h, session_h + rest_h), pack=pack)
+    long = life("", load, pack.floor_v, (session_h, session_h + 2 * rest_h), pack=pack)
+    kept = math.exp(-pack.shelf_per_h * max(long.elapsed_h - short.elapsed_h, 0.0))
+    assert long.delivered_ah * GRID >= short.delivered_ah * kept
 
 
 @pytest.mark.parametrize("key", KEYS[:5])

@@ -1,4 +1,7 @@
-"""Where a user keeps catalogue files of their own: any ``*.toml`` written like those in ``kinds``."""
+"""Where a user keeps catalogue files of their own: any ``*.toml`` written like those in ``kinds``.
+
+Own battery types stand in its folder ``cells``, see :mod:`wiring.catalogue.cell_file`.
+"""
 
 from pathlib import Path
 
