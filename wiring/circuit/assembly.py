@@ -1,129 +1,136 @@
-"""The whole plan as branch arrays: every wire and every part's branches between numbered nodes."""
+"""Branch arrays of a plan, patched where an edit has left the wiring as it was."""
 
-from collections.abc import Mapping
-from typing import NamedTuple
-
-import numpy as np
-from numpy.typing import NDArray
+from collections.abc import Mapping, Sequence
+from itertools import compress
+from operator import is_not
+from typing import Any, NamedTuple
 
 from wiring.catalogue.kind import Kind
-from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
-from wiring.circuit.compiled import CompiledPart, compiled_part, wire_ohms
-from wiring.circuit.figures import Problem
-from wiring.circuit.kept import Kept
-from wiring.circuit.linear import Floats, Ints
-from wiring.circuit.sets import joined
-from wiring.plan.designations import part_label
-from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.circuit.branch_arrays import Assembly
+from wiring.circuit.building import build
+from wiring.circuit.compiled import CompiledPart, mould_of, wire_ohms
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
+from wiring.plan.wire import Wire
 
-RESISTOR, SOURCE = LAW_NUMBER["resistor"], LAW_NUMBER["source"]
-_PAD = (0.0,) * (WIDTH - 1)
+MOST_RECENT = 4
+LARGE = 20_000  # branches: of plans as large as this one is kept
+MOST_CHANGES = 64  # of parts and wires; more are built anew
+
+__all__ = ["Assembly", "assemble"]
 
 
-class Assembly(NamedTuple):
-    """Branch arrays of a plan in one set of positions; wires come first, then the parts."""
+class _Recent(NamedTuple):
+    kinds: Mapping[str, Kind]
+    positions: Positions
+    assembly: Assembly
 
-    plan: Plan
-    parts: Mapping[PartId, CompiledPart]
-    first_terminal: Mapping[PartId, int]  # where each part's terminals begin
-    spans: Mapping[PartId, range]  # each part's branches
-    wires: Mapping[WireId, int]  # each wire's branch
-    refs: tuple[TerminalRef, ...]  # all terminals, part after part, then loose wire ends
-    node_of: Ints  # of each terminal
-    laws: Ints
-    a: Ints
-    b: Ints
-    values: Floats
-    roles: tuple[str, ...]
-    owners: tuple[str, ...]  # wire or part of each branch
-    sources: Ints
-    alternating: NDArray[np.bool_]
-    troubles: tuple[Problem, ...]
-    kept: Kept  # what is worked out from these arrays
 
-    @property
-    def node_count(self) -> int:
-        """One more than the highest node number."""
-        return len(self.refs)
+_recent: tuple[_Recent, ...] = ()  # replaced whole, so that other threads see the old one or the new one
 
 
 def assemble(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Assembly:
-    """Return the plan's branch arrays; what cannot be calculated is left out and named in `troubles`."""
-    parts, troubles = _compiled_parts(plan, kinds, positions)
-    refs, first_terminal, ties = _terminals(parts)
-    place = {ref: number for number, ref in enumerate(refs)}
-    ohms: list[tuple[float, ...]] = []
-    ends: list[tuple[int, int]] = []
-    wires: dict[WireId, int] = {}
-    for wire in plan.wires.values():
-        for ref in (wire.start, wire.end):
-            if ref not in place:
-                place[ref] = len(refs)
-                refs.append(ref)
-        try:
-            row = (wire_ohms(plan, kinds, wire), *_PAD)
-        except ValueError as error:
-            troubles.append(Problem("not solved", (), (wire.id,), f"-{wire.label} is left out: {error}"))
-            continue
-        wires[wire.id] = len(ends)
-        ohms.append(row)
-        ends.append((place[wire.start], place[wire.end]))
-    laws, rows = [RESISTOR] * len(ends), ohms
-    roles, owners = ["wire"] * len(ends), list(wires)
-    spans: dict[PartId, range] = {}
-    for part_id, compiled in parts.items():
-        begin, size = first_terminal[part_id], len(compiled.laws)
-        spans[part_id] = range(len(laws), len(laws) + size)
-        if size:
-            laws += compiled.laws
-            rows += compiled.rows
-            roles += compiled.roles
-            owners += [part_id] * size
-            ends += [(begin + one, begin + other) for one, other in compiled.ends]
-    node_of = joined(ties, len(refs)) if ties else np.arange(len(refs))
-    law_array = np.array(laws, dtype=np.intp)
-    pairs = node_of[np.array(ends, dtype=np.intp).reshape(-1, 2)]
-    sources = np.flatnonzero(law_array == SOURCE)
-    alternating = np.zeros(len(laws), dtype=np.bool_)
-    alternating[[s for s in sources if roles[s] == "alternating"]] = True
-    return Assembly(
-        plan, parts, first_terminal, spans, wires, tuple(refs), node_of, law_array,
-        pairs[:, 0].copy(), pairs[:, 1].copy(), np.array(rows, dtype=np.float64).reshape(-1, WIDTH),
-        tuple(roles), tuple(owners), sources, alternating, tuple(troubles), Kept(),
-    )  # fmt: skip
+    """Return the plan's branch arrays; what cannot be calculated is left out and named in `troubles`.
+
+    Arrays of recent plans are kept: one that differs in values only, not in what is joined to what, shares
+    all that was worked out from them.
+    """
+    global _recent
+    for recent in _recent:
+        if recent.kinds is kinds and recent.positions == positions:
+            found = _patched(recent.assembly, plan, kinds, positions)
+            if found is not None:
+                if found is not recent.assembly:
+                    _keep(recent, _Recent(kinds, recent.positions, found))
+                return found
+    made = build(plan, kinds, positions)
+    _keep(None, _Recent(kinds, dict(positions), made))
+    return made
 
 
-def _compiled_parts(
-    plan: Plan, kinds: Mapping[str, Kind], positions: Positions
-) -> tuple[dict[PartId, CompiledPart], list[Problem]]:
-    parts: dict[PartId, CompiledPart] = {}
-    troubles: list[Problem] = []
-    for part in plan.parts.values():
-        kind = kinds.get(part.kind)
-        if kind is None:
-            words = (
-                f"{part_label(plan, part.id)} is left out: its kind “{part.kind}” is not in the catalogue."
-            )
-            troubles.append(Problem("not solved", (part.id,), (), words))
-            continue
-        compiled = parts[part.id] = compiled_part(part, kind, positions.get(part.id, ""))
-        if compiled.trouble:
-            words = f"{part_label(plan, part.id)} is left out: {compiled.trouble}"
-            troubles.append(Problem("not solved", (part.id,), (), words))
-    return parts, troubles
+def _keep(old: _Recent | None, new: _Recent) -> None:
+    global _recent
+    most = 1 if len(new.assembly.laws) > LARGE else MOST_RECENT
+    _recent = (new, *(r for r in _recent if r is not old))[:most]
 
 
-def _terminals(
-    parts: Mapping[PartId, CompiledPart],
-) -> tuple[list[TerminalRef], dict[PartId, int], list[tuple[int, int]]]:
-    """Return all terminals in a row, where each part's begin, and which are one node."""
-    refs: list[TerminalRef] = []
-    first: dict[PartId, int] = {}
-    ties: list[tuple[int, int]] = []
-    for part_id, compiled in parts.items():
-        begin = first[part_id] = len(refs)
-        refs += compiled.refs
-        ties += [(begin + one, begin + other) for one, other in compiled.ties]
-    return refs, first, ties
+def _patched(old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Assembly | None:
+    """Return the arrays of a plan by those of a like one; None where it is joined otherwise."""
+    was = old.plan
+    if was is plan:
+        return old
+    if was.habits is not plan.habits or was.wireways is not plan.wireways:
+        return None
+    if len(was.parts) != len(plan.parts) or len(was.wires) != len(plan.wires):
+        return None
+    parts = _changed(was.parts, plan.parts)
+    wires = _changed(was.wires, plan.wires)
+    if len(parts) + len(wires) > MOST_CHANGES:
+        return None
+    moulds: dict[PartId, CompiledPart] = {}
+    for one, other in parts:
+        compiled = _alike(old, one, other, kinds, positions)
+        if compiled is None:
+            return None
+        moulds[other.id] = compiled
+    for wire, now in wires:
+        if (wire.id, wire.start, wire.end, wire.label) != (now.id, now.start, now.end, now.label):
+            return None
+        if now.id not in old.wires:
+            return None
+    values = old.values.copy()
+    for part, compiled in moulds.items():
+        span = old.spans[part]
+        if span:
+            values[span.start : span.stop] = compiled.rows
+    try:
+        for now in _wires_to_measure(old, plan, moulds, [now for _, now in wires]):
+            values[old.wires[now.id], 0] = wire_ohms(plan, kinds, now)
+    except ValueError:
+        return None
+    return old._replace(plan=plan, parts={**old.parts, **moulds} if moulds else old.parts, values=values)
+
+
+def _alike(
+    old: Assembly, one: Part, other: Part, kinds: Mapping[str, Kind], positions: Positions
+) -> CompiledPart | None:
+    """Return a changed part if it is joined as it was."""
+    if one.id != other.id or one.designation != other.designation or one.id not in old.parts:
+        return None
+    kind = kinds.get(other.kind)
+    if kind is None:
+        return None
+    mould = mould_of(other, kind, positions.get(other.id, ""))
+    return CompiledPart(other, mould) if mould.joins_like(old.parts[one.id].mould) else None
+
+
+def _wires_to_measure(
+    old: Assembly, plan: Plan, moved: Mapping[PartId, CompiledPart], changed: Sequence[Wire]
+) -> list[Wire]:
+    """Return the wires whose length or size may be another: changed themselves, or on a changed part."""
+    found = {wire.id: wire for wire in changed}
+    if moved:
+        at = old.kept.of(("wires at parts", old.wires), lambda: _wires_at(old))
+        for part in moved:
+            for wire_id in at.get(part, ()):
+                found[wire_id] = plan.wires[wire_id]
+    return list(found.values())
+
+
+def _wires_at(assembly: Assembly) -> dict[PartId, list[str]]:
+    found: dict[PartId, list[str]] = {}
+    for wire_id in assembly.wires:
+        wire = assembly.plan.wires[wire_id]
+        for part in {wire.start.part, wire.end.part}:
+            found.setdefault(part, []).append(wire_id)
+    return found
+
+
+def _changed(old: Mapping[str, Any], new: Mapping[str, Any]) -> list[tuple[Any, Any]]:
+    """Return old and new of what is another object now, both tables having the same length."""
+    if old is new:
+        return []
+    were, are = list(old.values()), list(new.values())
+    return [(were[n], are[n]) for n in compress(range(len(are)), map(is_not, were, are))]

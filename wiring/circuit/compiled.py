@@ -1,4 +1,4 @@
-"""Parts and wires turned into branches, each kept for as long as the part or wire is the same object."""
+"""Parts and wires turned into branches; parts that are alike but for where they stand share one mould."""
 
 from collections.abc import Mapping
 from typing import Any, NamedTuple
@@ -16,19 +16,17 @@ from wiring.plan.wire import Wire
 from wiring.standards.conductors import ohm_per_m
 
 LONGEST_M = 10_000.0
-MOST_KEPT = 20_000  # parts or wires; then all are forgotten and made anew
+MOST_KEPT = 20_000  # moulds or wires; then all are forgotten and made anew
 Pairs = tuple[tuple[int, int], ...]  # of terminals, by their place in the kind
 
 
-class CompiledPart(NamedTuple):
-    """A part as the solver sees it; `trouble` says why it is left out."""
+class Mould(NamedTuple):
+    """What a kind with certain settings in a certain position is to the solver."""
 
-    part: Part
     kind: Kind
     behaviour: Behaviour
     values: Values
     position: str
-    refs: tuple[TerminalRef, ...]
     laws: tuple[int, ...] = ()  # one entry a branch
     ends: Pairs = ()
     rows: tuple[tuple[float, ...], ...] = ()
@@ -37,35 +35,111 @@ class CompiledPart(NamedTuple):
     links: Pairs = ()  # what it can join in any position
     trouble: str = ""
 
+    def joins_like(self, other: "Mould") -> bool:
+        """Whether it has the same branches between the same terminals, whatever their values."""
+        if self is other:
+            return True
+        if self.kind is not other.kind or self.trouble or other.trouble:
+            return False
+        mine = self.laws, self.ends, self.roles, self.ties, self.links
+        return mine == (other.laws, other.ends, other.roles, other.ties, other.links)
 
-class _KeptPart(NamedTuple):
-    """What was made from one part; it holds the part, so that its id is not given to another."""
+
+class CompiledPart(NamedTuple):
+    """A part as the solver sees it; `trouble` says why it is left out."""
 
     part: Part
-    kind: Kind
-    by_position: dict[str, CompiledPart]
+    mould: Mould
+
+    @property
+    def kind(self) -> Kind:
+        """Its kind."""
+        return self.mould.kind
+
+    @property
+    def behaviour(self) -> Behaviour:
+        """Its behaviour."""
+        return self.mould.behaviour
+
+    @property
+    def values(self) -> Values:
+        """Its settings' values."""
+        return self.mould.values
+
+    @property
+    def position(self) -> str:
+        """The name of the position it stands in."""
+        return self.mould.position
+
+    @property
+    def refs(self) -> tuple[TerminalRef, ...]:
+        """Its terminals."""
+        part = self.part.id
+        return tuple(TerminalRef(part, t.name) for t in self.mould.kind.terminals)
+
+    @property
+    def laws(self) -> tuple[int, ...]:
+        """The law of each branch."""
+        return self.mould.laws
+
+    @property
+    def ends(self) -> Pairs:
+        """The terminals of each branch."""
+        return self.mould.ends
+
+    @property
+    def rows(self) -> tuple[tuple[float, ...], ...]:
+        """The values of each branch."""
+        return self.mould.rows
+
+    @property
+    def roles(self) -> tuple[str, ...]:
+        """The role of each branch."""
+        return self.mould.roles
+
+    @property
+    def ties(self) -> Pairs:
+        """Terminals that are one node."""
+        return self.mould.ties
+
+    @property
+    def links(self) -> Pairs:
+        """What it can join in any position."""
+        return self.mould.links
+
+    @property
+    def trouble(self) -> str:
+        """Why it is left out."""
+        return self.mould.trouble
 
 
 class _KeptWire(NamedTuple):
-    wire: Wire
+    wire: Wire  # held, so that its id is not given to another
     around: tuple[object, ...]
     ohms: float
 
 
-_parts: dict[int, _KeptPart] = {}
+_moulds: dict[object, Mould] = {}
 _wires: dict[int, _KeptWire] = {}
 
 
 def compiled_part(part: Part, kind: Kind, wanted: str) -> CompiledPart:
     """Return the part's branches when it stands in the position of that name (or its usual one)."""
-    kept = _parts.get(id(part))
-    if kept is None or kept.kind is not kind:
-        if len(_parts) >= MOST_KEPT:
-            _parts.clear()
-        kept = _parts[id(part)] = _KeptPart(part, kind, {})
-    found = kept.by_position.get(wanted)
-    if found is None:
-        found = kept.by_position[wanted] = _compile(part, kind, wanted)
+    return CompiledPart(part, mould_of(part, kind, wanted))
+
+
+def mould_of(part: Part, kind: Kind, wanted: str) -> Mould:
+    """Return the mould of a part that stands in the position of that name (or its usual one)."""
+    settings: object = frozenset(part.settings.items()) if part.settings else None
+    key = (id(kind), wanted, part.position, settings)
+    try:
+        found = _moulds.get(key)
+    except TypeError:  # a setting that is no plain value
+        return _compile(part, kind, wanted)
+    if found is None or found.kind is not kind:
+        if len(_moulds) >= MOST_KEPT:
+            _moulds.clear()
+        found = _moulds[key] = _compile(part, kind, wanted)
     return found
 
 
@@ -78,13 +152,12 @@ def standing(part: Part, kind: Kind, wanted: str) -> Position | None:
     return kind.positions[0] if kind.positions else None
 
 
-def _compile(part: Part, kind: Kind, wanted: str) -> CompiledPart:
+def _compile(part: Part, kind: Kind, wanted: str) -> Mould:
     behaviour = BEHAVIOURS.get(kind.behaviour)
     position = standing(part, kind, wanted)
     values = kind.values(part.settings)
-    refs = tuple(TerminalRef(part.id, t.name) for t in kind.terminals)
     name = position.name if position else ""
-    bare = CompiledPart(part, kind, behaviour or Behaviour(_nothing), values, name, refs)
+    bare = Mould(kind, behaviour or Behaviour(_nothing), values, name)
     if behaviour is None:
         return bare._replace(trouble="its behaviour is unknown.")
     terminals = tuple(t.name for t in kind.terminals)
@@ -120,18 +193,21 @@ def _nothing(values: Mapping[str, Any], position: Position | None, terminals: tu
 
 def wire_ohms(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
     """Return a wire's resistance at the plan's room temperature; ValueError for a size nobody knows."""
+    if wire.length_m is not None:
+        return _ohms(plan, wire, wire.length_m)
     one, other = plan.parts.get(wire.start.part), plan.parts.get(wire.end.part)
     around = (plan.habits, one, other, kinds, plan.wireways if wire.along else None)
     kept = _wires.get(id(wire))
-    if kept is not None:
-        if all(was is now for was, now in zip(kept.around, around, strict=True)):
-            return kept.ohms
+    if kept is not None and all(was is now for was, now in zip(kept.around, around, strict=True)):
+        return kept.ohms
     if len(_wires) >= MOST_KEPT:
         _wires.clear()
-    per_m = ohm_per_m(wire.size, wire.solid, plan.habits.ambient_c)
-    length_m = cut_length_m(plan, kinds, wire)
-    if not 0.0 <= length_m <= LONGEST_M:
-        raise ValueError("its length must lie between 0 and 10 km.")
-    ohms = max(per_m * length_m, LEAST_OHMS)
+    ohms = _ohms(plan, wire, cut_length_m(plan, kinds, wire))
     _wires[id(wire)] = _KeptWire(wire, around, ohms)
     return ohms
+
+
+def _ohms(plan: Plan, wire: Wire, length_m: float) -> float:
+    if not 0.0 <= length_m <= LONGEST_M:
+        raise ValueError("its length must lie between 0 and 10 km.")
+    return max(ohm_per_m(wire.size, wire.solid, plan.habits.ambient_c) * length_m, LEAST_OHMS)

@@ -99,7 +99,7 @@ def _apart(candidates: Ints, first: Ints, second: Ints, a: Ints, b: Ints, count:
     one, other = first[candidates], second[candidates]
     near = a[one] + b[one] - candidates, a[other] + b[other] - candidates
     mine = score[candidates]
-    return candidates[(mine < score[near[0]]) & (mine < score[near[1]])]
+    return np.asarray(candidates[(mine < score[near[0]]) & (mine < score[near[1]])])
 
 
 def folded_ohms(folded: Folded, laws: Ints, values: Floats) -> tuple[Floats, tuple[Floats, ...]]:

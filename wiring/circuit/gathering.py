@@ -1,7 +1,6 @@
 """Branch readings gathered into the figures of parts, wires, supplies and terminals."""
 
 import math
-from collections.abc import Mapping
 from typing import NamedTuple
 
 import numpy as np
@@ -13,6 +12,7 @@ from wiring.circuit.figures import Figures, PartFigure, SupplyFigure, WireFigure
 from wiring.circuit.links import circuits
 from wiring.circuit.problems import problems
 from wiring.circuit.reading import Reading
+from wiring.circuit.readings import Readings
 from wiring.circuit.states import Settled
 from wiring.circuit.terminal_volts import TerminalVolts
 from wiring.plan.names import PartId, WireId
@@ -40,28 +40,45 @@ def columns(reading: Reading) -> Columns:
 def figures_of(settled: Settled) -> Figures:
     """Return the figures of a solved plan; what failed is left out of them."""
     assembly, reading = settled.assembly, settled.reading
-    found, read = circuits(assembly), columns(settled.reading)
-    failed = set(reading.failed.nonzero()[0].tolist())
-    parts: dict[PartId, PartFigure] = {}
-    supplies: dict[PartId, SupplyFigure] = {}
+    found = circuits(assembly)
     alternating = _fed_with_ac(settled)
-    for part_id, compiled in assembly.parts.items():
-        span = assembly.spans[part_id]
-        if compiled.trouble or (failed and not failed.isdisjoint(span)):
-            continue
-        if compiled.behaviour.feeds:
-            supplies[part_id] = _supply(settled, part_id, compiled, span[0])
-        parts[part_id] = part_figure(assembly, read, compiled, span, part_id in alternating)
+    left_out = _left_out(settled)
+    feeding = np.flatnonzero(assembly.table.feeds)
+    supplies = [part for part in (assembly.table.ids[n] for n in feeding) if part not in left_out]
     return Figures(
-        parts,
-        _wires(assembly, read, failed),
-        supplies,
+        _parts(settled, alternating, left_out),
+        _wires(settled),
+        {part: _supply(settled, part, assembly.parts[part], assembly.spans[part][0]) for part in supplies},
         _terminals(settled),
         tuple(circuit.parts for circuit in found),
         alternating,
         problems(settled, found),
         max(reading.residual_a),
     )
+
+
+def _left_out(settled: Settled) -> frozenset[PartId]:
+    """Return the parts that are left out, and those with a branch for which no steady state was found."""
+    table, failed = settled.assembly.table, settled.reading.failed
+    lost = table.left_out
+    if failed.any():
+        before = np.append(0, np.cumsum(failed))
+        lost = lost | (before[table.first_branch + table.branches] > before[table.first_branch])
+    return frozenset(table.ids[n] for n in np.flatnonzero(lost))
+
+
+def _parts(
+    settled: Settled, alternating: frozenset[PartId], left_out: frozenset[PartId]
+) -> Readings[PartFigure]:
+    assembly, kept = settled.assembly, list[Columns]()
+
+    def figure(part: PartId) -> PartFigure:
+        if not kept:
+            kept.append(columns(settled.reading))
+        compiled, span = assembly.parts[part], assembly.spans[part]
+        return part_figure(assembly, kept[0], compiled, span, part in alternating)
+
+    return Readings(assembly.parts, left_out, figure)
 
 
 def _terminals(settled: Settled) -> TerminalVolts:
@@ -93,13 +110,21 @@ def _fed_with_ac(settled: Settled) -> frozenset[PartId]:
     return frozenset(found)
 
 
-def _wires(assembly: Assembly, read: Columns, failed: set[int]) -> Mapping[WireId, WireFigure]:
-    ohms = assembly.values[: len(assembly.wires), 0].tolist()
-    return {
-        wire_id: WireFigure(read.amps[n], abs(read.volts[n]), read.power[n], ohms[n])
-        for wire_id, n in assembly.wires.items()
-        if n not in failed
-    }
+def _wires(settled: Settled) -> Readings[WireFigure]:
+    assembly, reading, kept = settled.assembly, settled.reading, list[list[list[float]]]()
+    count = len(assembly.wires)
+    lost = frozenset[WireId]()
+    if reading.failed[:count].any():
+        lost = frozenset(wire for wire, n in assembly.wires.items() if reading.failed[n])
+
+    def figure(wire: WireId) -> WireFigure:
+        if not kept:
+            columns = reading.amps, np.abs(reading.volts), reading.power, assembly.values[:, 0]
+            kept.append([column[:count].tolist() for column in columns])
+        n, (amps, volts, power, ohms) = assembly.wires[wire], kept[0]
+        return WireFigure(amps[n], volts[n], power[n], ohms[n])
+
+    return Readings(assembly.wires, lost, figure)
 
 
 def part_figure(

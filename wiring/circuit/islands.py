@@ -14,8 +14,8 @@ from numpy.typing import NDArray
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.dead_ends import DeadEnds, dead_ends
 from wiring.circuit.linear import Floats, Ints
+from wiring.circuit.links import hanging
 from wiring.circuit.network import Network, Shape
-from wiring.circuit.sets import joined
 
 
 class Twig(NamedTuple):
@@ -117,7 +117,7 @@ def _find(assembly: Assembly) -> Islands:
         unfed = np.full(len(a), -1, dtype=np.intp)
         dead = DeadEnds(np.zeros(len(a), dtype=np.bool_), ())
         return Islands((), nowhere, unfed, none, np.zeros(0, dtype=np.bool_), dead, circling)
-    label = joined(np.stack((a, b), axis=1), count)
+    label = hanging(assembly)
     pieces, first = np.unique(label[a[sources]], return_index=True)
     by_source = np.argsort(first)
     of_piece = np.full(int(label.max()) + 1, -1, dtype=np.intp)

@@ -51,7 +51,9 @@ def listed(words: list[str]) -> str:
 
 
 def _not_solved(settled: Settled) -> list[Problem]:
-    assembly, found = settled.assembly, []
+    assembly, found = settled.assembly, list[Problem]()
+    if not settled.reading.failed.any():
+        return found
     for island in settled.islands.fed:
         if not settled.reading.failed[island.branches].any():
             continue
@@ -145,11 +147,10 @@ def _buzzing(settled: Settled) -> list[Problem]:
 
 def _backward(settled: Settled) -> list[Problem]:
     assembly, reading = settled.assembly, settled.reading
-    suspects = []
-    for part_id, compiled in assembly.parts.items():
-        span = assembly.spans[part_id]
-        if compiled.behaviour.polarised and span and reading.volts[span[0]] < -BACKWARD_V:
-            suspects.append(part_id)
+    table = assembly.table
+    polarised = np.flatnonzero(table.polarised & (table.branches > 0) & ~table.left_out)
+    wrong = polarised[reading.volts[table.first_branch[polarised]] < -BACKWARD_V]
+    suspects = [table.ids[n] for n in wrong]
     if not suspects:
         return []
     conductor = conductors(assembly)
@@ -202,11 +203,12 @@ def _broken_down(assembly: Assembly, part: PartId) -> Problem:
 
 def _floating(assembly: Assembly, found: tuple[Circuit, ...]) -> list[Problem]:
     problems = []
+    feeding = {assembly.table.ids[n] for n in np.flatnonzero(assembly.table.feeds)}
+    feeding = {part for part in feeding if assembly.parts[part].kind.behaviour != "converter"}
     for circuit in found:
-        kinds = [assembly.parts[part] for part in circuit.parts]
-        if any(c.behaviour.feeds and c.kind.behaviour != "converter" for c in kinds) or all(
-            c.kind.behaviour in JOINING for c in kinds
-        ):
+        if not feeding.isdisjoint(circuit.parts):
+            continue
+        if all(assembly.parts[part].kind.behaviour in JOINING for part in circuit.parts):
             continue
         them = named(assembly, circuit.parts)
         words = f"Nothing feeds {them}: no supply is in that circuit, whatever the switches do."

@@ -65,9 +65,12 @@ def settle(
 
 
 def _changed(assembly: Assembly, sources: Mapping[PartId, tuple[float, ...]]) -> Assembly:
+    if not sources:
+        return assembly
+    changed = assembly.values.copy()
     for part, values in sources.items():
-        assembly.values[assembly.spans[part][0]] = values
-    return assembly
+        changed[assembly.spans[part][0]] = values
+    return assembly._replace(values=changed)
 
 
 def _solved(assembly: Assembly, positions: Positions, start: Mapping[TerminalRef, float] | None) -> Settled:

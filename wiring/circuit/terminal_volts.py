@@ -1,6 +1,6 @@
 """Volts by terminal, read from an array when one is asked for."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 
 import numpy as np
@@ -14,7 +14,7 @@ class TerminalVolts(Mapping[TerminalRef, float]):
     """Volts of the terminals that something feeds, in the plan's order."""
 
     def __init__(
-        self, refs: tuple[TerminalRef, ...], node_of: Ints, nodes: Floats, known: NDArray[np.bool_]
+        self, refs: Sequence[TerminalRef], node_of: Ints, nodes: Floats, known: NDArray[np.bool_]
     ) -> None:
         """Take all terminals, the node of each, and of each node its volts and whether they are known."""
         self.refs, self.node_of, self.nodes, self.known = refs, node_of, nodes, known

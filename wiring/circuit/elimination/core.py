@@ -2,12 +2,13 @@
 
 from collections.abc import Callable
 from functools import partial
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
-Ints = NDArray[np.intp]
+Ints = NDArray[np.integer[Any]]
 Core = Callable[[Floats], Floats]
 MOST_DENSE = 200  # nodes; above, the sparse factors of scipy win
 LEAST_SHUNT = 1e-16  # of the heaviest node: the sparse factors fail where nothing holds a node

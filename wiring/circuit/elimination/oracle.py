@@ -1,12 +1,13 @@
 """The same networks by the sparse factors of scipy (SuperLU): for large meshes, and to check against."""
 
 from collections.abc import Callable
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
-Ints = NDArray[np.intp]
+Ints = NDArray[np.integer[Any]]
 
 
 def sparse_solver(a: Ints, b: Ints, weights: Floats, ground: Floats) -> Callable[[Floats], Floats]:

@@ -11,7 +11,7 @@ Floats = NDArray[np.float64]
 class Summing:
     """Adds up rows that belong to the same group; `count` groups."""
 
-    def __init__(self, groups: NDArray[np.intp], count: int) -> None:
+    def __init__(self, groups: NDArray[np.integer[Any]], count: int) -> None:
         self.groups, self.count = groups, count
         self._matrix: Any = None
 

@@ -1,0 +1,115 @@
+"""The whole plan made into branch arrays: every wire and every part's branches between numbered nodes."""
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from wiring.catalogue.kind import Kind
+from wiring.circuit.branch_arrays import Assembly, Refs
+from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
+from wiring.circuit.compiled import CompiledPart, Mould, mould_of, wire_ohms
+from wiring.circuit.figures import Problem
+from wiring.circuit.kept import Kept
+from wiring.circuit.part_table import part_table
+from wiring.circuit.sets import joined
+from wiring.plan.designations import part_label
+from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.plan import Plan
+from wiring.plan.positions import Positions
+
+RESISTOR, SOURCE = LAW_NUMBER["resistor"], LAW_NUMBER["source"]
+
+
+class _Ends:
+    """Numbers terminals: those of parts by their place, then loose wire ends as they come."""
+
+    def __init__(self, parts: Mapping[PartId, CompiledPart], first: Mapping[PartId, int], count: int) -> None:
+        self._first, self._count = first, count
+        self._place: dict[int, dict[str, int]] = {}
+        self._of: dict[PartId, dict[str, int]] = {}
+        for part_id, compiled in parts.items():
+            key = id(compiled.mould)
+            if key not in self._place:
+                names = compiled.kind.terminals
+                self._place[key] = {t.name: number for number, t in enumerate(names)}
+            self._of[part_id] = self._place[key]
+        self.loose: dict[TerminalRef, int] = {}
+
+    def number(self, ref: TerminalRef) -> int:
+        part, terminal = ref
+        places = self._of.get(part)
+        if places is not None and terminal in places:
+            return self._first[part] + places[terminal]
+        return self.loose.setdefault(ref, self._count + len(self.loose))
+
+
+def build(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Assembly:
+    """Return the plan's branch arrays; what cannot be calculated is left out and named in `troubles`."""
+    parts, troubles = _compiled_parts(plan, kinds, positions)
+    ohms: list[float] = []
+    wires: dict[WireId, int] = {}
+    for wire in plan.wires.values():
+        try:
+            ohms.append(wire_ohms(plan, kinds, wire))
+        except ValueError as error:
+            troubles.append(Problem("not solved", (), (wire.id,), f"-{wire.label} is left out: {error}"))
+            continue
+        wires[wire.id] = len(wires)
+    table, made = part_table(parts, len(wires))
+    first_terminal = dict(zip(table.ids, table.first_terminal.tolist(), strict=True))
+    ends = _Ends(parts, first_terminal, int(table.terminals.sum()))
+    wire_ends: list[int] = []
+    for wire in plan.wires.values():
+        one, other = ends.number(wire.start), ends.number(wire.end)
+        if wire.id in wires:
+            wire_ends += (one, other)
+    count = int(table.terminals.sum()) + len(ends.loose)
+    node_of = joined(table.ties, count) if len(table.ties) else np.arange(count)
+    terminals = np.concatenate((np.array(wire_ends, dtype=np.intp).reshape(-1, 2), made.ends))
+    pairs = node_of[terminals]
+    size = len(wires) + len(made.laws)
+    values = np.zeros((size, WIDTH))
+    values[: len(wires), 0] = ohms
+    values[len(wires) :] = made.values
+    laws = np.concatenate((np.full(len(wires), RESISTOR, dtype=np.intp), made.laws))
+    sources = np.flatnonzero(laws == SOURCE)
+    roles = ("wire",) * len(wires) + tuple(made.roles)
+    alternating = np.zeros(size, dtype=np.bool_)
+    alternating[[s for s in sources.tolist() if roles[s] == "alternating"]] = True
+    begins = table.first_branch.tolist()
+    spans = {
+        part: range(begin, begin + length)
+        for part, begin, length in zip(table.ids, begins, table.branches.tolist(), strict=True)
+    }
+    return Assembly(
+        plan, parts, table, first_terminal, spans, wires, Refs(parts, tuple(ends.loose)), node_of, laws,
+        pairs[:, 0].copy(), pairs[:, 1].copy(), values, roles, (*wires, *made.owners), sources, alternating,
+        np.concatenate((np.ones(len(wires), dtype=np.bool_), made.conducting)), tuple(troubles), Kept(),
+    )  # fmt: skip
+
+
+def _compiled_parts(
+    plan: Plan, kinds: Mapping[str, Kind], positions: Positions
+) -> tuple[dict[PartId, CompiledPart], list[Problem]]:
+    parts: dict[PartId, CompiledPart] = {}
+    troubles: list[Problem] = []
+    plain: dict[str, Mould] = {}  # of kinds without positions, as they come from the shelf
+    for part in plan.parts.values():
+        kind = kinds.get(part.kind)
+        if kind is None:
+            words = (
+                f"{part_label(plan, part.id)} is left out: its kind “{part.kind}” is not in the catalogue."
+            )
+            troubles.append(Problem("not solved", (part.id,), (), words))
+            continue
+        usual = not part.settings and not kind.positions
+        mould = plain.get(part.kind) if usual else None
+        if mould is None:
+            mould = mould_of(part, kind, positions.get(part.id, ""))
+            if usual:
+                plain[part.kind] = mould
+        parts[part.id] = CompiledPart(part, mould)
+        if mould.trouble:
+            words = f"{part_label(plan, part.id)} is left out: {mould.trouble}"
+            troubles.append(Problem("not solved", (part.id,), (), words))
+    return parts, troubles
