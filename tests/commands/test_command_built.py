@@ -139,3 +139,11 @@ def test_a_wire_laid_elsewhere_cut_or_copied_is_not_built_yet():
     assert [w.built for w in cut.wires.values() if w.id not in ("w6", "w7")] == [False, False]
     copied = duplicate(["p2", "p3", "p4"], 500, 0).apply(plan)
     assert sum(w.built for w in copied.wires.values()) == 3 < len(copied.wires)
+
+
+def test_the_sheet_whose_ticks_come_back_is_exported_by_its_ending(desk, capsys):
+    assert main(["export", "quay.underboard", "quay.html"]) == 0
+    assert "carry sheet" in capsys.readouterr().out
+    text = (desk / "quay.html").read_text(encoding="utf-8")
+    assert text.startswith("<!DOCTYPE html>")
+    assert all(f'data-tick="{wire_key(wire)}"' in text for wire in quay().wires.values())

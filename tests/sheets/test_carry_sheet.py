@@ -142,7 +142,7 @@ def test_odd_words_stand_in_the_page_as_text_wherever_they_come_from(text):
     assert len(page.all("script")) == 2
 
 
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(plans())
 def test_any_plan_gives_a_whole_page(plan):
     page = page_of(plan)
