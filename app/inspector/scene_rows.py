@@ -59,7 +59,7 @@ class SceneRow(QWidget):
             "Hours lit a session", "duration", self._set_use("hours_per_session"), self, bare=True
         )
         self.sessions = ValueField(
-            "Sessions a month", "count", self._set_use("sessions_per_month"), self, bare=True
+            "Sessions a month", "number", self._set_use("sessions_per_month"), self, bare=True
         )
         self.hours.setFixedWidth(HOURS_WIDTH)
         self.sessions.setFixedWidth(SESSIONS_WIDTH)

@@ -41,6 +41,10 @@ class TypedField(FieldRow):
         """Let numbers stand in a column."""
         self.line.setAlignment(Qt.AlignmentFlag.AlignRight)
 
+    def commit_now(self) -> None:
+        """Take what was typed as if the field had been left."""
+        self._finish()
+
     def _finish(self) -> None:
         if not self.line.isModified():
             return

@@ -4,9 +4,10 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QWidget
 
+from app.inspector.plain_number import plain_number
 from app.inspector.typed_field import TypedField
 
-PLAIN = ("count", "lightness")  # numbers without a unit
+PLAIN = ("count", "lightness", "number")  # numbers without a unit
 SEVERAL = "several"
 INCH_M = 0.0254
 
@@ -49,6 +50,11 @@ class ValueField(TypedField):
                 if self._may_be_empty
                 else "Type a value here, or press Esc for the old one."
             )
+        if self._quantity == "number":
+            try:
+                return self._apply(plain_number(typed))
+            except ValueError as refusal:
+                return str(refusal)
         try:
             bare = "foot" if self._units == "us" and self._quantity == "length" else ""
             value = read(typed, "count" if self._quantity in PLAIN else self._quantity, bare)

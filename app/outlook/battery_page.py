@@ -1,31 +1,28 @@
-"""The battery view: what to expect in one sentence, how far it may differ, the course, and why it ends."""
+"""The battery view: what to expect, and below it the course, other packs, the log, or what counts."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import (
-    QComboBox,
-    QFrame,
-    QGridLayout,
-    QHBoxLayout,
-    QLabel,
-    QPushButton,
-    QSizePolicy,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from app.making import Making
 from app.outlook.course_table import CourseTable
 from app.outlook.curve_view import CurveView
+from app.outlook.log_page import LogPage
+from app.outlook.other_packs import OtherPacks
+from app.outlook.pack_acts import priced, put_in
+from app.outlook.section_switch import SectionSwitch
+from app.outlook.summary import Summary
+from app.outlook.what_counts import WhatCounts
+from app.session import Session
 from app.solving import Answer
 from app.theme.look import Look
 from wiring.plan.designations import part_label
-from wiring.quantities.wording import worded
-from wiring.studies.outlook import Outlook, Span
 
 NONE_YET = (
     "Place one from “Feed it” and wire something to it; its outlook then stands here: "
     "how many sessions it lasts, and when to swap it."
 )
-_SPANS = (("Sessions", "sessions", 0), ("Hours lit", "hours", 0), ("Days", "days", 0))
+COURSE, PACKS, LOG, COUNTS = range(4)
+SECTIONS = ("Course", "Other packs", "Log", "What counts")
 
 
 class BatteryPage(QWidget):
@@ -33,58 +30,42 @@ class BatteryPage(QWidget):
 
     chosen = Signal(str)  # id of the battery that is shown
 
-    def __init__(self, look: Look, parent: QWidget) -> None:
+    def __init__(self, session: Session, look: Look, parent: QWidget, *, at_once: bool = False) -> None:
         super().__init__(parent)
+        self._session = session
         self._answer: Answer | None = None
         self.choice = QComboBox(self)
         self.choice.setAccessibleName("Battery")
         self.choice.setMinimumWidth(220)
         self.choice.activated.connect(self._choose)
+        self.switch = SectionSwitch("What is shown of the battery", SECTIONS, self)
         self._as_table = QPushButton("As a table", self)
         self._as_table.setCheckable(True)
         self._as_table.setAccessibleName("Show the course as a table")
-        self.words = QLabel(self)
-        self.words.setProperty("look", "big")
-        self.reason = QLabel(self)
-        self.reason.setProperty("look", "quiet")
-        for label in (self.words, self.reason):
-            label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
-            policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
-            policy.setHeightForWidth(True)
-            label.setSizePolicy(policy)
-        self._spans = QFrame(self)
-        self._grid = QGridLayout(self._spans)
-        self._grid.setContentsMargins(0, 6, 0, 6)
-        self._grid.setHorizontalSpacing(26)
-        self._grid.setVerticalSpacing(3)
-        self._cells = self._made_cells()
+        self.summary = Summary(self)
         self.curve = CurveView(look, self)
         self.table = CourseTable(self)
-        self.table.hide()
-        self._fill = QWidget(self)  # keeps the words at the top while there is no course to show
-        self._as_table.toggled.connect(self._swap)
+        self.packs = OtherPacks(lambda key, typed: priced(session, key, typed), self, at_once=at_once)
+        self.packs.wanted.connect(lambda one: put_in(session, self.battery, one))
+        self.log = LogPage(session, self)
+        self.counts = WhatCounts(self, at_once=at_once)
+        self._fill = QWidget(self)  # keeps the words at the top while there is nothing below them
+        self._as_table.toggled.connect(lambda _on: self._show_section())
+        self.switch.chosen.connect(lambda _index: self._go_to_section())
         head = QHBoxLayout()
+        head.setSpacing(12)
         head.addWidget(self.choice)
+        head.addWidget(self.switch)
         head.addStretch(1)
         head.addWidget(self._as_table)
-        summary = QHBoxLayout()
-        summary.setSpacing(30)
-        said = QVBoxLayout()
-        said.setSpacing(4)
-        said.addWidget(self.words)
-        said.addWidget(self.reason)
-        said.addStretch(1)
-        summary.addLayout(said, 1)
-        summary.addWidget(self._spans)
         column = QVBoxLayout(self)
         column.setContentsMargins(28, 14, 28, 14)
         column.setSpacing(12)
         column.addLayout(head)
-        column.addLayout(summary)
-        column.addWidget(self.curve, 1)
-        column.addWidget(self.table, 1)
-        column.addWidget(self._fill, 1)
+        column.addWidget(self.summary)
+        for widget in (self.curve, self.table, self.packs, self.log, self.counts, self._fill):
+            column.addWidget(widget, 1)
+        self._show_chosen()
 
     def show_answer(self, answer: Answer) -> None:
         """Show the outlooks of an answer."""
@@ -105,57 +86,57 @@ class BatteryPage(QWidget):
         """Id of the battery that is shown, "" when there is none."""
         return str(self.choice.currentData() or "")
 
+    @property
+    def makings(self) -> tuple[Making, ...]:
+        """What is worked out beside the window."""
+        return self.packs.making, self.counts.making
+
     def _choose(self) -> None:
         self._show_chosen()
         self.chosen.emit(self.battery)
 
     def _show_chosen(self) -> None:
         answer = self._answer
-        outlook = answer.situation.outlooks.get(self.choice.currentData()) if answer else None
+        outlook = answer.situation.outlooks.get(self.battery) if answer else None
         waiting = answer is not None and not answer.complete
-        self._spans.setVisible(outlook is not None)
-        self._as_table.setVisible(outlook is not None and bool(outlook.curve.hours))
-        self._fill.setVisible(outlook is None or not outlook.curve.hours)
-        self._swap(self._as_table.isChecked())
         self.curve.show_outlook(outlook)
         self.table.show_outlook(outlook)
-        if outlook is None:
-            self.words.setText("Working the outlook out…" if waiting else "No battery yet")
-            self.reason.setText("" if waiting else NONE_YET)
-            return
-        self.words.setText(outlook.words[:1].upper() + outlook.words[1:])
-        gives = worded(outlook.first_load_a, "current")
-        drawn = outlook.first_load_a > 0
-        self.reason.setText(
-            f"{outlook.end_reason} It gives {gives} when fresh." if drawn else outlook.end_reason
-        )
-        self._spans.setVisible(drawn)
-        self._fill_spans(outlook)
+        self.log.follow(self.battery)
+        for late in (self.packs, self.counts):
+            late.follow(answer, self.battery)
+        if outlook is not None:
+            self.summary.show_outlook(outlook)
+        else:
+            self.summary.say(
+                "Working the outlook out…" if waiting else "No battery yet", "" if waiting else NONE_YET
+            )
+        self._show_section()
 
-    def _swap(self, table: bool) -> None:
-        there = not self._fill.isVisibleTo(self)
-        self.table.setVisible(there and table)
-        self.curve.setVisible(there and not table)
+    def _go_to_section(self) -> None:
+        """Show another section; the focus goes with it unless the switch itself has it."""
+        focus = QApplication.focusWidget()
+        inside = focus is not None and self.isAncestorOf(focus) and not self.switch.isAncestorOf(focus)
+        self._show_section()
+        if inside:
+            self.landing.setFocus()
 
-    def _made_cells(self) -> list[list[QLabel]]:
-        for column, text in enumerate(("", "low", "typical", "high")):
-            head = QLabel(text, self._spans)
-            head.setProperty("look", "caption")
-            self._grid.addWidget(head, 0, column, Qt.AlignmentFlag.AlignRight)
-        rows: list[list[QLabel]] = []
-        for number, (title, _, _) in enumerate(_SPANS, start=1):
-            name = QLabel(title, self._spans)
-            name.setProperty("look", "quiet")
-            self._grid.addWidget(name, number, 0)
-            row = [QLabel(self._spans) for _ in range(3)]
-            row[1].setStyleSheet("font-weight: 600;")
-            for column, cell in enumerate(row, start=1):
-                self._grid.addWidget(cell, number, column, Qt.AlignmentFlag.AlignRight)
-            rows.append(row)
-        return rows
+    @property
+    def landing(self) -> QWidget:
+        """What the focus goes to."""
+        course: QWidget = self.table if self._as_table.isChecked() else self.curve
+        below: tuple[QWidget, ...] = (course, self.packs.table, self.log.what, self.counts.table)
+        return below[self.switch.index]
 
-    def _fill_spans(self, outlook: Outlook) -> None:
-        for row, (_, name, digits) in zip(self._cells, _SPANS, strict=True):
-            span: Span = getattr(outlook, name)
-            for cell, value in zip(row, (span.low, span.typical, span.high), strict=True):
-                cell.setText(f"{value:.{digits}f}")
+    def _show_section(self) -> None:
+        outlook = self._answer.situation.outlooks.get(self.battery) if self._answer else None
+        there, section = outlook is not None, self.switch.index
+        course = there and section == COURSE and outlook is not None and bool(outlook.curve.hours)
+        as_table = self._as_table.isChecked()
+        self.switch.setVisible(there)
+        self._as_table.setVisible(course)
+        self.curve.setVisible(course and not as_table)
+        self.table.setVisible(course and as_table)
+        self.packs.setVisible(there and section == PACKS)
+        self.log.setVisible(there and section == LOG)
+        self.counts.setVisible(there and section == COUNTS)
+        self._fill.setVisible(not there or (section == COURSE and not course))

@@ -76,10 +76,8 @@ def when_words(days: float, fitted: date | None) -> str:
 
 
 def fitted_on(outlook: Outlook) -> date | None:
-    """Return the day the battery was fitted, as far as the forecast knows it."""
-    if outlook.swap_on is None:
-        return None
-    return outlook.swap_on - timedelta(days=round(outlook.days.typical))
+    """Return the day the course is counted from, as far as the forecast knows it."""
+    return outlook.counted_from
 
 
 class CurvePainter:
@@ -106,6 +104,8 @@ class CurvePainter:
         if f.light is not None:
             self._line(f.hours, f.light, curve.hours, curve.lightness, self.s.ink)
         self._end(f)
+        if self.outlook.measured:
+            self._measured(f)
         if hover_hours is not None:
             self._hover(f, hover_hours)
 
@@ -153,9 +153,8 @@ class CurvePainter:
             self._words(
                 x, box.bottom() + 14, tick_words(value, step), self.s.quiet, Qt.AlignmentFlag.AlignHCenter
             )
-        self._words(
-            box.center().x(), box.bottom() + 32, "Hours lit", self.s.quiet, Qt.AlignmentFlag.AlignHCenter
-        )
+        title = "Hours lit since it was measured" if self.outlook.measured else "Hours lit"
+        self._words(box.center().x(), box.bottom() + 32, title, self.s.quiet, Qt.AlignmentFlag.AlignHCenter)
 
     def _calendar(self, f: Frames) -> None:
         curve, fitted = self.outlook.curve, fitted_on(self.outlook)
@@ -186,6 +185,19 @@ class CurvePainter:
         side = Qt.AlignmentFlag.AlignRight if x > f.volts_box.center().x() else Qt.AlignmentFlag.AlignLeft
         away = -6 if side == Qt.AlignmentFlag.AlignRight else 6
         self._words(x + away, f.volts_box.top() + 10, "typical end", self.s.copper, side, "semibold")
+
+    def _measured(self, f: Frames) -> None:
+        """Mark the reading the forecast starts from."""
+        curve = self.outlook.curve
+        if not curve.hours:
+            return
+        place = QPointF(f.hours.px(curve.hours[0]), f.volts.px(curve.volts[0]))
+        self.p.setPen(QPen(QColor(self.s.copper), 2))
+        self.p.setBrush(QColor(self.s.paper))
+        self.p.drawEllipse(place, 5, 5)
+        self._words(
+            place.x() + 11, place.y() - 10, "measured", self.s.copper, Qt.AlignmentFlag.AlignLeft, "semibold"
+        )
 
     def _hover(self, f: Frames, hours: float) -> None:
         reading = reading_at(self.outlook.curve, hours)

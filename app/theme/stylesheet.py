@@ -64,14 +64,16 @@ QLineEdit[wrong="true"] {{ border: 1px solid {danger}; }}
 QLineEdit#planTitle {{ background: transparent; border: 1px solid transparent; font-weight: 600; }}
 QLineEdit#planTitle:hover {{ background: {hover}; }}
 QLineEdit#planTitle:focus {{ background: {field}; border-color: {copper}; }}
-QComboBox::drop-down {{ border: 0; width: 20px; }}
-QComboBox::down-arrow {{ image: url({arrow}); width: 11px; height: 11px; }}
+QComboBox::drop-down, QDateEdit::drop-down {{ border: 0; width: 20px; }}
+QComboBox::down-arrow, QDateEdit::down-arrow {{ image: url({arrow}); width: 11px; height: 11px; }}
 QComboBox QAbstractItemView {{ background: {field}; border: 1px solid {hair}; padding: 4px; outline: 0;
     selection-background-color: {chosen}; selection-color: {ink}; }}
 
 QListView, QTreeView, QTableView {{ background: transparent; border: 0; outline: 0; }}
 QListView::item {{ border-radius: 6px; }}
 QTableView {{ gridline-color: {hair}; selection-background-color: {chosen}; selection-color: {ink}; }}
+QTableView::item {{ padding: 5px 8px; }}
+QHeaderView {{ background: transparent; }}
 QHeaderView::section {{ background: transparent; color: {quiet}; border: 0; border-bottom: 1px solid {hair};
     padding: 5px 8px; font-weight: 600; }}
 QTableView QTableCornerButton::section {{ background: transparent; border: 0; }}

@@ -79,7 +79,7 @@ class MainWindow(QMainWindow):
             self._show_on_page(self.solving.answer)
         if name == "battery" and self.battery_page.battery:
             self.selection.select((self.battery_page.battery,))
-        target = self._focus_of[name]
+        target = self.battery_page.landing if name == "battery" else self._focus_of[name]
         landing = target if target.isVisible() else self.pages.currentWidget()
         if landing is not None:
             landing.setFocus()
@@ -102,7 +102,7 @@ class MainWindow(QMainWindow):
         self.plan_page = PlanPage(self.plan_view, self.acts, self.look, self)
         zooms = [self.acts[n] for n in ZOOMS]
         self.circuit_page = CircuitPage(self.selection, self.look, zooms, self, at_once=at_once)
-        self.battery_page = BatteryPage(self.look, self)
+        self.battery_page = BatteryPage(self.session, self.look, self, at_once=at_once)
         self.sheets_page = SheetsPage(self.session, self.look, self.acts, self, at_once=at_once)
         self.pages = QStackedWidget(self)
         self.pages.setObjectName("page")
@@ -111,7 +111,6 @@ class MainWindow(QMainWindow):
         self._focus_of: dict[str, QWidget] = {
             "plan": self.plan_view,
             "circuit": self.circuit_page.picture,
-            "battery": self.battery_page.curve,
             "sheets": self.sheets_page.picture,
         }
         middle = _column(self, self.pages, self.strip)
@@ -211,8 +210,9 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self.remembered.keep_window(self.saveGeometry(), self.columns.saveState())
-        for worker in (self.solving, self.circuit_page.making, self.sheets_page.making):
-            worker.close()
+        self.solving.close()
+        for making in (self.circuit_page.making, self.sheets_page.making, *self.battery_page.makings):
+            making.close()
         event.accept()
 
 

@@ -28,9 +28,9 @@ def outlook(editor):
 
 def test_the_page_says_the_outlook_and_why_it_ends(editor, page):
     known = outlook(editor)
-    assert page.words.text().lower() == known.words.lower()
-    assert known.end_reason in page.reason.text()
-    cells = [[c.text() for c in row] for row in page._cells]
+    assert page.summary.words.text().lower() == known.words.lower()
+    assert known.end_reason in page.summary.reason.text()
+    cells = [[c.text() for c in row] for row in page.summary.cells]
     assert cells[1] == [f"{v:.0f}" for v in known.hours]
 
 
@@ -39,7 +39,7 @@ def test_coming_to_the_page_selects_the_battery_so_that_its_fields_are_at_hand(e
     before = outlook(editor).hours.typical
     type_into(field(editor, "setting_in_parallel"), "2")
     assert outlook(editor).hours.typical > 1.5 * before
-    assert page.words.text().lower() == outlook(editor).words.lower()
+    assert page.summary.words.text().lower() == outlook(editor).words.lower()
 
 
 def test_the_pointer_reads_the_curve(editor, page):
@@ -75,8 +75,8 @@ def test_the_table_says_the_same_as_the_curve(editor, page):
 
 def test_a_plan_without_battery_says_how_to_get_an_outlook(editor):
     editor.window.show_view("battery")
-    assert "No battery" in editor.window.battery_page.words.text()
-    assert "Feed it" in editor.window.battery_page.reason.text()
+    assert "No battery" in editor.window.battery_page.summary.words.text()
+    assert "Feed it" in editor.window.battery_page.summary.reason.text()
     assert editor.window.battery_page.choice.count() == 0
 
 

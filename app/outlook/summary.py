@@ -1,0 +1,78 @@
+"""What to expect of a battery in one sentence, how far it may differ, and why it ends."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from wiring.quantities.wording import worded
+from wiring.studies.outlook import Outlook, Span
+
+_SPANS = (("Sessions", "sessions", 0), ("Hours lit", "hours", 0), ("Days", "days", 0))
+
+
+class Summary(QWidget):
+    """Words on the left, low, typical and high on the right."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.words, self.reason, self.notes = QLabel(self), QLabel(self), QLabel(self)
+        self.words.setProperty("look", "big")
+        said = QVBoxLayout()
+        said.setSpacing(4)
+        for label in (self.words, self.reason, self.notes):
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+            policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+            policy.setHeightForWidth(True)
+            label.setSizePolicy(policy)
+            said.addWidget(label)
+        for label in (self.reason, self.notes):
+            label.setProperty("look", "quiet")
+        said.addStretch(1)
+        self._spans = QFrame(self)
+        self._grid = QGridLayout(self._spans)
+        self._grid.setContentsMargins(0, 6, 0, 6)
+        self._grid.setHorizontalSpacing(26)
+        self._grid.setVerticalSpacing(3)
+        self.cells = self._made_cells()
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(30)
+        row.addLayout(said, 1)
+        row.addWidget(self._spans, 0, Qt.AlignmentFlag.AlignTop)
+
+    def say(self, words: str, reason: str) -> None:
+        """Show words only."""
+        self.words.setText(words)
+        self.reason.setText(reason)
+        self.notes.hide()
+        self._spans.hide()
+
+    def show_outlook(self, outlook: Outlook) -> None:
+        """Show what is to be expected."""
+        drawn = outlook.first_load_a > 0
+        fresh = f" It gives {worded(outlook.first_load_a, 'current')} when fresh." if drawn else ""
+        self.say(outlook.words[:1].upper() + outlook.words[1:], outlook.end_reason + fresh)
+        self.notes.setText(" ".join(outlook.notes))
+        self.notes.setVisible(bool(outlook.notes))
+        self._spans.setVisible(drawn)
+        for row, (_, name, digits) in zip(self.cells, _SPANS, strict=True):
+            span: Span = getattr(outlook, name)
+            for cell, value in zip(row, (span.low, span.typical, span.high), strict=True):
+                cell.setText(f"{value:.{digits}f}")
+
+    def _made_cells(self) -> list[list[QLabel]]:
+        for column, text in enumerate(("", "low", "typical", "high")):
+            head = QLabel(text, self._spans)
+            head.setProperty("look", "caption")
+            self._grid.addWidget(head, 0, column, Qt.AlignmentFlag.AlignRight)
+        rows: list[list[QLabel]] = []
+        for number, (title, _, _) in enumerate(_SPANS, start=1):
+            name = QLabel(title, self._spans)
+            name.setProperty("look", "quiet")
+            self._grid.addWidget(name, number, 0)
+            row = [QLabel(self._spans) for _ in range(3)]
+            row[1].setStyleSheet("font-weight: 600;")
+            for column, cell in enumerate(row, start=1):
+                self._grid.addWidget(cell, number, column, Qt.AlignmentFlag.AlignRight)
+            rows.append(row)
+        return rows
