@@ -12,6 +12,7 @@ from app.canvas.readings import is_wrong
 from app.canvas.rulers_kept import KeptRulers
 from app.canvas.sight import Sight
 from app.canvas.still_picture import StillPicture
+from app.canvas.touched import Touched
 from app.canvas.wire_painter import WirePainter
 from wiring.plan.places import Point
 
@@ -26,6 +27,7 @@ class Frame:
     def __init__(self) -> None:
         self.parts, self.wires = PartPainter(), WirePainter()
         self._rulers = KeptRulers()
+        self._touched = Touched()
         self.still = StillPicture(self.parts, self.wires)
 
     def paint(
@@ -45,7 +47,7 @@ class Frame:
         held_out = preview.touched if preview.plan is not None else frozenset[str]()
         fresh = self.still.paint(painter, sight, key, held_out, in_burst=in_burst)
         self._paint_marks(painter, sight, preview, selected - held_out, hovered)
-        paint_preview(painter, sight, preview, self.parts, self.wires, wire_look)
+        paint_preview(painter, sight, preview, self.parts, self.wires, wire_look, self._touched)
         self._rulers.paint(painter, sight, pointer_px)
         return fresh
 

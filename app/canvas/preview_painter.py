@@ -4,12 +4,13 @@ import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
-from app.canvas.geometry import Box, Geometry
+from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Preview
 from app.canvas.part_painter import PartPainter
 from app.canvas.plates import Plate
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
+from app.canvas.touched import Touched
 from app.canvas.wire_painter import WirePainter
 from app.canvas.wire_pens import wire_pens
 from wiring.plan.places import Point
@@ -17,6 +18,7 @@ from wiring.plan.plan import Plan
 from wiring.quantities.wording import worded
 
 TERMINALS_MOST = 900
+WIRES_SMOOTH = 24  # with more wires pulled along, they are drawn plain until they are let go
 SIZE_PLATE = Plate(font_px=11, high_px=16.0, rim_px=4.0, ground=0.92)
 DOT_PX, LANDING_PX = 3.4, 7.5
 
@@ -28,11 +30,14 @@ def paint_preview(
     parts: PartPainter,
     wires: WirePainter,
     wire_look: tuple[str, str],
+    kept: Touched,
 ) -> None:
     """Paint a preview over the still picture; `wire_look` is size and colour of a wire being pulled."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     if preview.plan is not None:
-        _paint_touched(painter, sight, preview.plan, preview.touched, parts)
+        _paint_touched(painter, sight, preview.plan, preview.touched, parts, kept)
+    else:
+        kept.forget()
     _paint_guides(painter, sight, preview)
     if preview.ghost is not None:
         painter.setOpacity(0.72)
@@ -56,23 +61,15 @@ def paint_preview(
 
 
 def _paint_touched(
-    painter: QPainter, sight: Sight, plan: Plan, touched: frozenset[str], parts: PartPainter
+    painter: QPainter, sight: Sight, plan: Plan, touched: frozenset[str], parts: PartPainter, kept: Touched
 ) -> None:
-    some = sub_plan(plan, touched)
-    geometry = Geometry(some, sight.kinds)
+    some, geometry = kept.follow(plan, touched, sight.kinds)
     there = sight._replace(plan=some, geometry=geometry)
     # A painter of its own: outlines of a preview are worth nothing a moment later.
-    WirePainter().paint(painter, there, [w for w in some.wires if w in geometry.paths])
+    wires = [w for w in some.wires if w in geometry.paths]
+    WirePainter().paint(painter, there, wires, many=WIRES_SMOOTH)
     # Parts that stand still lie over the ends of the wires that are being pulled along.
     parts.paint(painter, there, sorted(some.parts, key=lambda p: p in touched))
-
-
-def sub_plan(plan: Plan, touched: frozenset[str]) -> Plan:
-    """Return the plan with only those parts and wires, and the parts the wires end on."""
-    wires = {i: plan.wires[i] for i in plan.wires if i in touched}
-    ends = {ref.part for w in wires.values() for ref in (w.start, w.end)}
-    parts = {i: plan.parts[i] for i in plan.parts if i in touched or i in ends}
-    return plan.with_changes(parts=parts, wires=wires)
 
 
 def _paint_guides(painter: QPainter, sight: Sight, preview: Preview) -> None:

@@ -30,20 +30,20 @@ class WirePainter:
         self._lines: dict[WireId, tuple[tuple[Point, ...], list[QLineF]]] = {}
         self._whole: tuple[Plan, dict[tuple[str, str], list[QLineF]]] | None = None
 
-    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> None:
-        """Paint those wires as the plan has them."""
+    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[WireId], many: int = MANY) -> None:
+        """Paint those wires as the plan has them; more than `many` in batches and without letters."""
         if not ids:
             return
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.save()
         _to_plan(painter, sight)
-        if len(ids) > MANY:
+        if len(ids) > many:
             self._paint_batches(painter, sight, ids)
         else:
             for wire_id in ids:
                 self._paint_one(painter, sight, wire_id)
         painter.restore()
-        if len(ids) <= SIGNS_MOST:
+        if len(ids) <= min(SIGNS_MOST, many):
             paint_wire_signs(painter, sight, ids)
 
     def glow(self, painter: QPainter, sight: Sight, ids: Iterable[WireId], share: float) -> None:

@@ -10,7 +10,6 @@ from wiring.edits.tables import counted, part_of, rounded_mm, with_records
 from wiring.plan.part import Part
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
-from wiring.plan.wire import Wire
 
 
 def move(ids: Iterable[str], dx_mm: float, dy_mm: float) -> Edit:
@@ -22,17 +21,18 @@ def move(ids: Iterable[str], dx_mm: float, dy_mm: float) -> Edit:
 
     def apply(plan: Plan) -> Plan:
         parts = {i: part_of(plan, i) for i in wanted if i not in plan.wires}
-        bent = [w for w in plan.wires.values() if w.bends and _goes_along(w, parts, wanted)]
+        chosen = frozenset(wanted)
+        bent = [
+            w
+            for w in plan.wires.values()
+            if w.bends and ((w.start.part in parts and w.end.part in parts) or w.id in chosen)
+        ]
         wires = [msgspec.structs.replace(w, bends=tuple(shifted(*bend) for bend in w.bends)) for w in bent]
         return with_records(
             plan, [_shifted(plan, p, *shifted(p.x_mm, p.y_mm)) for p in parts.values()], wires
         )
 
     return Edit(f"Move {counted(len(wanted), 'item')}" if len(wanted) != 1 else "Move", apply)
-
-
-def _goes_along(wire: Wire, parts: dict[str, Part], wanted: tuple[str, ...]) -> bool:
-    return wire.id in wanted or (wire.start.part in parts and wire.end.part in parts)
 
 
 def _shifted(plan: Plan, part: Part, x_mm: float, y_mm: float) -> Part:

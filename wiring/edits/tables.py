@@ -108,21 +108,30 @@ def with_records(
 
 
 def _refuse_faults(old: Plan, new: Plan, kinds: Mapping[str, Kind]) -> None:
-    for part in _differing(old.parts, new.parts):
+    parts, wires = _differing(old.parts, new.parts), _differing(old.wires, new.wires)
+    for part in parts:
         refuse_if(part_faults(part, new.scenes, new.panels))
         if part.kind in kinds:
             refuse_if(kind_faults(part, kinds[part.kind]))
-    for wire in _differing(old.wires, new.wires):
+    for wire in wires:
         refuse_if(wire_faults(wire, new))
         refuse_if(end_faults(wire, new, kinds))
-    if len({p.designation for p in new.parts.values()}) < len(new.parts):
+    # Counting all names takes a while on a large plan, and a move changes none.
+    if any(p.id not in old.parts or old.parts[p.id].designation != p.designation for p in parts) and len(
+        {p.designation for p in new.parts.values()}
+    ) < len(new.parts):
         raise EditRefused("Another part has that designation already; choose a free one.")
-    if len({w.label for w in new.wires.values()}) < len(new.wires):
+    if any(w.id not in old.wires or old.wires[w.id].label != w.label for w in wires) and len(
+        {w.label for w in new.wires.values()}
+    ) < len(new.wires):
         raise EditRefused("Another wire has that label already; choose a free one.")
 
 
 def _differing(old: Mapping[str, T], new: Mapping[str, T]) -> list[T]:
-    return [] if old is new else [r for k, r in new.items() if old.get(k) is not r]
+    if old is new:
+        return []
+    known = dict(old)
+    return [r for k, r in dict(new).items() if known.get(k) is not r]
 
 
 def refuse_if(faults: Iterable[str]) -> None:
