@@ -67,7 +67,8 @@ def fed(assembly: Assembly, start: Mapping[TerminalRef, float] | None) -> Fed:
     for _ in range(MOST_ROUNDS):
         now.changed.clear()
         for source in assembly.sources:
-            if not reading.failed[source]:
+            converts = assembly.roles[source] == "output"
+            if converts or not reading.failed[source]:
                 _overload(now, int(source), assembly.owners[source] in folding)
         if not now.changed:
             break
@@ -114,7 +115,9 @@ def _convert(now: _Round, owner: PartId) -> None:
     power_w = max(-float(now.reading.power[output]), 0.0)
     asked_w = power_in_w(values, power_w, max(-float(now.reading.amps[output]), 0.0))
     had_w = float(now.values[into, 0])
-    if volts_in < values["min_v"]:
+    if now.reading.failed[output] and had_w <= LEAST_POWER_W:
+        return
+    if now.reading.failed[output] or volts_in < values["min_v"]:
         strikes = now.strikes[owner] = now.strikes.get(owner, 0) + 1
         if had_w > LEAST_POWER_W and strikes < MOST_STRIKES:
             now.set(into, (0.5 * had_w,), True)
