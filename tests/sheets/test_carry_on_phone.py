@@ -203,6 +203,9 @@ def test_dark_follows_the_phone_until_the_button_says_otherwise(phone, quay):
     paper = "return getComputedStyle(document.body).backgroundColor"
     phone.open(quay)
     light = phone.run(paper)
+    phone.tap("#look")
+    assert phone.run(paper) != light
+    phone.open(quay)
     phone.looks("dark")
     assert phone.becomes(lambda: phone.run(paper) != light)
     phone.tap("#look")
