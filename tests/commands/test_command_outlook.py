@@ -42,6 +42,18 @@ def test_assumptions_are_listed_with_what_they_change(said):
     assert " %" in out
 
 
+def test_prices_can_be_typed_beside_those_of_the_plan(said):
+    packs = json.loads(said("--json", "--compare", "--prices", "lithium 9 V=8.5, alkaline 9 V=2"))
+    costs = {p["cell"]: p["cost_a_year"] for p in packs["batteries"][0]["packs"]}
+    assert costs["lithium 9 V"] > 0 and costs[""] > 0
+
+
+@pytest.mark.parametrize("typed", ["alkaline AA", "potato=2", "alkaline AA=much", "alkaline AA=-1"])
+def test_prices_that_are_none_are_refused_in_one_sentence(said, capsys, typed):
+    assert main(["outlook", "quay.underboard", "--prices", typed]) == 2
+    assert capsys.readouterr().err.count("\n") == 1
+
+
 def test_neither_is_printed_unasked(said):
     out = said()
     assert "best first" not in out and "assumption" not in out

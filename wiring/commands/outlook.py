@@ -20,6 +20,7 @@ from wiring.commands.outlook_more import (
     pack_data,
     packs_words,
 )
+from wiring.commands.prices_text import read_prices
 from wiring.commands.refusal import DANGER, FINE
 from wiring.commands.table import Column, paragraph, table
 from wiring.plan.designations import part_label
@@ -46,6 +47,12 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--compare", action="store_true", help="the same scene on other packs and on the mains"
     )
+    parser.add_argument(
+        "--prices",
+        default="",
+        metavar="TYPE=PRICE,...",
+        help="of one battery, such as alkaline AA=0.9, and mains kWh=0.3; with the plan's own, for --compare",
+    )
     parser.add_argument("--sensitivity", action="store_true", help="what each assumption changes")
     parser.add_argument("--json", action="store_true", help="write JSON for another program")
     parser.add_argument(
@@ -68,7 +75,8 @@ def run(args: Namespace) -> int:
     opened = open_plan(args)
     situation = examine(opened.plan, opened.kinds, opened.positions, today=args.today)
     dangers = sum(f.rank is Rank.DANGER for f in situation.findings)
-    packs = compared(situation, args.today) if args.compare else {}
+    priced = opened.plan.with_changes(prices={**opened.plan.prices, **read_prices(args.prices)})
+    packs = compared(situation._replace(plan=priced), args.today) if args.compare else {}
     effects = assumed(situation, args.today) if args.sensitivity else {}
     if args.json:
         data = outlook_data(situation)
