@@ -1,6 +1,6 @@
 """Every wire of a plan in working order: place by place, from the source outwards."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -50,9 +50,11 @@ def bench_rows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[BenchRow, ...]:
     )
 
 
-def bench_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
-    """Return the list as blocks for the sheets."""
-    rows = bench_rows(plan, kinds)
+def bench_blocks(
+    plan: Plan, kinds: Mapping[str, Kind], width: float, rows: Sequence[BenchRow] | None = None
+) -> tuple[Block, ...]:
+    """Return the list, or the rows of it that are given, as blocks for the sheets."""
+    rows = bench_rows(plan, kinds) if rows is None else rows
     columns = (
         Column("", 6, "centre"),
         Column("Wire", 15, weight="semibold"),

@@ -1,10 +1,13 @@
 """The circuit drawings as sheets: one to a sheet, at full size or larger where there is room."""
 
+from collections.abc import Collection
+
 from wiring.findings.situation import Situation
 from wiring.pictures.metrics import fitted, wrapped
 from wiring.pictures.picture import Anchor, Item, Words
 from wiring.pictures.transform import moved, scaled
 from wiring.plan.designations import part_label
+from wiring.plan.names import WireId
 from wiring.sheets.paper import sheet
 from wiring.sheets.section import Leaf, Section, body_size
 
@@ -12,12 +15,16 @@ _HEAD_MM = 9.0
 _LARGEST = 1.3  # small drawings are enlarged this much at most, so that sheets look alike
 
 
-def drawing_sections(situation: Situation, paper: str) -> tuple[Section, ...]:
-    """Return the circuit drawings; nothing for a plan without a fed circuit."""
+def drawing_sections(
+    situation: Situation, paper: str, wires: Collection[WireId] | None = None
+) -> tuple[Section, ...]:
+    """Return the circuit drawings, or those that show one of some wires; nothing without a fed circuit."""
     from wiring.drawings.circuit_drawing import circuit_drawings, not_fed
 
     plan, kinds = situation.plan, situation.kinds
     drawings = circuit_drawings(plan, kinds, situation.positions, situation.figures)
+    if wires is not None:
+        drawings = tuple(d for d in drawings if not set(wires).isdisjoint(d.wires))
     if not drawings:
         return ()
     page = sheet(paper, landscape=True)
@@ -39,7 +46,7 @@ def drawing_sections(situation: Situation, paper: str) -> tuple[Section, ...]:
                 "Circuit drawing",
             )
         )
-    loose = not_fed(plan, kinds, situation.figures)
+    loose = not_fed(plan, kinds, situation.figures) if wires is None else ()
     if loose:
         names = ", ".join(part_label(plan, p) for p in loose)
         leaves[-1] = _with_foot(leaves[-1], f"Not fed by any supply, so in no drawing: {names}.")

@@ -22,6 +22,7 @@ _TOLERANCES: Mapping[str, float] = {
 }
 _BARE_LED = 0.15  # forward voltages of one type scatter; common practice, no source
 METER_V = 0.1  # what a cheap meter and its leads add; also the least tolerance
+_NOUGHT_V = 1e-9
 DEAD_V = 0.3  # under this a point counts as dead
 _LOADS = (
     "led", "strip", "filament", "flasher", "constant_current", "constant_power", "stall_motor", "servo",
@@ -45,7 +46,7 @@ class VoltCheck(NamedTuple):
 def volt_checks(situation: Situation) -> tuple[VoltCheck, ...]:
     """Return the readings place by place: supplies, strips, loads; those not worked out are left out."""
     plan, kinds, figures = situation.plan, situation.kinds, situation.figures
-    feeds = {part: _feed(kinds, plan, circuit) for circuit in figures.circuits for part in circuit}
+    feeds = {part: _feed(situation, circuit) for circuit in figures.circuits for part in circuit}
     order = place_order(plan)
     found: list[tuple[tuple[int, int, str], VoltCheck]] = []
     for number, part in enumerate(plan.parts.values()):
@@ -89,8 +90,9 @@ def _pairs(
     return 3, []
 
 
-def _feed(kinds: Mapping[str, Kind], plan: Plan, circuit: tuple[PartId, ...]) -> PartId:
-    """Return the one supply of a circuit; "" when there is none or more than one to measure against."""
+def _feed(situation: Situation, circuit: tuple[PartId, ...]) -> PartId:
+    """Return the supply of a circuit whose minus is the nought volts are counted from; "" without one."""
+    plan, kinds, volts = situation.plan, situation.kinds, situation.figures.terminals
     supplies = [
         p
         for p in circuit
@@ -98,7 +100,11 @@ def _feed(kinds: Mapping[str, Kind], plan: Plan, circuit: tuple[PartId, ...]) ->
         and plan.parts[p].kind in kinds
         and kinds[plan.parts[p].kind].behaviour in _TOLERANCES
     ]
-    return supplies[0] if len(supplies) == 1 else ""
+    for supply in supplies:
+        second = kinds[plan.parts[supply].kind].terminals[1].name
+        if abs(volts.get(TerminalRef(supply, second), 1.0)) < _NOUGHT_V:
+            return supply
+    return ""
 
 
 def _check(

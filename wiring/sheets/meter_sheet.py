@@ -2,12 +2,23 @@
 
 from wiring.findings.situation import Situation
 from wiring.quantities.wording import worded
+from wiring.sheets.amp_checks import AmpCheck, amp_checks
 from wiring.sheets.blocks import Block, heading, paragraph
+from wiring.sheets.meanings import MEANINGS
 from wiring.sheets.meter_checks import DEAD_V, VoltCheck, check_words, positions_words, volt_checks
 from wiring.sheets.ohm_checks import ohm_checks
 from wiring.sheets.table import Cell, Column, Row, table
 
 _OHM_COLUMNS = (Column("", 6, "centre"), Column("What", 44), Column("Between", 64), Column("Expect", 58))
+_AMP_COLUMNS = (
+    Column("", 6, "centre"),
+    Column("What", 36),
+    Column("Meter", 56),
+    Column("Expect", 22, "right", "semibold"),
+    Column("Good from, to", 34, "right"),
+    Column("Read", 18),
+)
+_MEANING_COLUMNS = (Column("You read", 70, weight="semibold"), Column("Look first at", 102))
 _VOLT_COLUMNS = (
     Column("", 6, "centre"),
     Column("Red lead", 24, weight="semibold"),
@@ -19,10 +30,10 @@ _VOLT_COLUMNS = (
 )
 
 
-def meter_blocks(situation: Situation, width: float) -> tuple[Block, ...]:
-    """Return both parts: power off first, then the voltages."""
-    ohms = ohm_checks(situation)
-    volts = volt_checks(situation)
+def meter_blocks(situation: Situation, width: float, place: str | None = None) -> tuple[Block, ...]:
+    """Return the checks, or those of one place: power off first, then volts, then amps."""
+    ohms = ohm_checks(situation, place)
+    volts = [c for c in volt_checks(situation) if place in (None, c.place)]
     blocks: list[Block] = [heading("Meter checks", width, anchor="meter")]
     if ohms:
         blocks.append(heading("1. Power off", width, level=2))
@@ -36,7 +47,7 @@ def meter_blocks(situation: Situation, width: float) -> tuple[Block, ...]:
     blocks.append(heading("2. Power on: volts", width, level=2))
     if not volts:
         says = "No voltage could be worked out for this plan. The findings on the first sheet say why."
-        return *blocks, *paragraph(says, width)
+        return *blocks, *paragraph(says, width), *_last(situation, width, place)
     positions = positions_words(situation)
     if positions:
         blocks += paragraph(f"Everything stands as in a session: {positions}.", width)
@@ -46,17 +57,46 @@ def meter_blocks(situation: Situation, width: float) -> tuple[Block, ...]:
         f"part between this row and the last good one. Under {worded(DEAD_V, 'voltage')} counts as dead.",
         width,
     )
-    place = ""
+    here = ""
     rows: list[Row] = []
     for check in (*volts, None):
-        if rows and (check is None or check.place != place):
-            blocks.append(heading(place, width, level=3))
+        if rows and (check is None or check.place != here):
+            blocks.append(heading(here, width, level=3))
             blocks += table(_VOLT_COLUMNS, rows, width)
             rows = []
         if check is not None:
-            place = check.place
+            here = check.place
             rows.append(_cells(situation, check))
+    return *blocks, *_last(situation, width, place)
+
+
+def _last(situation: Situation, width: float, place: str | None) -> tuple[Block, ...]:
+    """Return the currents, and what a wrong reading means."""
+    blocks: list[Block] = []
+    amps = amp_checks(situation, place)
+    if amps:
+        blocks.append(heading("3. Power on: amperes", width, level=2))
+        blocks += paragraph(
+            "Red lead in the 10 A socket, meter on A. The meter goes into the line, never across a supply: "
+            "that blows its fuse. Put the lead back into the volts socket afterwards.",
+            width,
+        )
+        blocks += table(_AMP_COLUMNS, [_amp_cells(c) for c in amps], width)
+    blocks.append(heading("What a wrong reading means", width, level=2))
+    blocks += table(_MEANING_COLUMNS, MEANINGS, width)
     return tuple(blocks)
+
+
+def _amp_cells(check: AmpCheck) -> tuple[str | Cell, ...]:
+    kind = " AC" if check.alternating else ""
+    return (
+        Cell(tick=True),
+        check.what,
+        check.where,
+        worded(check.expect_a, "current") + kind,
+        f"{worded(check.low_a, 'current')} to {worded(check.high_a, 'current')}",
+        "",
+    )
 
 
 def expectation(check: VoltCheck) -> tuple[str, str]:

@@ -1,16 +1,27 @@
 """What the meter says with the power off: no short on any feed, fuses whole, contacts as the lever stands."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.findings.situation import Situation
 from wiring.plan.designations import part_label
+from wiring.plan.part import Part
+from wiring.quantities.wording import worded
 from wiring.sheets.designation_runs import run_words
+from wiring.sheets.places import place_name
 
 # Common practice, no source: cold filament lamps in parallel read above this; a short reads the leads alone.
 SHORT_OHM = 1.0
 _SUPPLIES = ("supply_regulated", "supply_unregulated", "supply_ac", "battery")
+
+# By behaviour: the setting with the ohms, how far a sound part may lie from it, and where to measure.
+# Windings scatter by a tenth and are warmer than on the sheet; common practice, no source.
+_COILS: Mapping[str, tuple[str, float, tuple[tuple[str, str], ...]]] = {
+    "twin_coil": ("coil_ohm", 0.2, (("C", "N"), ("C", "R"))),
+    "relay": ("coil_ohm", 0.2, (("A1", "A2"),)),
+    "resistor": ("resistance", 0.06, (("1", "2"),)),
+}
 
 
 class OhmCheck(NamedTuple):
@@ -21,15 +32,16 @@ class OhmCheck(NamedTuple):
     expect: str
 
 
-def ohm_checks(situation: Situation) -> tuple[OhmCheck, ...]:
-    """Return the tests: feeds first, then fuses, then switches in each of their positions."""
+def ohm_checks(situation: Situation, place: str | None = None) -> tuple[OhmCheck, ...]:
+    """Return the tests, of one place or of all: feeds, fuses, windings, then switches by position."""
     plan = situation.plan
     feeds: list[OhmCheck] = []
     fuses: list[OhmCheck] = []
+    coils: list[OhmCheck] = []
     switches: dict[str, list[str]] = {}
     for part in plan.parts.values():
         kind = situation.kinds.get(part.kind)
-        if kind is None:
+        if kind is None or (place is not None and place_name(plan, part) != place):
             continue
         label = part_label(plan, part.id)
         name = part.label or kind.title
@@ -40,10 +52,25 @@ def ohm_checks(situation: Situation) -> tuple[OhmCheck, ...]:
         elif kind.behaviour in ("fuse", "resettable_fuse"):
             where = f"{label}:{kind.terminals[0].name} and {label}:{kind.terminals[1].name}"
             fuses.append(OhmCheck(name, where, "a beep: the fuse is whole"))
+        elif kind.behaviour in _COILS:
+            coils += _windings(kind, part, label, name)
         elif kind.behaviour == "switch":
             switches.setdefault(kind.key, []).append(label)
     contacts = [c for key, labels in switches.items() for c in _contacts(situation.kinds[key], labels)]
-    return *feeds, *fuses, *contacts
+    return *feeds, *fuses, *coils, *contacts
+
+
+def _windings(kind: Kind, part: Part, label: str, name: str) -> list[OhmCheck]:
+    """Return what the windings of one part must read, from its own setting."""
+    setting, share, pairs = _COILS[kind.behaviour]
+    ohms = float(kind.values(part.settings).get(setting) or 0.0)
+    if ohms <= 0.0:
+        return []
+    span = f"{worded(ohms * (1 - share), 'resistance')} to {worded(ohms * (1 + share), 'resistance')}"
+    return [
+        OhmCheck(name, f"{label}:{a} and {label}:{b}, one wire off", f"{worded(ohms, 'resistance')} ({span})")
+        for a, b in pairs
+    ]
 
 
 def _contacts(kind: Kind, labels: Sequence[str]) -> list[OhmCheck]:

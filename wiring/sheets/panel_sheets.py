@@ -19,9 +19,11 @@ _EDGE = Pen("quiet", 0.2, (2.0, 1.0))
 _AIR_MM = 2.0  # round the face on its sheet
 
 
-def panel_sections(plan: Plan, kinds: Mapping[str, Kind], paper: str) -> tuple[Section, ...]:
-    """Return the panels' sheets; nothing for a plan without a panel that carries parts."""
-    found = faces(plan, kinds)
+def panel_sections(
+    plan: Plan, kinds: Mapping[str, Kind], paper: str, name: str | None = None
+) -> tuple[Section, ...]:
+    """Return the sheets of all panels that carry parts, or of the one of that name; nothing without any."""
+    found = tuple(f for f in faces(plan, kinds) if name in (None, f.area.name))
     if not found:
         return ()
     upright, lying = sheet(paper), sheet(paper, landscape=True)

@@ -12,8 +12,11 @@ _LEAST_SCALE = 1 / 12
 _MOST_WIRES = 30
 
 
-def plan_sections(situation: Situation, paper: str) -> tuple[Section, ...]:
-    """Return the plan from above and from below, and the areas from below where the plan is crowded."""
+def plan_sections(situation: Situation, paper: str, scene: str | None = None) -> tuple[Section, ...]:
+    """Return the plan from above and from below, and the areas from below where the plan is crowded.
+
+    For one scene, only its area of a crowded plan.
+    """
     page = sheet(paper, landscape=True)
     crowded = is_crowded(situation, page)
     found = [
@@ -21,9 +24,10 @@ def plan_sections(situation: Situation, paper: str) -> tuple[Section, ...]:
         Section("Plan from below", "below", (_leaf(situation, page, below=True, labels=not crowded),)),
     ]
     if crowded:
-        shown = windows(situation.plan, situation.kinds)
+        shown = [a for a in windows(situation.plan, situation.kinds) if scene in (None, a.name)]
         leaves = tuple(_detail(situation, paper, area, first=i == 0) for i, area in enumerate(shown))
-        found.append(Section("Areas from below", "areas", leaves))
+        if leaves:
+            found.append(Section("Areas from below", "areas", leaves))
     return tuple(found)
 
 

@@ -10,6 +10,7 @@ from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
 from wiring.pictures.picture import NO_PEN, Disc, Item, Link, Path, Pen, Words
 from wiring.sheets.blocks import LIST_MM, Block
 from wiring.sheets.pending import pending
+from wiring.sheets.resistor_picture import resistor_picture
 
 _PAD_MM = 1.4
 _RULE = Pen("faint", 0.2)
@@ -37,6 +38,7 @@ class Cell(NamedTuple):
     target: str = ""  # anchor the cell leads to
     rank: Rank | None = None  # the flag of a finding
     indent: float = 0.0  # mm left free before the text
+    bands: tuple[str, ...] = ()  # a resistor's colours, drawn before the text
     see: tuple[str, ...] = ()  # marks; the place of the first the set has is written here, as 27/B4
 
 
@@ -146,6 +148,8 @@ def _marks(cell: Cell, left: float, right: float, middle: float) -> tuple[Item, 
         items.append(Path(box, Pen("ink", 0.35), "paper", closed=True))
     if cell.swatch:
         items += swatch(cell.swatch, left + _PAD_MM, middle)
+    if cell.bands:
+        items += resistor_picture(cell.bands, left + _PAD_MM, middle)
     if cell.rank is not None:
         items += flag(cell.rank, left + _PAD_MM + 1.6, middle)
     return tuple(items)
