@@ -1,5 +1,6 @@
 """Several scenes on one battery, months off, always-on loads, charging, weak cells and readings."""
 
+import time
 from datetime import date, timedelta
 
 import msgspec
@@ -91,6 +92,16 @@ def test_charge_of_two_scenes_adds_up():
     often, seldom, never = UsePattern(20.0, 30.0), UsePattern(10.0, 30.0), UsePattern(1.0, 0.0)
     rates = 1 / days(often, never) + 1 / days(never, seldom)
     assert 1 / days(often, seldom) == pytest.approx(rates, rel=0.1)
+
+
+def test_sessions_far_more_frequent_than_others_are_quick_and_right():
+    often, seldom = UsePattern(0.01, 1000.0), UsePattern(3.0, 0.05)
+    started = time.process_time()
+    both = outlook(two_lamps(often, seldom))
+    assert time.process_time() - started < 1.0  # seconds of a busy machine; some 0.05 on a quiet one
+    alone = outlook(without(two_lamps(often), "E2"))
+    # One session of the other lamp takes some 0.18 of 3.25 Ah.
+    assert both.days.typical == pytest.approx(0.945 * alone.days.typical, rel=0.03)
 
 
 def test_months_off_make_it_last_longer_in_days_and_not_in_hours():

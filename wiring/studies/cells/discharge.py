@@ -94,12 +94,12 @@ def run_patterns(
     """
     charge = store.level(1.0) if state is None else state
     lamps = sum(1 << i for i, p in enumerate(patterns) if not p.always) or 1
-    together = _together(store, demands, charge, patterns, horizon_h, step)
+    pace = _together(store, demands, charge, patterns, horizon_h, step)
     lit_h = elapsed_h = delivered_ah = led_h = 0.0
     samples: list[Sample] = []
     over, on = False, 0
     fresh = store
-    for piece in slices([p.times(together) for p in patterns], horizon_h, start):
+    for piece in slices(pace, horizon_h, start):
         store = fresh.aged(elapsed_h)
         on, demand, left_h = piece.on, demands.get(piece.on), piece.hours
         if demand is None:
@@ -132,23 +132,26 @@ def _together(
     patterns: Sequence[Pattern],
     horizon_h: float,
     step: float,
-) -> int:
-    """Return how many sessions to run as one: many only where each draws next to nothing."""
+) -> list[Pattern]:
+    """Return the patterns with as many sessions run as one as draw next to nothing together.
+
+    The most frequent pattern sets the pace; rarer ones keep step with it, so that what coincides still does.
+    """
     if not patterns:
-        return 1
-    longest_h = max(p.period_h for p in patterns)
-    most = max(int(horizon_h / longest_h / LEAST_SESSIONS), 1)
+        return []
+    shortest_h = min(p.period_h for p in patterns)
+    most = max(int(horizon_h / shortest_h / LEAST_SESSIONS), 1)
     if any(p.months_off for p in patterns):
-        most = min(most, max(int(LONGEST_PERIOD_H / longest_h), 1))
+        most = min(most, max(int(LONGEST_PERIOD_H / shortest_h), 1))
     amps = 0.0
     demands.get((1 << len(patterns)) - 1)  # demands may be worked out when first asked for
     for demand in demands.values():
         volts = working_v(store, demand.load, state)
         amps = max(amps, demand.load.current_a(volts) if volts is not None else 0.0)
-    drawn_ah = amps * sum(min(p.session_h * longest_h / p.period_h, longest_h) for p in patterns)
-    if drawn_ah <= 0:
-        return most
-    return min(max(int(TOGETHER * store.step_ah(store.level(0.5), step) / drawn_ah), 1), most)
+    drawn_ah = amps * sum(min(p.session_h / p.period_h, 1.0) for p in patterns) * shortest_h
+    if drawn_ah > 0:
+        most = min(max(int(TOGETHER * store.step_ah(store.level(0.5), step) / drawn_ah), 1), most)
+    return [p.times(max(int(most * shortest_h / p.period_h + MOMENT_H), 1)) for p in patterns]
 
 
 def _step(store: Store[S], demand: Demand, state: S, volts_v: float, left_h: float, step: float) -> _Step[S]:
