@@ -9,6 +9,7 @@ from wiring.catalogue.kind import Kind
 from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.building import build
 from wiring.circuit.compiled import CompiledPart, mould_of, wire_ohms
+from wiring.circuit.folding import MOST_OHMS
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
@@ -102,8 +103,15 @@ def _alike(
     kind = kinds.get(other.kind)
     if kind is None:
         return None
-    mould = mould_of(other, kind, positions.get(other.id, ""))
-    return CompiledPart(other, mould) if mould.joins_like(old.parts[one.id].mould) else None
+    mould = mould_of(other, kind, positions.get(other.id, ""), old.plan.habits.ambient_c)
+    was, now = old.parts[one.id], CompiledPart(other, mould)
+    same = mould.joins_like(was.mould) and _stiff(was) == _stiff(now)
+    return now if same else None
+
+
+def _stiff(compiled: CompiledPart) -> list[bool]:
+    """Return for each branch whether it is so high a resistance that it is never folded."""
+    return [row[0] >= MOST_OHMS for row in compiled.rows]
 
 
 def _wires_to_measure(

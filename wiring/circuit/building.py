@@ -1,6 +1,7 @@
 """The whole plan made into branch arrays: every wire and every part's branches between numbered nodes."""
 
 from collections.abc import Mapping
+from types import MappingProxyType
 
 import numpy as np
 
@@ -43,9 +44,19 @@ class _Ends:
         return self.loose.setdefault(ref, self._count + len(self.loose))
 
 
-def build(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Assembly:
-    """Return the plan's branch arrays; what cannot be calculated is left out and named in `troubles`."""
+def build(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    moulds: Mapping[PartId, Mould] = MappingProxyType({}),
+) -> Assembly:
+    """Return the plan's branch arrays; what cannot be calculated is left out and named in `troubles`.
+
+    `moulds` gives some parts other branches than their positions do.
+    """
     parts, troubles = _compiled_parts(plan, kinds, positions)
+    for part_id, mould in moulds.items():
+        parts[part_id] = CompiledPart(plan.parts[part_id], mould)
     ohms: list[float] = []
     wires: dict[WireId, int] = {}
     for wire in plan.wires.values():
@@ -105,7 +116,7 @@ def _compiled_parts(
         usual = not part.settings and not kind.positions
         mould = plain.get(part.kind) if usual else None
         if mould is None:
-            mould = mould_of(part, kind, positions.get(part.id, ""))
+            mould = mould_of(part, kind, positions.get(part.id, ""), plan.habits.ambient_c)
             if usual:
                 plain[part.kind] = mould
         parts[part.id] = CompiledPart(part, mould)

@@ -48,7 +48,7 @@ def _core(assembly: Assembly, islands: Islands) -> Core:
     used = np.zeros(count, dtype=np.bool_)
     used[a] = used[b] = True
     held = _held(islands, used)
-    folded = fold(laws, a, b, count, held)
+    folded = fold(laws, a, b, assembly.values[branches, 0], count, held)
     used &= ~folded.passed
     used[held] = False
     nodes = np.flatnonzero(used)

@@ -15,6 +15,7 @@ from wiring.circuit.linear import Floats, Ints
 
 RESISTOR, JUNCTION = LAW_NUMBER["resistor"], LAW_NUMBER["junction"]
 MOST_ROUNDS = 40
+MOST_OHMS = 1e6
 
 
 class Fold(NamedTuple):
@@ -41,15 +42,19 @@ class Folded(NamedTuple):
     passed: NDArray[np.bool_]  # per node
 
 
-def fold(laws: Ints, a: Ints, b: Ints, count: int, stay: Ints) -> Folded:
-    """Return a network of `count` nodes folded; nodes in `stay` are never passed through."""
+def fold(laws: Ints, a: Ints, b: Ints, ohms: Floats, count: int, stay: Ints) -> Folded:
+    """Return a network of `count` nodes folded; nodes in `stay` are never passed through.
+
+    `ohms` of resistors: those from MOST_OHMS on stay by themselves, as a junction leaks as much as they pass.
+    """
     a, b = a.copy(), b.copy()
     sense, passed = np.ones(len(a)), np.zeros(count, dtype=np.bool_)
     into = np.arange(len(a))
     left = np.ones(len(a), dtype=np.bool_)
     fixed = np.zeros(count, dtype=np.bool_)
     fixed[stay] = True
-    plain, fit = laws == RESISTOR, (laws == RESISTOR) | (laws == JUNCTION)
+    plain = (laws == RESISTOR) & (ohms < MOST_OHMS)
+    fit = plain | (laws == JUNCTION)
     degree = np.bincount(a, minlength=count) + np.bincount(b, minlength=count)
     sums = np.bincount(a, np.arange(len(a)), count) + np.bincount(b, np.arange(len(a)), count)
     first = np.zeros(count, dtype=np.intp)

@@ -4,11 +4,13 @@ import math
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.behaviours.feeding import rating
 from wiring.circuit.compiled import CompiledPart
 from wiring.circuit.figures import Figures, PartFigure, SupplyFigure, WireFigure
+from wiring.circuit.linear import Ints
 from wiring.circuit.links import circuits
 from wiring.circuit.problems import problems
 from wiring.circuit.reading import Reading
@@ -62,8 +64,7 @@ def _left_out(settled: Settled) -> frozenset[PartId]:
     table, failed = settled.assembly.table, settled.reading.failed
     lost = table.left_out
     if failed.any():
-        before = np.append(0, np.cumsum(failed))
-        lost = lost | (before[table.first_branch + table.branches] > before[table.first_branch])
+        lost = lost | _any(failed, table.first_branch, table.branches)
     return frozenset(table.ids[n] for n in np.flatnonzero(lost))
 
 
@@ -96,18 +97,18 @@ def _fed_with_ac(settled: Settled) -> frozenset[PartId]:
     assembly, islands = settled.assembly, settled.islands
     if not islands.alternating.any():
         return frozenset()
-    swinging = {int(node) for island in islands.fed if island.alternating for node in island.nodes}
-    if not swinging:
-        return frozenset()
-    found: set[PartId] = set()
-    for part_id, compiled in assembly.parts.items():
-        begin = assembly.first_terminal[part_id]
-        nodes = assembly.node_of[begin : begin + len(compiled.refs)]
-        if span := assembly.spans[part_id]:
-            nodes = assembly.a[span.start : span.stop]
-        if not swinging.isdisjoint(nodes.tolist()):
-            found.add(part_id)
-    return frozenset(found)
+    table, swings = assembly.table, np.append(islands.alternating, False)
+    by_branch = _any(swings[islands.of_branch], table.first_branch, table.branches)
+    by_terminal = _any(swings[islands.of_node[assembly.node_of]], table.first_terminal, table.terminals)
+    return frozenset(
+        table.ids[n] for n in np.flatnonzero(np.where(table.branches > 0, by_branch, by_terminal))
+    )
+
+
+def _any(flags: NDArray[np.bool_], first: Ints, count: Ints) -> NDArray[np.bool_]:
+    """Return for each stretch of flags whether any is set."""
+    before = np.append(0, np.cumsum(flags))
+    return np.asarray(before[first + count] > before[first])
 
 
 def _wires(settled: Settled) -> Readings[WireFigure]:

@@ -185,11 +185,15 @@ def _leaking_before(given: Floats, gain: Floats, v: Floats, behind: Floats) -> t
     """Return current and slope of a junction behind a resistance, its leak beside the junction only.
 
     The junction's law was told of all resistance at once, which is right but for the leak: that sees only
-    what the resistance leaves. To first order in the leak, whose square is nothing.
+    what the resistance leaves. One Newton step from the voltage without a leak; what is left is of the order
+    of the square of leak times resistance.
     """
     given, gain = given - LEAK_S * v, gain - LEAK_S
-    left = 1.0 - behind * gain
-    return given + LEAK_S * (v - behind * given) * left, gain + LEAK_S * left * left
+    left, much = 1.0 - behind * gain, behind * LEAK_S
+    whole = 1.0 + much * left
+    shift = much * (v - behind * given) / whole
+    given = given - gain * shift
+    return given + LEAK_S * (v - shift - behind * given), (gain + LEAK_S * left) / whole
 
 
 def as_columns(lanes: list[Network]) -> Network:

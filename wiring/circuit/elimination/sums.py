@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
+FEW = 20_000  # values: fewer are added up without scipy, which takes long to load
 
 
 class Summing:
@@ -14,11 +15,14 @@ class Summing:
     def __init__(self, groups: NDArray[np.integer[Any]], count: int) -> None:
         self.groups, self.count = groups, count
         self._matrix: Any = None
+        self._flat = np.zeros(0, dtype=np.intp)
 
     def __call__(self, values: Floats) -> Floats:
         """Return the sum of each group."""
         if values.ndim == 1:
             return np.bincount(self.groups, values, self.count).astype(np.float64, copy=False)
+        if values.size <= FEW:
+            return self._of_few(values)
         if self._matrix is None:
             from scipy.sparse import csr_array
 
@@ -26,3 +30,10 @@ class Summing:
             places = (self.groups.astype(np.int32), np.arange(size, dtype=np.int32))
             self._matrix = csr_array((np.ones(size), places), shape=(self.count, size))
         return np.asarray(self._matrix @ values)
+
+    def _of_few(self, values: Floats) -> Floats:
+        columns = values.shape[1]
+        if len(self._flat) != values.size:
+            self._flat = (self.groups[:, None] * columns + np.arange(columns)).ravel()
+        total = np.bincount(self._flat, values.ravel(), self.count * columns)
+        return total.astype(np.float64, copy=False).reshape(self.count, columns)
