@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from PySide6.QtGui import QPixmap
+
 from app.canvas.camera import Camera
 from app.canvas.geometry import Box, Geometry
 from app.canvas.shades import Shades
@@ -28,6 +30,7 @@ class Sight(NamedTuple):
     figures: Figures | None = None
     worst: Mapping[str, Finding] = {}  # the gravest finding of each part and wire
     stale: bool = False  # the figures belong to an older plan
+    picture: tuple[QPixmap, ...] = ()  # the picture under the plan, whole, at half its size, and so on
     lands: bool = False  # a wire is being pulled: terminals stand out
 
     @property

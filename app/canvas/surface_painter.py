@@ -5,6 +5,7 @@ import math
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
+from app.canvas.backdrop_painter import paint_backdrop
 from app.canvas.camera import Camera, round_step
 from app.canvas.shades import SCENE_HUES, with_alpha
 from app.canvas.sight import Sight
@@ -39,6 +40,7 @@ def paint_surface(painter: QPainter, sight: Sight) -> None:
         painter.drawPolygon(board.translated(0, 2))
         painter.setBrush(shades.paper)
         painter.drawPolygon(board)
+    paint_backdrop(painter, sight)
     _paint_grid(painter, sight)
     if has_board:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

@@ -1,15 +1,21 @@
 """The plan as the window sees it: what it may be told, and how it follows session and selection."""
 
 from collections.abc import Iterable
+from pathlib import Path
 
 from PySide6.QtCore import QPoint
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QWidget
 
 from app.canvas.frame import Frame
+from app.canvas.gestures.calibrate import calibrate_picture
+from app.canvas.gestures.measure import measure
 from app.canvas.gestures.place import place_part
 from app.canvas.gestures.pull_wire import pull_wire
+from app.canvas.gestures.trial import try_out
 from app.canvas.hit import Hit
+from app.canvas.picture_file import NotAPicture
+from app.canvas.picture_ways import picture_ways
 from app.canvas.typed_surface import TypedSurface
 from app.canvas.words import hit_words, selection_words
 from app.selection import Selection
@@ -59,6 +65,31 @@ class PlanView(TypedSurface):
     def begin_wire(self) -> None:
         """Pull wires from terminal to terminal until Escape."""
         self._acting.take("wire", lambda around, _last: pull_wire(around))
+
+    def begin_measure(self) -> None:
+        """Measure between places until Escape."""
+        self._acting.take("measure", lambda around, _last: measure(around))
+
+    def begin_calibrate(self) -> None:
+        """Bring the picture under the plan to scale by two points and their distance."""
+        if self._session.plan.backdrop is None:
+            self._session.refused.emit("There is no picture under the plan; choose one first.")
+            return
+        left = [calibrate_picture]  # once
+        self._acting.take("calibrate", lambda around, _last: left.pop()(around) if left else None)
+
+    def lay_picture(self, path: Path) -> None:
+        """Lay a picture under the plan; asks once whether it is kept in the plan or beside it."""
+        try:
+            ways = picture_ways(path, self._session, self._state.pictures, self.sight().visible)
+        except NotAPicture as why:
+            self._session.refused.emit(str(why))
+            return
+        self.choices.offer("Keep the picture", [(w.words, w.tip) for w in ways], "Lay it under the plan")
+        left = [ways]
+        self._acting.take(
+            "picture", lambda around, _: try_out(around, [w.edit for w in left.pop()]) if left else None
+        )
 
     def begin_select(self) -> None:
         """Go back to selecting and moving."""

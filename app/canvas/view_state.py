@@ -1,16 +1,19 @@
 """What the view knows: the plan in arrays, the newest answer, the camera and the colours."""
 
+import math
 from collections.abc import Iterable, Mapping
 
 from app.canvas.camera import Camera, fitted
 from app.canvas.geometry import Box, Geometry
 from app.canvas.gestures.pointer import Around
+from app.canvas.picture_keeper import PictureKeeper
 from app.canvas.shades import Shades, shades
 from app.canvas.sight import Sight
 from app.session import PlanChanged, Session
 from app.solving import Answer
 from wiring.findings.finding import Finding
 from wiring.pictures.theme import LIGHT, Theme
+from wiring.plan.backdrop import Backdrop
 from wiring.plan.plan import Plan
 
 EMPTY_MM = Box(0.0, 0.0, 1200.0, 700.0)  # what an empty plan shows: a good table
@@ -24,6 +27,7 @@ class ViewState:
 
     def __init__(self, session: Session) -> None:
         self.session = session
+        self.pictures = PictureKeeper(session)
         self.geometry = Geometry(session.plan, session.kinds)
         self.camera = Camera()
         self.shades: Shades = shades(LIGHT)
@@ -87,6 +91,7 @@ class ViewState:
             answer.situation.figures if answer is not None else None,
             self.worst,
             stale=answer is None or answer.revision != session.revision,
+            picture=self.pictures.levels(),
             lands=lands,
         )
 
@@ -123,7 +128,19 @@ def area_box(plan: Plan) -> Box | None:
     boxes = [Box(x, y, x, y) for x, y in points]
     boxes += [Box(s.x_mm, s.y_mm, s.x_mm + s.width_mm, s.y_mm + s.height_mm) for s in plan.scenes.values()]
     boxes += [Box(p.x_mm, p.y_mm, p.x_mm + p.width_mm, p.y_mm + p.height_mm) for p in plan.panels.values()]
+    if plan.backdrop is not None:
+        boxes.append(backdrop_box(plan.backdrop))
     return _union(boxes)
+
+
+def backdrop_box(backdrop: Backdrop) -> Box:
+    """Return the box round the picture under the plan."""
+    angle = math.radians(backdrop.turn_deg)
+    w, h = backdrop.width_px * backdrop.mm_per_px, backdrop.height_px * backdrop.mm_per_px
+    corners = [(0.0, 0.0), (w, 0.0), (0.0, h), (w, h)]
+    xs = [backdrop.x_mm + x * math.cos(angle) - y * math.sin(angle) for x, y in corners]
+    ys = [backdrop.y_mm + x * math.sin(angle) + y * math.cos(angle) for x, y in corners]
+    return Box(min(xs), min(ys), max(xs), max(ys))
 
 
 def _union(boxes: list[Box]) -> Box | None:

@@ -26,6 +26,7 @@ ZOOMS = ("farther", "nearer", "show_all")
 LINES = ("left", "right", "top", "bottom", "row", "column")  # what parts are lined up by
 SPACED = ("space_across", "space_down")
 MIRRORED = ("mirror_across", "mirror_down")
+PICTURE = ("picture", "scale_picture", "no_picture")
 DRAWN = ("board", "track", "wireway", "scene", "panel")  # what is drawn on the plan besides parts and wires
 
 ACTS = (
@@ -50,6 +51,10 @@ ACTS = (
     Act("find_part", "&Go to a placed part…", "Ctrl+G"),
     Act("feed", "F&eed these", "F", tip="Wire what is selected to its supply, block or switch"),
     Act("route", "R&oute along wireways", "Ctrl+R"),
+    Act("measure", "&Measure", "M", tip="How far it is from place to place"),
+    Act("picture", "&Choose a picture…", "Ctrl+Shift+U", tip="A track plan or a photograph under the plan"),
+    Act("scale_picture", "Bring it to &scale", "Ctrl+Shift+K"),
+    Act("no_picture", "&Take it away", "Ctrl+Alt+U"),
     Act("row", "Middles in a &row", "Alt+Shift+R"),
     Act("column", "Middles in a &column", "Alt+Shift+C"),
     Act("left", "&Left edges in line", "Alt+Left"),

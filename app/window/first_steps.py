@@ -57,6 +57,7 @@ class FirstSteps(QWidget):
             or plan.board
             or plan.tracks
             or plan.wireways
+            or plan.backdrop
             or plan.scenes
             or plan.panels
         )

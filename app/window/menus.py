@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QMenu, QMenuBar
 
-from app.window.actions import DRAWN, LINES, MIRRORED, SPACED, Actions
+from app.window.actions import DRAWN, LINES, MIRRORED, PICTURE, SPACED, Actions
 
 RULE = "-"
 MENUS: dict[str, tuple[str, ...]] = {
@@ -12,7 +12,8 @@ MENUS: dict[str, tuple[str, ...]] = {
     ),
     "&Edit": (
         *("undo", "redo", RULE, "duplicate", "turn", "arrange", "remove", "feed", "route", RULE),
-        *("select_all", "find_kind", "find_part", RULE, "select", "wire", "draw", RULE, "put_back"),
+        *("select_all", "find_kind", "find_part", RULE, "select", "wire", "measure", "draw", "under"),
+        *(RULE, "put_back"),
     ),
     "&View": ("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE, "look"),
     "&Help": ("keys", "log", "about"),
@@ -20,6 +21,7 @@ MENUS: dict[str, tuple[str, ...]] = {
 SUBMENUS: dict[str, tuple[str, tuple[str, ...]]] = {
     "recent": ("Open &recent", ()),
     "examples": ("Open an e&xample", ()),
+    "under": ("Picture &under the plan", PICTURE),
     "arrange": ("&Arrange", (*LINES, *SPACED, *MIRRORED)),
     "draw": ("Dra&w", DRAWN),
     "export": ("&Export", ("export_svg", "export_csv", "export_spice", "export_json")),

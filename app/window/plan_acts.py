@@ -1,12 +1,17 @@
-"""What is done to the selected parts of the plan beside turning and removing: feeding and arranging them."""
+"""What is done on the plan beside drawing: feeding, routing, arranging, measuring, the picture under it."""
 
 from collections.abc import Callable
 from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+from PySide6.QtWidgets import QFileDialog
+
+from app.canvas.picture_file import FILTER
 from app.canvas.wireway_menu import route_all
 from app.window.actions import LINES, MIRRORED, SPACED
 from wiring.edits.align import align
+from wiring.edits.backdrop import remove_backdrop
 from wiring.edits.distribute import distribute
 from wiring.edits.edit import Edit
 from wiring.edits.mirror import mirror
@@ -34,7 +39,11 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
     }
     acts: dict[str, Callable[[], object]] = {name: partial(_do, window, e) for name, e in edits.items()}
     acts["route"] = lambda: route_all(window.session, window.selection.ids)
-    acts["feed"] = partial(_feed, window)
+    acts["measure"] = partial(_take, window, window.plan_view.begin_measure)
+    acts["picture"] = partial(_take, window, lambda: _choose_picture(window))
+    acts["scale_picture"] = partial(_take, window, window.plan_view.begin_calibrate)
+    acts["no_picture"] = lambda: window.session.do(remove_backdrop())
+    acts["feed"] = partial(_take, window, window.plan_view.begin_feed)
     return acts
 
 
@@ -42,7 +51,14 @@ def _do(window: "MainWindow", edit: Callable[[frozenset[str]], Edit]) -> None:
     window.session.do(edit(window.selection.ids))
 
 
-def _feed(window: "MainWindow") -> None:
+def _take(window: "MainWindow", begin: Callable[[], None]) -> None:
     window.show_view("plan")
-    window.plan_view.begin_feed()
+    begin()
     window.plan_view.setFocus()
+
+
+def _choose_picture(window: "MainWindow") -> None:
+    folder = str(window.session.path.parent) if window.session.path is not None else ""
+    name, _ = QFileDialog.getOpenFileName(window, "Choose a picture", folder, FILTER)
+    if name:
+        window.plan_view.lay_picture(Path(name))

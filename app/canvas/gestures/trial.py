@@ -6,7 +6,7 @@ from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
 from wiring.edits.edit import Edit, EditRefused
 from wiring.plan.changes import changes_between
 
-AGREE = "Enter: lay them so. Space: another way. Esc: leave it."
+AGREE = "Enter: do it so. Space: another way. Esc: leave it."
 
 
 def try_out(around: Around, edits: Sequence[Edit], hint: str = AGREE) -> Gesture:

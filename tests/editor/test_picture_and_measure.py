@@ -1,0 +1,162 @@
+"""A picture under the plan: chosen, kept, brought to scale, never lost; and measuring."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QImage
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QFileDialog, QToolButton
+
+from tests.support.editors import close_editor, made_editor
+from tests.support.surfaces import LEFT, desk
+from wiring.files.decode import decode
+from wiring.files.encode import encode
+from wiring.files.store import load
+
+__all__ = ["desk"]
+Key = Qt.Key
+SVG = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20"><rect width="40" height="20"/></svg>'
+
+
+def picture(folder, name="quay.png", size=(200, 100), colour="#ff0000"):
+    image = QImage(*size, QImage.Format.Format_RGB32)
+    image.fill(QColor(colour))
+    assert image.save(str(folder / name))
+    return folder / name
+
+
+def lay(desk, path, choice=0):
+    desk.view.lay_picture(path)
+    button = desk.view.choices.findChild(QToolButton, f"choice{choice}")
+    QTest.mouseClick(button, LEFT)
+    desk.key(Key.Key_Return)
+    return desk.plan.backdrop
+
+
+def colour_at(desk, x, y) -> QColor:
+    at = desk.px(x, y)
+    return desk.shot().pixelColor(at.x(), at.y())
+
+
+def redness(colour) -> int:
+    return colour.red() - colour.blue()
+
+
+@pytest.mark.parametrize("name", ["quay.png", "quay.jpg"])
+def test_a_picture_lies_dimmed_under_the_plan_and_cannot_be_grabbed(desk, tmp_path, name):
+    before = colour_at(desk, 423, 123)
+    lain = lay(desk, picture(tmp_path, name))
+    assert lain.data and not lain.path and desk.session.undo_label == "Lay picture under plan"
+    after = colour_at(desk, 423, 123)
+    assert redness(after) > redness(before) + 60 and after != QColor("#ff0000")
+    desk.click(700, 120)
+    assert desk.selection.ids == set()
+    assert decode(encode(desk.plan)) == desk.plan
+    desk.session.undo()
+    assert desk.plan.backdrop is None and colour_at(desk, 423, 123) == before
+
+
+def test_a_drawing_is_taken_too(desk, tmp_path):
+    path = tmp_path / "tracks.svg"
+    path.write_bytes(SVG)
+    lain = lay(desk, path)
+    assert (lain.media, lain.width_px / lain.height_px) == ("image/svg+xml", 2.0)
+
+
+def test_two_points_and_their_distance_bring_it_to_scale(desk, tmp_path):
+    old = lay(desk, picture(tmp_path))
+    desk.view.begin_calibrate()
+    desk.click(200, 200)
+    desk.click(203, 200)  # too near to be meant
+    desk.click(300, 200)
+    QTest.keyClicks(desk.view, "50 cmx")
+    desk.key(Key.Key_Backspace)
+    desk.key(Key.Key_Return)
+    new = desk.plan.backdrop
+    assert new.mm_per_px == pytest.approx(5 * old.mm_per_px)
+    assert new.x_mm - 200 == pytest.approx(5 * (old.x_mm - 200), abs=0.01)
+    assert desk.view.tool == "select"
+
+
+def test_enter_waits_for_a_length_and_escape_leaves_the_scale(desk, tmp_path):
+    old = lay(desk, picture(tmp_path))
+    desk.view.begin_calibrate()
+    desk.click(200, 200)
+    desk.click(300, 200)
+    desk.key(Key.Key_Return)
+    assert desk.plan.backdrop == old and desk.view.tool == "calibrate"
+    desk.key(Key.Key_Escape)
+    assert desk.plan.backdrop == old and desk.view.tool == "select"
+
+
+def test_what_is_no_picture_is_refused_in_one_sentence(desk, tmp_path):
+    told = []
+    desk.session.refused.connect(told.append)
+    (tmp_path / "a.txt").write_text("words")
+    (tmp_path / "b.png").write_bytes(b"not a picture")
+    for name in ("a.txt", "b.png", "gone.png"):
+        desk.view.lay_picture(tmp_path / name)
+    assert ["PNG, JPEG or SVG" in told[0], "damaged" in told[1], "cannot be read" in told[2]] == [True] * 3
+    desk.view.begin_calibrate()
+    assert "choose one first" in told[3] and not desk.view.choices.isVisible()
+
+
+@pytest.fixture
+def editor(qtbot, tmp_path):
+    editor = made_editor(tmp_path)
+    yield editor
+    close_editor(editor)
+
+
+def test_a_picture_beside_the_plan_goes_along_when_the_plan_is_saved_elsewhere(editor, tmp_path, monkeypatch):
+    home, away = tmp_path / "home", tmp_path / "away"
+    home.mkdir()
+    away.mkdir()
+    source = picture(tmp_path, "photo.png")
+    documents, view = editor.window.documents, editor.window.plan_view
+    names = iter([home / "a.underboard", away / "b.underboard"])
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args: (str(next(names)), ""))
+    assert documents.save_as()
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_args: (str(source), ""))
+    editor.window.acts["picture"].trigger()
+    QTest.keyClick(view, Key.Key_Space)
+    QTest.keyClick(view, Key.Key_Return)
+    assert editor.session.plan.backdrop.path == "photo.png"
+    assert (home / "photo.png").read_bytes() == source.read_bytes()
+    source.unlink()
+    assert documents.save_as()
+    assert (away / "photo.png").read_bytes() == (home / "photo.png").read_bytes()
+    told = []
+    editor.session.refused.connect(told.append)
+    editor.session.open(load(away / "b.underboard"), away / "b.underboard")
+    assert told == [] and len(view._state.pictures.levels()) >= 1
+
+
+def test_a_picture_that_is_gone_is_told_when_the_plan_is_opened(editor, tmp_path, monkeypatch):
+    path = tmp_path / "a.underboard"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args: (str(path), ""))
+    editor.window.documents.save_as()
+    editor.window.plan_view.lay_picture(picture(tmp_path, "photo.png"))
+    QTest.keyClick(editor.window.plan_view, Key.Key_Space)
+    QTest.keyClick(editor.window.plan_view, Key.Key_Return)
+    editor.window.documents.save()
+    (tmp_path / "photo.png").unlink()
+    other = made_editor(tmp_path)
+    told = []
+    other.session.refused.connect(told.append)
+    other.session.open(load(path), path)
+    assert told == ["The picture photo.png is not beside the plan any more; put it back or choose it again."]
+    close_editor(other)
+
+
+def test_measuring_tells_the_distance_from_middle_to_middle(desk):
+    desk.view.begin_measure()
+    desk.click(101, 300)  # the battery's middle is at 100, 300
+    desk.move(400, 700)
+    assert desk.hints[-1].startswith("50 cm straight, 30 cm across, 40 cm down")
+    desk.click(400, 700)
+    desk.move(400, 600)
+    assert "60 cm in all" in desk.hints[-1]
+    before = desk.plan
+    desk.key(Key.Key_Escape)
+    desk.key(Key.Key_Escape)
+    assert desk.view.tool == "select" and desk.plan is before
