@@ -2,6 +2,7 @@
 
 from PySide6.QtGui import QPainter
 
+from app.canvas.focus_painter import paint_focus
 from app.canvas.gestures.pointer import Preview
 from app.canvas.hit import Hit
 from app.canvas.mark_painter import paint_bends, paint_hovered, paint_selected
@@ -49,6 +50,7 @@ class Frame:
         self._paint_marks(painter, sight, preview, selected - held_out, hovered)
         paint_preview(painter, sight, preview, self.parts, self.wires, wire_look, self._touched)
         self._rulers.paint(painter, sight, pointer_px)
+        paint_focus(painter, sight)
         return fresh
 
     def _paint_marks(

@@ -30,6 +30,8 @@ class Sight(NamedTuple):
     figures: Figures | None = None
     worst: Mapping[str, Finding] = {}  # the gravest finding of each part and wire
     stale: bool = False  # the figures belong to an older plan
+    lit: frozenset[str] | None = None  # with a focus: what is not in it is dimmed
+    focus_words: str = ""
     picture: tuple[QPixmap, ...] = ()  # the picture under the plan, whole, at half its size, and so on
     lands: bool = False  # a wire is being pulled: terminals stand out
 

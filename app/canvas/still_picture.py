@@ -20,6 +20,7 @@ from app.canvas.wireway_painter import paint_wireways
 SLOW_SEC = 0.010  # a picture that takes longer is painted anew only after a burst of zooming or panning
 REST_SHARE = 6.0  # and within a burst only after this many times that time
 HALO_RIM_PX = 60.0
+DIMMED = 0.16  # how much shows of what is not in focus
 
 
 class StillPicture:
@@ -75,6 +76,12 @@ class StillPicture:
         box = sight.visible.grown(rim_mm)
         parts = [i for i in sight.geometry.parts_in(box) if i not in held_out]
         wires = [i for i in sight.geometry.wires_in(box) if i not in held_out]
+        if sight.lit is not None:
+            painter.setOpacity(DIMMED)
+            self._wires.paint(painter, sight, [i for i in wires if i not in sight.lit])
+            self._parts.paint(painter, sight, [i for i in parts if i not in sight.lit])
+            painter.setOpacity(1.0)
+            parts, wires = [i for i in parts if i in sight.lit], [i for i in wires if i in sight.lit]
         paint_halos(painter, sight, parts)
         self._wires.paint(painter, sight, wires)
         self._parts.paint(painter, sight, parts)

@@ -7,6 +7,7 @@ from PySide6.QtCore import QPoint
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QWidget
 
+from app.canvas.focus import Focus
 from app.canvas.frame import Frame
 from app.canvas.gestures.calibrate import calibrate_picture
 from app.canvas.gestures.measure import measure
@@ -90,6 +91,25 @@ class PlanView(TypedSurface):
         self._acting.take(
             "picture", lambda around, _: try_out(around, [w.edit for w in left.pop()]) if left else None
         )
+
+    @property
+    def focus(self) -> Focus | None:
+        """What is looked at alone; None when everything is."""
+        return self._state.focus
+
+    def look_at(self, focus: Focus | None) -> None:
+        """Show only what belongs to a scene, supply, colour or wireway; None shows everything again."""
+        self._state.look_at(focus)
+        self.wished.emit(f"Only “{focus.words}” is shown. O: everything again." if focus is not None else "")
+        self.update()
+
+    def toggle_focus(self) -> None:
+        """Look at what is selected alone, or at everything again."""
+        ids = self._selection.ids
+        if self.focus is not None or not ids:
+            self.look_at(None)
+        else:
+            self.look_at(Focus("selection", "", selection_words(self.sight(), ids), ids))
 
     def begin_select(self) -> None:
         """Go back to selecting and moving."""

@@ -1,9 +1,10 @@
 """What the view knows: the plan in arrays, the newest answer, the camera and the colours."""
 
-import math
 from collections.abc import Iterable, Mapping
 
+from app.canvas.backdrop_box import backdrop_box
 from app.canvas.camera import Camera, fitted
+from app.canvas.focus import Focus, seen
 from app.canvas.geometry import Box, Geometry
 from app.canvas.gestures.pointer import Around
 from app.canvas.picture_keeper import PictureKeeper
@@ -13,7 +14,6 @@ from app.session import PlanChanged, Session
 from app.solving import Answer
 from wiring.findings.finding import Finding
 from wiring.pictures.theme import LIGHT, Theme
-from wiring.plan.backdrop import Backdrop
 from wiring.plan.plan import Plan
 
 EMPTY_MM = Box(0.0, 0.0, 1200.0, 700.0)  # what an empty plan shows: a good table
@@ -35,6 +35,8 @@ class ViewState:
         self.worst: Mapping[str, Finding] = {}
         self.wire_size: str | None = None
         self.wire_colour = "BK"
+        self.focus: Focus | None = None
+        self._seen: tuple[tuple[int, int], frozenset[str]] | None = None
         self._positions: dict[str, str] | None = None
         self._told = 0  # counts answers, throws and themes, so that the still picture knows
 
@@ -56,6 +58,7 @@ class ViewState:
         if change.cause == "open":
             self.geometry.open(change.new)
             self.answer, self.worst = None, {}
+            self.focus = None
         else:
             self.geometry.follow(change.new, change.changes)
 
@@ -75,6 +78,20 @@ class ViewState:
         self.shades = shades(theme)
         self._told += 1
 
+    def look_at(self, focus: Focus | None) -> None:
+        """Dim everything that does not belong to a focus, or nothing."""
+        self.focus = focus
+        self._seen = None
+        self._told += 1
+
+    def _lit(self) -> frozenset[str] | None:
+        if self.focus is None:
+            return None
+        figures = self.answer.situation.figures if self.answer is not None else None
+        if self._seen is None or self._seen[0] != self.key:
+            self._seen = self.key, seen(self.session.plan, self.focus, figures)
+        return self._seen[1]
+
     def sight(self, width_px: float, height_px: float, ratio: float, *, lands: bool = False) -> Sight:
         """Return all that the painters look at."""
         answer, session = self.answer, self.session
@@ -91,6 +108,8 @@ class ViewState:
             answer.situation.figures if answer is not None else None,
             self.worst,
             stale=answer is None or answer.revision != session.revision,
+            lit=self._lit(),
+            focus_words=self.focus.words if self.focus is not None else "",
             picture=self.pictures.levels(),
             lands=lands,
         )
@@ -131,16 +150,6 @@ def area_box(plan: Plan) -> Box | None:
     if plan.backdrop is not None:
         boxes.append(backdrop_box(plan.backdrop))
     return _union(boxes)
-
-
-def backdrop_box(backdrop: Backdrop) -> Box:
-    """Return the box round the picture under the plan."""
-    angle = math.radians(backdrop.turn_deg)
-    w, h = backdrop.width_px * backdrop.mm_per_px, backdrop.height_px * backdrop.mm_per_px
-    corners = [(0.0, 0.0), (w, 0.0), (0.0, h), (w, h)]
-    xs = [backdrop.x_mm + x * math.cos(angle) - y * math.sin(angle) for x, y in corners]
-    ys = [backdrop.y_mm + x * math.sin(angle) + y * math.cos(angle) for x, y in corners]
-    return Box(min(xs), min(ys), max(xs), max(ys))
 
 
 def _union(boxes: list[Box]) -> Box | None:

@@ -55,6 +55,7 @@ ACTS = (
     Act("picture", "&Choose a picture…", "Ctrl+Shift+U", tip="A track plan or a photograph under the plan"),
     Act("scale_picture", "Bring it to &scale", "Ctrl+Shift+K"),
     Act("no_picture", "&Take it away", "Ctrl+Alt+U"),
+    Act("focus", "Show o&nly what is selected", "O", tip="Dim the rest; once more: show everything"),
     Act("row", "Middles in a &row", "Alt+Shift+R"),
     Act("column", "Middles in a &column", "Alt+Shift+C"),
     Act("left", "&Left edges in line", "Alt+Left"),

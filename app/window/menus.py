@@ -15,13 +15,17 @@ MENUS: dict[str, tuple[str, ...]] = {
         *("select_all", "find_kind", "find_part", RULE, "select", "wire", "measure", "draw", "under"),
         *(RULE, "put_back"),
     ),
-    "&View": ("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE, "look"),
+    "&View": (
+        *("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE),
+        *("only", "focus", RULE, "look"),
+    ),
     "&Help": ("keys", "log", "about"),
 }
 SUBMENUS: dict[str, tuple[str, tuple[str, ...]]] = {
     "recent": ("Open &recent", ()),
     "examples": ("Open an e&xample", ()),
     "under": ("Picture &under the plan", PICTURE),
+    "only": ("Show &only", ()),
     "arrange": ("&Arrange", (*LINES, *SPACED, *MIRRORED)),
     "draw": ("Dra&w", DRAWN),
     "export": ("&Export", ("export_svg", "export_csv", "export_spice", "export_json")),

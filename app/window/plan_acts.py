@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFileDialog
 
+from app.canvas.focus import choices
 from app.canvas.picture_file import FILTER
 from app.canvas.wireway_menu import route_all
 from app.window.actions import LINES, MIRRORED, SPACED
@@ -43,6 +44,7 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
     acts["picture"] = partial(_take, window, lambda: _choose_picture(window))
     acts["scale_picture"] = partial(_take, window, window.plan_view.begin_calibrate)
     acts["no_picture"] = lambda: window.session.do(remove_backdrop())
+    acts["focus"] = partial(_take, window, window.plan_view.toggle_focus)
     acts["feed"] = partial(_take, window, window.plan_view.begin_feed)
     return acts
 
@@ -62,3 +64,19 @@ def _choose_picture(window: "MainWindow") -> None:
     name, _ = QFileDialog.getOpenFileName(window, "Choose a picture", folder, FILTER)
     if name:
         window.plan_view.lay_picture(Path(name))
+
+
+def fill_only(window: "MainWindow") -> None:
+    """Fill the menu of what can be looked at alone at the moment it opens."""
+    menu, view = window.submenus["only"], window.plan_view
+
+    def fill() -> None:
+        menu.clear()
+        now = view.focus
+        for focus in (None, *choices(window.session.plan, window.session.kinds)):
+            words = focus.words.replace("&", "&&") if focus is not None else "Everything"
+            action = menu.addAction(words, partial(_take, window, partial(view.look_at, focus)))
+            action.setCheckable(True)
+            action.setChecked(focus == now)
+
+    menu.aboutToShow.connect(fill)

@@ -11,7 +11,7 @@ from app.window.about import show_about, show_keys
 from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
 from app.window.open_menus import fill_when_opened
-from app.window.plan_acts import NEED_PARTS, plan_acts
+from app.window.plan_acts import NEED_PARTS, fill_only, plan_acts
 from wiring.edits.duplicate import duplicate
 from wiring.edits.remove import remove
 from wiring.edits.turn import turn
@@ -64,6 +64,7 @@ def tie(window: "MainWindow") -> None:
     _enable(window, False)
     window.acts["put_back"].setEnabled(False)
     fill_when_opened(window)
+    fill_only(window)
 
 
 def _enable(window: "MainWindow", any_selected: bool) -> None:

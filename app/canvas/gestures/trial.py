@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from app.canvas.backdrop_box import backdrop_box
 from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
 from wiring.edits.edit import Edit, EditRefused
 from wiring.plan.changes import changes_between
@@ -33,4 +34,6 @@ def _shown(around: Around, edit: Edit, index: int, hint: str) -> Preview:
     except EditRefused as refusal:
         return Preview(hint=str(refusal), chosen=index, cursor="no")
     changes = changes_between(around.plan, plan)
-    return Preview(plan, changes.ids, hint=hint, chosen=index)
+    laid = plan.backdrop if plan.backdrop is not around.plan.backdrop else None
+    frame = backdrop_box(laid) if laid is not None else None
+    return Preview(plan, changes.ids, frame=frame, hint=hint, chosen=index)
