@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 
 from wiring.catalogue.kind import Kind, Position
 from wiring.circuit.behaviours.all_behaviours import BEHAVIOURS
-from wiring.circuit.behaviours.piece import Behaviour, Piece, UnusableError, Values
+from wiring.circuit.behaviours.piece import AMBIENT, ROOM_C, Behaviour, Piece, UnusableError, Values
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
 from wiring.circuit.branches.resistor import LEAST_OHMS
 from wiring.plan.lengths import cut_length_m
@@ -16,6 +16,7 @@ from wiring.plan.wire import Wire
 from wiring.standards.conductors import ohm_per_m
 
 LONGEST_M = 10_000.0
+JOINT, HIGHEST_JOINT_OHM = "joint_ohm", 1000.0
 MOST_KEPT = 20_000  # moulds or wires; then all are forgotten and made anew
 Pairs = tuple[tuple[int, int], ...]  # of terminals, by their place in the kind
 
@@ -123,23 +124,23 @@ _moulds: dict[object, Mould] = {}
 _wires: dict[int, _KeptWire] = {}
 
 
-def compiled_part(part: Part, kind: Kind, wanted: str) -> CompiledPart:
+def compiled_part(part: Part, kind: Kind, wanted: str, ambient_c: float = ROOM_C) -> CompiledPart:
     """Return the part's branches when it stands in the position of that name (or its usual one)."""
-    return CompiledPart(part, mould_of(part, kind, wanted))
+    return CompiledPart(part, mould_of(part, kind, wanted, ambient_c))
 
 
-def mould_of(part: Part, kind: Kind, wanted: str) -> Mould:
-    """Return the mould of a part that stands in the position of that name (or its usual one)."""
-    settings: object = frozenset(part.settings.items()) if part.settings else None
-    key = (id(kind), wanted, part.position, settings)
+def mould_of(part: Part, kind: Kind, wanted: str, ambient_c: float = ROOM_C) -> Mould:
+    """Return the mould of a part that stands in the position of that name, in air of that temperature."""
     try:
+        settings: object = frozenset(part.settings.items()) if part.settings else None
+        key = (id(kind), wanted, part.position, settings, ambient_c)
         found = _moulds.get(key)
     except TypeError:  # a setting that is no plain value
-        return _compile(part, kind, wanted)
+        return _compile(part, kind, wanted, ambient_c)
     if found is None or found.kind is not kind:
         if len(_moulds) >= MOST_KEPT:
             _moulds.clear()
-        found = _moulds[key] = _compile(part, kind, wanted)
+        found = _moulds[key] = _compile(part, kind, wanted, ambient_c)
     return found
 
 
@@ -152,10 +153,10 @@ def standing(part: Part, kind: Kind, wanted: str) -> Position | None:
     return kind.positions[0] if kind.positions else None
 
 
-def _compile(part: Part, kind: Kind, wanted: str) -> Mould:
+def _compile(part: Part, kind: Kind, wanted: str, ambient_c: float) -> Mould:
     behaviour = BEHAVIOURS.get(kind.behaviour)
     position = standing(part, kind, wanted)
-    values = kind.values(part.settings)
+    values = {**kind.values(part.settings), AMBIENT: ambient_c}
     name = position.name if position else ""
     bare = Mould(kind, behaviour or Behaviour(_nothing), values, name)
     if behaviour is None:
@@ -192,9 +193,12 @@ def _nothing(values: Mapping[str, Any], position: Position | None, terminals: tu
 
 
 def wire_ohms(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
-    """Return a wire's resistance at the plan's room temperature; ValueError for a size nobody knows."""
+    """Return a wire's resistance at the plan's room temperature, the joints at its ends included.
+
+    ValueError for a size nobody knows, a length or a joint that means nothing.
+    """
     if wire.length_m is not None:
-        return _ohms(plan, wire, wire.length_m)
+        return _ohms(plan, wire, wire.length_m, _joints_ohm(plan, kinds, wire))
     one, other = plan.parts.get(wire.start.part), plan.parts.get(wire.end.part)
     around = (plan.habits, one, other, kinds, plan.wireways if wire.along else None)
     kept = _wires.get(id(wire))
@@ -202,12 +206,28 @@ def wire_ohms(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
         return kept.ohms
     if len(_wires) >= MOST_KEPT:
         _wires.clear()
-    ohms = _ohms(plan, wire, cut_length_m(plan, kinds, wire))
+    ohms = _ohms(plan, wire, cut_length_m(plan, kinds, wire), _joints_ohm(plan, kinds, wire))
     _wires[id(wire)] = _KeptWire(wire, around, ohms)
     return ohms
 
 
-def _ohms(plan: Plan, wire: Wire, length_m: float) -> float:
+def _ohms(plan: Plan, wire: Wire, length_m: float, joints_ohm: float) -> float:
     if not 0.0 <= length_m <= LONGEST_M:
         raise ValueError("its length must lie between 0 and 10 km.")
-    return max(ohm_per_m(wire.size, wire.solid, plan.habits.ambient_c) * length_m, LEAST_OHMS)
+    own = ohm_per_m(wire.size, wire.solid, plan.habits.ambient_c) * length_m
+    return max(own + joints_ohm, LEAST_OHMS)
+
+
+def _joints_ohm(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
+    """Return the resistance under the screws of the terminal strips a wire ends on."""
+    total = 0.0
+    for ref in (wire.start, wire.end):
+        part = plan.parts.get(ref.part)
+        kind = kinds.get(part.kind) if part is not None else None
+        if part is None or kind is None or kind.behaviour != "separate":
+            continue
+        ohms = part.settings.get(JOINT) if JOINT in part.settings else kind.values({}).get(JOINT, 0.0)
+        if not isinstance(ohms, int | float) or not 0.0 <= ohms <= HIGHEST_JOINT_OHM:
+            raise ValueError(f"a joint of -{part.designation} must have between 0 and 1 kΩ.")
+        total += ohms
+    return total

@@ -1,7 +1,7 @@
 """What shines: LEDs, strips, filament lamps, flashers, constant-current lights. Light is of rated."""
 
 from wiring.catalogue.kind import Position
-from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, count, not_negative, positive
+from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, count, not_negative, positive, warmer_k
 from wiring.circuit.branches.junction import junction_values
 from wiring.circuit.branches.law import Branch
 from wiring.circuit.figures import PartFigure
@@ -16,6 +16,7 @@ def _chain(values: Values, plus: str, minus: str, chains: float) -> Branch:
     law = junction_values(
         positive(values, "forward_v", LED_OWN_DROP_V), forward_a, positive(values, "slope_v"),
         LED_OWN_DROP_V / forward_a, count(values, "in_series"), not_negative(values, "series_ohm"), chains,
+        warmer_k(values),
     )  # fmt: skip
     return Branch("junction", plus, minus, law)
 

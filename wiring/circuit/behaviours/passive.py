@@ -1,7 +1,7 @@
 """Resistor, fuses and diodes."""
 
 from wiring.catalogue.kind import Position
-from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, not_negative, positive
+from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, not_negative, positive, warmer_k
 from wiring.circuit.branches.junction import junction_values
 from wiring.circuit.branches.law import Branch
 from wiring.circuit.figures import PartFigure
@@ -37,6 +37,7 @@ def _one_diode(values: Values, anode: str, cathode: str) -> Branch:
         in_series=1.0,
         series_ohms=0.0,
         chains=1.0,
+        warmer_k=warmer_k(values),
     )
     return Branch("junction", anode, cathode, law)
 

@@ -10,6 +10,8 @@ from wiring.circuit.figures import PartFigure
 
 Values = Mapping[str, Any]
 TINY, HUGE = 1e-9, 1e9  # no setting of any part lies outside
+AMBIENT = "ambient_c"  # among a part's values: the temperature of the air, which is the plan's
+ROOM_C = 20.0  # at which settings are stated
 CONTACT_OHMS = 0.02  # a closed contact whose kind names none; common practice, no source
 
 
@@ -77,6 +79,12 @@ def count(values: Values, name: str) -> int:
     if value < 1 or value > 10_000:
         raise UnusableError(name, "must be between 1 and 10 000")
     return round(value)
+
+
+def warmer_k(values: Values) -> float:
+    """Return by how many kelvin the air is warmer than where settings are stated."""
+    ambient_c = values.get(AMBIENT, ROOM_C)
+    return float(ambient_c) - ROOM_C if isinstance(ambient_c, int | float) else 0.0
 
 
 def contacts(values: Values, position: Position | None) -> tuple[Branch, ...]:

@@ -15,6 +15,9 @@ from wiring.circuit.wright_omega import wright_omega
 LEAK_S = 1e-9
 LEAST_RATIO = 1e-6  # of forward volts to slope; a straight line to the eye
 BOLTZMANN_OVER_CHARGE = 1.38064852e-23 / 1.6021766208e-19  # the constants ngspice uses
+# Of one junction at a given current. Common practice: textbooks of electronics give 2 mV a kelvin for
+# silicon, makers' sheets 1 to 4 mV a kelvin for LEDs.
+PER_KELVIN_V = -0.002
 SPICE_KELVIN = 300.15
 SPICE_VT = BOLTZMANN_OVER_CHARGE * SPICE_KELVIN
 
@@ -46,13 +49,15 @@ def junction_values(
     in_series: float,
     series_ohms: float,
     chains: float,
+    warmer_k: float = 0.0,
 ) -> tuple[float, ...]:
     """Return the law's values so that each junction passes exactly forward_a at forward_v.
 
     slope_v is n Vt of one junction; own_ohms is one junction's bulk resistance, already inside forward_v.
+    A junction that is so much warmer than it is stated for needs less volts for the same current.
     """
     s = slope_v * in_series
-    inside_v = (forward_v - forward_a * own_ohms) * in_series
+    inside_v = (forward_v + PER_KELVIN_V * warmer_k - forward_a * own_ohms) * in_series
     ratio = max(inside_v / s, LEAST_RATIO)
     log_is = math.log(forward_a) - ratio - math.log1p(-math.exp(-ratio))
     return log_is, s, own_ohms * in_series + series_ohms, chains
