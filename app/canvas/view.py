@@ -7,6 +7,7 @@ from PySide6.QtCore import QPoint
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QWidget
 
+from app.canvas.find_strip import FindStrip
 from app.canvas.focus import Focus
 from app.canvas.frame import Frame
 from app.canvas.gestures.calibrate import calibrate_picture
@@ -30,6 +31,7 @@ class PlanView(TypedSurface):
 
     def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
         super().__init__(session, selection, parent)
+        self.search = FindStrip(session, selection, self)
         session.changed.connect(self._follow)
         session.thrown.connect(self._thrown)
         selection.changed.connect(self._selected)
@@ -66,6 +68,10 @@ class PlanView(TypedSurface):
     def begin_wire(self) -> None:
         """Pull wires from terminal to terminal until Escape."""
         self._acting.take("wire", lambda around, _last: pull_wire(around))
+
+    def begin_find(self) -> None:
+        """Find anything on the plan by its label."""
+        self.search.begin()
 
     def begin_measure(self) -> None:
         """Measure between places until Escape."""

@@ -48,7 +48,12 @@ ACTS = (
     Act("remove", "Re&move", "Del", "remove"),
     Act("select_all", "Select &all", "Ctrl+A"),
     Act("find_kind", "&Find a part to place", "Ctrl+F", "search"),
-    Act("find_part", "&Go to a placed part…", "Ctrl+G"),
+    Act(
+        "find_part",
+        "F&ind on the plan",
+        "Ctrl+G",
+        tip="Parts, wires, scenes, panels and wireways by their labels",
+    ),
     Act("feed", "F&eed these", "F", tip="Wire what is selected to its supply, block or switch"),
     Act("route", "R&oute along wireways", "Ctrl+R"),
     Act("measure", "&Measure", "M", tip="How far it is from place to place"),

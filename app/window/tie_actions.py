@@ -93,12 +93,8 @@ def _find_kind(window: "MainWindow") -> None:
 
 
 def _find_part(window: "MainWindow") -> None:
-    from app.window.go_to_part import ask_for_part
-
-    found = ask_for_part(window, window.session)
-    if found is not None:
-        window.show_view("plan")
-        window.show_ids((found,))
+    window.show_view("plan")
+    window.plan_view.begin_find()
 
 
 def _zoom(window: "MainWindow", factor: float) -> None:

@@ -12,7 +12,6 @@ from app.notices import Notice
 from app.settings import Remembered
 from app.theme.surfaces import THEMES, surfaces
 from app.window.actions import VIEWS
-from app.window.go_to_part import found_part, part_names
 from wiring.edits.remove import remove
 from wiring.plan.plan import Plan
 
@@ -205,13 +204,3 @@ def test_zooming_a_drawing_keeps_the_point_under_the_pointer(editor):
     assert view.millimetres(about) != pytest.approx(before)
     editor.window.acts["show_all"].trigger()
     assert view.millimetres(about) == pytest.approx(before)
-
-
-def test_a_part_is_found_by_designation_or_words(editor):
-    open_demo(editor)
-    names = part_names(editor.session)
-    assert found_part(names, "-e1") == part_id(editor, "E1")
-    assert found_part(names, "E10") == part_id(editor, "E10")
-    assert found_part(names, "quay lamp 3") == part_id(editor, "E3")
-    assert found_part(names, "zeppelin") is None
-    assert found_part(names, "  ") is None

@@ -1,0 +1,68 @@
+"""Finding anything on the plan by what is written on it."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+
+from app.canvas.found import found
+from tests.support.editors import close_editor, made_editor, open_demo, part_id, wire_id
+from tests.support.gesture_runs import KINDS
+
+Key = Qt.Key
+
+
+@pytest.fixture
+def editor(qtbot, tmp_path):
+    editor = made_editor(tmp_path)
+    open_demo(editor)
+    yield editor
+    close_editor(editor)
+
+
+def search(editor, words):
+    QTest.keyClick(editor.window.plan_view, Key.Key_G, Qt.KeyboardModifier.ControlModifier)
+    line = editor.window.plan_view.search.line
+    assert line.isVisible()
+    line.selectAll()
+    QTest.keyClicks(line, words)
+    return line
+
+
+def test_the_very_name_comes_before_those_that_begin_so(editor):
+    plan = editor.session.plan
+    first, *others = found(plan, KINDS, "-e1")
+    assert first.ids == (part_id(editor, "E1"),)
+    assert others[0].ids == (part_id(editor, "E10"),)
+    assert found(plan, KINDS, "quay lamp 3")[0].ids == (part_id(editor, "E3"),)
+    assert found(plan, KINDS, "zeppelin") == () and found(plan, KINDS, "  ") == ()
+
+
+def test_typing_selects_and_shows_it_and_enter_goes_on(editor):
+    view = editor.window.plan_view
+    view.zoom(12.0)
+    line = search(editor, "quay lamp")
+    assert editor.selection.ids == {part_id(editor, "E1")}
+    part = editor.session.plan.parts[part_id(editor, "E1")]
+    assert view.rect().contains(view.px(part.x_mm, part.y_mm))
+    assert "1 of 8" in view.search.words.text()
+    QTest.keyClick(line, Key.Key_Return)
+    assert editor.selection.ids == {part_id(editor, "E2")}
+    QTest.keyClick(line, Key.Key_Return, Qt.KeyboardModifier.ShiftModifier)
+    assert editor.selection.ids == {part_id(editor, "E1")}
+
+
+def test_wires_scenes_and_panels_are_found_too(editor):
+    plan = editor.session.plan
+    line = search(editor, "W12")
+    assert editor.selection.ids == {wire_id(editor, "W12")}
+    line.selectAll()
+    QTest.keyClicks(line, "quay panel")
+    panel = next(iter(plan.panels))
+    assert editor.selection.ids == {p.id for p in plan.parts.values() if p.panel == panel}
+
+
+def test_what_is_not_there_is_said_and_escape_puts_the_strip_away(editor):
+    line = search(editor, "zeppelin")
+    assert editor.window.plan_view.search.words.text() == "Nothing on this plan is called “zeppelin”."
+    QTest.keyClick(line, Key.Key_Escape)
+    assert not line.isVisible()
