@@ -24,6 +24,7 @@ class PictureKeeper(QObject):
         self._shown: tuple[str, str, str] | None = None
         self._levels: tuple[QPixmap, ...] = ()
         self._missed: Path | None = None
+        self._damaged: Backdrop | None = None
         session.changed.connect(lambda _change: self._follow())
         session.saved_state.connect(lambda _unsaved: self._follow())
         self._follow()
@@ -45,6 +46,9 @@ class PictureKeeper(QObject):
     def _follow(self) -> None:
         """Read the file beside the plan while it is there; put it where the plan is now when it is not."""
         backdrop, path = self._session.plan.backdrop, self._session.path
+        if backdrop is not None and backdrop.data and not self.levels() and backdrop is not self._damaged:
+            self._damaged = backdrop
+            self._session.refused.emit("The picture kept in this plan is damaged; choose it again.")
         if backdrop is None or not backdrop.path or path is None:
             return
         name, there = backdrop.path, path.parent / backdrop.path

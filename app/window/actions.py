@@ -55,6 +55,12 @@ ACTS = (
         tip="Parts, wires, scenes, panels and wireways by their labels",
     ),
     Act("feed", "F&eed these", "F", tip="Wire what is selected to its supply, block or switch"),
+    Act(
+        "one_to_one",
+        "Wire two parts &one to one",
+        "Shift+F",
+        tip="Terminal by terminal, each in its own colour",
+    ),
     Act("route", "R&oute along wireways", "Ctrl+R"),
     Act("measure", "&Measure", "M", tip="How far it is from place to place"),
     Act("picture", "&Choose a picture…", "Ctrl+Shift+U", tip="A track plan or a photograph under the plan"),

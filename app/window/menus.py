@@ -11,7 +11,8 @@ MENUS: dict[str, tuple[str, ...]] = {
         *("print", "save_pdf", "export", RULE, "quit"),
     ),
     "&Edit": (
-        *("undo", "redo", RULE, "duplicate", "turn", "arrange", "remove", "feed", "route", RULE),
+        *("undo", "redo", RULE, "duplicate", "turn", "arrange", "remove", RULE),
+        *("feed", "one_to_one", "route", RULE),
         *("select_all", "find_kind", "find_part", RULE, "select", "wire", "measure", "draw", "under"),
         *(RULE, "put_back"),
     ),

@@ -9,10 +9,12 @@ from PySide6.QtWidgets import QFileDialog
 
 from app.canvas.focus import choices
 from app.canvas.picture_file import FILTER
+from app.canvas.rerouting import with_new_wires_routed
 from app.canvas.wireway_menu import route_all
 from app.window.actions import LINES, MIRRORED, SPACED
 from wiring.edits.align import align
 from wiring.edits.backdrop import remove_backdrop
+from wiring.edits.connect_each import connect_each
 from wiring.edits.distribute import distribute
 from wiring.edits.edit import Edit
 from wiring.edits.mirror import mirror
@@ -20,7 +22,7 @@ from wiring.edits.mirror import mirror
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-NEED_PARTS = ("feed", *LINES, *SPACED, *MIRRORED)
+NEED_PARTS = ("feed", "one_to_one", *LINES, *SPACED, *MIRRORED)
 
 
 def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
@@ -44,6 +46,7 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
     acts["picture"] = partial(_take, window, lambda: _choose_picture(window))
     acts["scale_picture"] = partial(_take, window, window.plan_view.begin_calibrate)
     acts["no_picture"] = lambda: window.session.do(remove_backdrop())
+    acts["one_to_one"] = partial(_one_to_one, window)
     acts["focus"] = partial(_take, window, window.plan_view.toggle_focus)
     acts["feed"] = partial(_take, window, window.plan_view.begin_feed)
     return acts
@@ -51,6 +54,18 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
 
 def _do(window: "MainWindow", edit: Callable[[frozenset[str]], Edit]) -> None:
     window.session.do(edit(window.selection.ids))
+
+
+def _one_to_one(window: "MainWindow") -> None:
+    plan = window.session.plan
+    parts = [i for i in plan.parts if i in window.selection.ids]
+    if len(parts) != 2:
+        window.session.refused.emit(
+            "Select two parts to wire them one to one, a plug and a strip for example."
+        )
+        return
+    edit = connect_each(parts[0], parts[1], kinds=window.session.kinds)
+    window.session.do(with_new_wires_routed(edit, window.session.kinds))
 
 
 def _take(window: "MainWindow", begin: Callable[[], None]) -> None:

@@ -147,3 +147,17 @@ def test_the_keys_of_the_window_feed_and_arrange(editor):
     window.selection.select(lamps)
     QTest.keyClick(window.plan_view, Key.Key_M, Qt.KeyboardModifier.ControlModifier)
     assert [session.plan.parts[i].x_mm for i in lamps] == [500, 400, 300, 200, 100]
+
+
+def test_two_parts_are_wired_one_to_one_with_one_key(editor):
+    window, session = editor.window, editor.session
+    for x in (100, 400):
+        session.do(place(KINDS["terminal-strip-4"], x, 420))
+    strips = [p.id for p in session.plan.parts.values() if p.kind == "terminal-strip-4"]
+    window.plan_view.setFocus()
+    window.selection.select(strips[:1])
+    QTest.keyClick(window.plan_view, Key.Key_F, SHIFT)
+    assert not session.plan.wires and "Select two parts" in editor.notices.last.text
+    window.selection.select(strips)
+    QTest.keyClick(window.plan_view, Key.Key_F, SHIFT)
+    assert len(session.plan.wires) == 4 and session.undo_label == "Wire one to one"

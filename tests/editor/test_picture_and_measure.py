@@ -8,9 +8,12 @@ from PySide6.QtWidgets import QFileDialog, QToolButton
 
 from tests.support.editors import close_editor, made_editor
 from tests.support.surfaces import LEFT, desk
+from wiring.edits.backdrop import lay_backdrop
+from wiring.edits.move import move
 from wiring.files.decode import decode
 from wiring.files.encode import encode
 from wiring.files.store import load
+from wiring.plan.backdrop import Backdrop
 
 __all__ = ["desk"]
 Key = Qt.Key
@@ -146,6 +149,16 @@ def test_a_picture_that_is_gone_is_told_when_the_plan_is_opened(editor, tmp_path
     other.session.open(load(path), path)
     assert told == ["The picture photo.png is not beside the plan any more; put it back or choose it again."]
     close_editor(other)
+
+
+def test_a_damaged_picture_in_a_plan_is_told_once(desk):
+    told = []
+    desk.session.refused.connect(told.append)
+    broken = Backdrop(media="image/png", data="AAAA", width_px=10, height_px=10)
+    desk.session.open(lay_backdrop(broken).apply(desk.plan), None)
+    desk.session.do(move(["p1"], 5, 5))
+    assert told == ["The picture kept in this plan is damaged; choose it again."]
+    assert desk.view.sight().picture == ()
 
 
 def test_measuring_tells_the_distance_from_middle_to_middle(desk):

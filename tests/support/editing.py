@@ -3,21 +3,37 @@
 from hypothesis import strategies as st
 
 from wiring.catalogue.shelf import builtin_kinds
+from wiring.edits.backdrop import lay_backdrop
 from wiring.edits.benchwork import add_track, set_board
 from wiring.edits.connect import connect
 from wiring.edits.edit import EditRefused
+from wiring.edits.lay_along import lay_along
 from wiring.edits.panels import add_panel
 from wiring.edits.place_part import place
 from wiring.edits.scenes import add_scene
 from wiring.edits.set_plan import set_habits, set_plan
 from wiring.edits.set_value import set_field
 from wiring.edits.set_wire import set_wire
+from wiring.edits.wireways import add_wireway
+from wiring.plan.backdrop import Backdrop
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
+from wiring.routing.along_wireways import routes
 
 KINDS = builtin_kinds()
 COORDINATES = st.floats(-5000, 5000, allow_nan=False)
 TEXTS = st.text(st.characters(codec="utf-8", exclude_categories=["Cc", "Cs"]), max_size=20)
+
+
+BACKDROPS = st.builds(
+    Backdrop,
+    media=st.sampled_from(["image/png", "image/svg+xml"]),
+    path=st.sampled_from(["quay.png", "pictures/quay 2.svg"]),
+    width_px=st.floats(1, 6000),
+    height_px=st.floats(1, 6000),
+    x_mm=COORDINATES,
+    mm_per_px=st.floats(0.01, 50),
+)
 
 
 def done(plan: Plan, *edits) -> Plan:
@@ -51,7 +67,10 @@ def plans(draw) -> Plan:
         add_track([(draw(COORDINATES), 0), (100, draw(COORDINATES))]),
         add_scene("Quay", 0, 0, draw(st.floats(0, 900)), 400),
         add_panel("Fascia", -500, 600, 300, 120),
+        add_wireway([(draw(COORDINATES), 0), (100, draw(COORDINATES))], draw(st.sampled_from(["", "Beam"]))),
     )
+    if draw(st.booleans()):
+        plan = lay_backdrop(draw(BACKDROPS)).apply(plan)
     for kind in draw(st.lists(st.sampled_from(sorted(KINDS)), max_size=6)):
         plan = place(KINDS[kind], draw(COORDINATES), draw(COORDINATES), draw(COORDINATES)).apply(plan)
     for part_id in list(plan.parts):
@@ -67,4 +86,4 @@ def plans(draw) -> Plan:
         wire_id = next(reversed(plan.wires))
         length_m = draw(st.none() | st.floats(0.001, 50))
         plan = set_wire([wire_id], length_m=length_m, solid=draw(st.booleans())).apply(plan)
-    return plan
+    return lay_along(routes(plan, KINDS, plan.wires)).apply(plan) if draw(st.booleans()) else plan
