@@ -34,7 +34,7 @@ def run(args: Namespace) -> int:
     from wiring.findings.situation import examine
 
     opened = open_plan(args)
-    situation = examine(opened.plan, opened.kinds, opened.positions)
+    situation = examine(opened.plan, opened.kinds, opened.positions, every_position=True)
     data = findings_data(situation)
     if args.json:
         print(json_text({**data, "notes": opened.notes}))

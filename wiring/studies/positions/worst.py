@@ -1,22 +1,22 @@
 """The most every wire, fuse and supply carries over all sets of positions that can be met in use."""
 
-from collections.abc import Iterator, Mapping, Sequence
-from itertools import zip_longest
+from collections.abc import Mapping
 from typing import NamedTuple
 
 import numpy as np
 
 from wiring.catalogue.kind import Kind
-from wiring.circuit.many_positions import ManyReadings, solve_positions
-from wiring.circuit.states import settle
+from wiring.circuit.assembly import assemble
+from wiring.circuit.many_positions import solve_positions
 from wiring.plan.names import PartId, WireId
+from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.studies.positions.groups import Family, families
 from wiring.studies.positions.options import options
 from wiring.studies.positions.sets import Given, count, resting
 from wiring.studies.positions.trials import Met, added_up, alone
-from wiring.studies.roles import FUSES
+from wiring.studies.roles import FUSES, SOURCES
 
 MOST_SETS = 256  # of one group
 
@@ -40,6 +40,23 @@ class WorstCase(NamedTuple):
     sets_solved: int
 
 
+class Tables(NamedTuple):
+    """What is told of: wires, supplies and fuses."""
+
+    wires: dict[WireId, Worst]
+    supplies: dict[PartId, Worst]
+    fuses: dict[PartId, Worst]
+
+
+class _Task(NamedTuple):
+    """One family as a plan of its own, and what to read: the place of its table and its name."""
+
+    plan: Plan
+    kinds: Mapping[str, Kind]
+    base: Positions
+    names: tuple[tuple[int, str], ...]
+
+
 def worst_case(
     plan: Plan, kinds: Mapping[str, Kind], positions: Positions, most_sets: int = MOST_SETS
 ) -> WorstCase:
@@ -51,75 +68,55 @@ def worst_case(
     never turns round what another brings, and `exact` is False because that is not proved.
     """
     thrown = options(plan, kinds, positions)
-    found = families(settle(plan, kinds, positions, None).assembly, thrown)
-    fuses = tuple(p.id for p in plan.parts.values() if p.kind in kinds and kinds[p.kind].behaviour in FUSES)
     base = {**positions, **resting(thrown)}
-    first = [list(alone(family, most_sets)) for family in found]
-    read, met = _solved(plan, kinds, base, first, fuses)
-    columns, limited = [_columns(family, read, fuses) for family in found], _limited(read)
-    second = [list(added_up(f, m, c, most_sets)) for f, m, c in zip(found, met, columns, strict=True)]
-    if any(second):
-        again, more = _solved(plan, kinds, base, second, fuses)
-        limited |= _limited(again)
-        met = [Met(a.sets + b.sets, np.concatenate((a.amps, b.amps))) for a, b in zip(met, more, strict=True)]
-    worst: dict[int, Worst] = {}
-    for family, mine, cols in zip(found, met, columns, strict=True):
+    tables = Tables({}, {}, {})
+    limited: set[PartId] = set()
+    solved = 0
+    for family in families(assemble(plan, kinds, positions), thrown):
+        task = _task(plan, kinds, base, family)
+        met, at_limit = _solved(task, list(alone(family, most_sets)))
+        more = list(added_up(family, met, range(len(task.names)), most_sets))
+        if more:
+            again, later = _solved(task, more)
+            met = Met(met.sets + again.sets, np.concatenate((met.amps, again.amps)))
+            at_limit |= later
         exact = all(count(group.options) <= most_sets for group in family.groups)
-        exact = exact and (len(family.groups) < 2 or limited.isdisjoint(family.ideal))
-        rows = np.argmax(mine.amps[:, cols], axis=0) if cols else []
-        for column, row in zip(cols, rows, strict=True):
-            worst[column] = Worst(float(mine.amps[row, column]), mine.sets[row], exact)
-    wires, supplies = len(read.wires), len(read.supplies)
-
-    def table(names: Sequence[str], start: int) -> dict[str, Worst]:
-        return {name: worst[start + n] for n, name in enumerate(names) if start + n in worst}
-
-    return WorstCase(
-        table(read.wires, 0),
-        table(read.supplies, wires),
-        table(fuses, wires + supplies),
-        all(one.exact for one in worst.values()),
-        limited,
-        _height(first) + _height(second),
-    )
+        exact = exact and (len(family.groups) < 2 or at_limit.isdisjoint(family.ideal))
+        for column, (table, name) in enumerate(task.names):
+            row = int(np.argmax(met.amps[:, column]))
+            tables[table][name] = Worst(float(met.amps[row, column]), met.sets[row], exact)
+        limited |= at_limit
+        solved += len(met.sets)
+    every_exact = all(worst.exact for table in tables for worst in table.values())
+    return WorstCase(*tables, every_exact, frozenset(limited), solved)
 
 
-def _limited(read: ManyReadings) -> frozenset[PartId]:
-    return frozenset(part for n, part in enumerate(read.supplies) if read.limited[:, n].any())
+def _task(plan: Plan, kinds: Mapping[str, Kind], base: Positions, family: Family) -> _Task:
+    wires = {w: plan.wires[w] for w in plan.wires if any(w in group.wires for group in family.groups)}
+    own = {part for group in family.groups for part in group.parts} | family.supplies
+    reached = own | {ref.part for wire in wires.values() for ref in (wire.start, wire.end)}
+    parts = {p: part for p, part in plan.parts.items() if p in reached}
+    supplies = [p for p, part in parts.items() if p in own and _behaves(kinds, part) in SOURCES]
+    fuses = [p for p, part in parts.items() if p in own and _behaves(kinds, part) in FUSES]
+    names = [*((0, w) for w in wires), *((1, p) for p in supplies), *((2, p) for p in fuses)]
+    return _Task(plan.with_changes(parts=parts, wires=wires), kinds, base, tuple(names))
 
 
-def _height(sets: Sequence[list[Given]]) -> int:
-    return max(map(len, sets), default=0)
+def _behaves(kinds: Mapping[str, Kind], part: Part) -> str:
+    kind = kinds.get(part.kind)
+    return kind.behaviour if kind is not None else ""
 
 
-def _solved(
-    plan: Plan,
-    kinds: Mapping[str, Kind],
-    base: Positions,
-    sets: Sequence[list[Given]],
-    fuses: Sequence[PartId],
-) -> tuple[ManyReadings, list[Met]]:
-    """Solve one set of every family at a time, since families do not feel one another."""
-    read = solve_positions(plan, kinds, list(_rows(base, sets)))
-    place = {part: n for n, part in enumerate(read.parts)}
-    fuse_a = [read.part_a[:, place[f]] if f in place else np.zeros(len(read.part_a)) for f in fuses]
-    columns = (read.wire_a, read.supply_a, np.array(fuse_a).reshape(len(fuses), len(read.wire_a)).T)
-    amps = np.abs(np.concatenate(columns, axis=1))
-    return read, [Met(some, amps[: len(some)]) for some in sets]
-
-
-def _rows(base: Positions, sets: Sequence[list[Given]]) -> Iterator[Positions]:
-    nothing: Given = {}
-    for givens in zip_longest(*sets, fillvalue=nothing):
-        row = dict(base)
-        for given in givens:
-            row |= given
-        yield row
-
-
-def _columns(family: Family, read: ManyReadings, fuses: Sequence[PartId]) -> list[int]:
-    """Return the columns of a family's own wires, supplies and fuses."""
-    wires = {wire for group in family.groups for wire in group.wires}
-    parts = {part for group in family.groups for part in group.parts} | family.supplies
-    mine = [*(w in wires for w in read.wires), *(p in parts for p in (*read.supplies, *fuses))]
-    return [n for n, is_mine in enumerate(mine) if is_mine]
+def _solved(task: _Task, sets: list[Given]) -> tuple[Met, frozenset[PartId]]:
+    """Solve one family by itself, since families do not feel one another; say which supplies were limited."""
+    read = solve_positions(task.plan, task.kinds, [{**task.base, **given} for given in sets])
+    columns = [
+        {name: table[:, n] for n, name in enumerate(names)}
+        for names, table in (
+            (read.wires, read.wire_a), (read.supplies, read.supply_a), (read.parts, read.part_a)
+        )
+    ]  # fmt: skip
+    nothing = np.zeros(len(sets))
+    amps = np.abs([columns[table].get(name, nothing) for table, name in task.names])
+    limited = frozenset(part for n, part in enumerate(read.supplies) if read.limited[:, n].any())
+    return Met(sets, amps.reshape(len(task.names), len(sets)).T), limited
