@@ -113,6 +113,18 @@ def test_a_row_by_distance_and_one_character_back(desk):
     assert sum(p.kind == "lamp-12v" for p in desk.plan.parts.values()) == 6
 
 
+def test_shift_and_click_again_lets_the_row_curve(desk):
+    desk.view.begin_place("lamp-12v")
+    desk.drag((50, 200), (250, 200), SHIFT)
+    desk.click(250, 200, SHIFT)
+    desk.click(400, 320)
+    type_text(desk, "7")
+    desk.key(Key.Key_Return)
+    row = [(p.x_mm, p.y_mm) for p in desk.plan.parts.values() if p.kind == "lamp-12v"]
+    assert len(row) == 7 and row[0] == (50, 200) and row[-1] == (400, 320)
+    assert len({round(y) for _, y in row}) > 4  # a curve, not two straight legs
+
+
 def test_escape_takes_back_the_row_and_keeps_the_part_in_hand(desk):
     before = desk.plan
     desk.view.begin_place("lamp-12v")

@@ -15,6 +15,7 @@ from wiring.edits.edit import EditRefused
 from wiring.edits.mirror import mirror
 from wiring.edits.place_part import place
 from wiring.edits.place_row import place_row, row_places
+from wiring.edits.smooth_line import length_mm, smooth_line
 from wiring.plan.names import TerminalRef
 from wiring.plan.places import terminal_at
 from wiring.plan.plan import Plan
@@ -108,3 +109,27 @@ def test_too_few_parts_are_refused():
     for edit in (align(["p1"], "row"), distribute(["p1", "p2"], "across")):
         with pytest.raises(EditRefused, match="Select at least"):
             edit.apply(plan)
+
+
+@given(st.lists(SPOTS, min_size=3, max_size=6, unique=True), st.integers(2, 25))
+def test_a_curved_row_begins_and_ends_where_it_should_and_stands_on_its_curve(points, count):
+    start, *via, end = points
+    found = row_places(start, end, via=via, count=count)
+    line = smooth_line(points)
+    assert len(found) == count
+    assert math.dist(found[0], start) < 1e-6 and math.dist(found[-1], end) < 1e-3
+    assert all(min(math.dist(p, q) for q in line) < 1e-6 for p in points)
+    apart = length_mm(line) / (count - 1)
+    assert all(math.dist(a, b) <= apart + 1e-3 for a, b in pairwise(found))
+
+
+def test_a_row_round_a_quarter_circle_is_spaced_along_the_curve():
+    quarter = [
+        (1000 * math.sin(a), -1000 * math.cos(a)) for a in (0, math.pi / 8, math.pi / 4, 3 * math.pi / 8)
+    ]
+    start, *via = quarter
+    found = row_places(start, (1000.0, 0.0), via=via, count=9)
+    assert all(abs(math.hypot(*p) - 1000) < 15 for p in found)
+    chords = [math.dist(a, b) for a, b in pairwise(found)]
+    assert max(chords) - min(chords) < 3
+    assert sum(chords) == pytest.approx(1000 * math.pi / 2, rel=0.01)

@@ -1,11 +1,12 @@
 """Put several parts of one kind down in a row: so many of them, or one every so often."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from wiring.catalogue.kind import Kind, Value
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.place_part import place
+from wiring.edits.smooth_line import along_line, length_mm, smooth_line
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
@@ -14,26 +15,30 @@ _SAME = 1e-6  # a row of exactly five spacings has six places, whatever the roun
 
 
 def row_places(
-    start: Point, end: Point, *, count: int | None = None, spacing_mm: float | None = None
+    start: Point,
+    end: Point,
+    *,
+    via: Sequence[Point] = (),
+    count: int | None = None,
+    spacing_mm: float | None = None,
 ) -> list[Point]:
-    """Return the places of a row from start towards end, in mm.
+    """Return the places of a row from start to end, in mm, on a smooth curve through `via` if there are any.
 
     With a count they are spread evenly over the whole row; with a spacing there is one every so often from
     the start, as many as the row holds. EditRefused when there would be none or more than 200.
     """
-    length = math.dist(start, end)
+    line = smooth_line((start, *via, end))
+    length = length_mm(line)
     if count is not None:
-        steps = max(count - 1, 1)
-        wanted, share = count, 1.0 / steps
+        wanted, apart = count, length / max(count - 1, 1)
     else:
         if spacing_mm is None or not (math.isfinite(spacing_mm) and spacing_mm > 0):
             raise EditRefused("The distance from part to part must be more than nothing.")
         wanted = int(length / spacing_mm + _SAME) + 1 if length / spacing_mm < MOST else MOST + 1
-        share = spacing_mm / length if length > 0 else 0.0
+        apart = spacing_mm
     if not 1 <= wanted <= MOST:
         raise EditRefused(f"A row holds from one to {MOST} parts; give another number or distance.")
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    return [(start[0] + dx * share * i, start[1] + dy * share * i) for i in range(wanted)]
+    return [along_line(line, min(apart * i, length)) for i in range(wanted)]
 
 
 def place_row(
@@ -41,15 +46,16 @@ def place_row(
     start: Point,
     end: Point,
     *,
+    via: Sequence[Point] = (),
     count: int | None = None,
     spacing_mm: float | None = None,
     turn_deg: float = 0.0,
     settings: Mapping[str, Value] | None = None,
 ) -> Edit:
-    """Put parts of that kind down in a row, in one step; see :func:`row_places` for count and spacing."""
+    """Put parts of that kind down in a row, in one step; see :func:`row_places` for what they mean."""
 
     def apply(plan: Plan) -> Plan:
-        for x_mm, y_mm in row_places(start, end, count=count, spacing_mm=spacing_mm):
+        for x_mm, y_mm in row_places(start, end, via=via, count=count, spacing_mm=spacing_mm):
             plan = place(kind, x_mm, y_mm, turn_deg, settings).apply(plan)
         return plan
 
