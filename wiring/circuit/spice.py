@@ -33,7 +33,7 @@ def spice_netlist(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -
 
     On DC the operating point is printed; with an AC supply cycles are run and RMS values measured over the
     last, capacitors starting as charged as the solver found them. Limits of supplies, and relays, stand as
-    they were found; converters work out their input for themselves. Parts nothing feeds are left out.
+    they were found; on DC converters work out their input for themselves. Parts nothing feeds are left out.
     """
     settled = settle(plan, kinds, positions, None)
     return netlist(settled)
@@ -103,7 +103,8 @@ def _island(settled: Settled, island: Island, place: int, names: Mapping[int, st
             continue
         law = LAWS[int(laws[branch])]
         row = tuple(float(v) for v in values[branch, : len(law.parameters)])
-        written = _converting(settled, int(branch), a, b, row) or law.spice(f"b{branch}", a, b, row)
+        written = () if island.alternating else _converting(settled, int(branch), a, b, row)
+        written = written or law.spice(f"b{branch}", a, b, row)
         if stores:
             written = tuple(line.replace("isr=0", JUNCTION_FARADS) for line in written)
         if assembly.alternating[branch]:
