@@ -10,6 +10,7 @@ from wiring.findings import (
     crowded_terminals,
     diode_current,
     direct_on_ac,
+    full_wireways,
     fuses,
     led_resistor,
     loose_ends,
@@ -57,6 +58,7 @@ RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     odd_settings.find,
     loose_ends.find,
     crowded_terminals.find,
+    full_wireways.find,
     safety.find,
 )
 
