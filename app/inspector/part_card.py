@@ -10,6 +10,7 @@ from app.inspector.card import Card
 from app.inspector.choice_field import ChoiceField
 from app.inspector.committing import committed
 from app.inspector.figures_table import FiguresTable
+from app.inspector.folded import Folded
 from app.inspector.position_row import PositionRow
 from app.inspector.reading_words import battery_figures, part_figures, several_figures, terminal_figures
 from app.inspector.section import Section
@@ -24,6 +25,7 @@ from wiring.edits.set_value import rename, set_field, set_setting
 from wiring.plan.part import Part
 
 NOWHERE = ("", "none")
+DATE_HINT = "2026-03-01"
 
 
 class PartCard(Card):
@@ -43,6 +45,7 @@ class PartCard(Card):
             self.add(label)
         self._texts: dict[str, TypedField] = {}
         self._values: dict[str, ValueField | TypedField | ChoiceField] = {}
+        self._more: Folded | None = None
         self._figures = FiguresTable(self)
         self._terminals = FiguresTable(self)
         self._add_figures()
@@ -66,6 +69,9 @@ class PartCard(Card):
             field.show_text(text or "", SEVERAL if text is None else None)
         for setting in self._kind.settings:
             self._show_setting(setting, _same([p.settings.get(setting.name, setting.default) for p in parts]))
+        if self._more is not None:
+            experts = [s.name for s in self._kind.settings if s.expert]
+            self._more.mark(sum(any(name in p.settings for p in parts) for name in experts))
         plan = self.session.plan
         self._scene.offer([NOWHERE, *((s.id, s.name) for s in plan.scenes.values())])
         self._panel.offer([NOWHERE, *((p.id, p.name) for p in plan.panels.values())])
@@ -108,13 +114,16 @@ class PartCard(Card):
         if not self._kind.settings:
             return
         section = Section("Settings", self)
+        more = Folded("More", self)
         for setting in self._kind.settings:
             field = self._setting_field(setting)
             field.editor.setObjectName(f"setting_{setting.name}")
-            if setting.source:
-                field.editor.setToolTip(f"Typical value from: {setting.source}")
+            field.setToolTip(_tip(setting))
             self._values[setting.name] = field
-            section.add(field)
+            (more if setting.expert else section).add(field)
+        if any(s.expert for s in self._kind.settings):
+            section.add(more)
+            self._more = more
         self.add(section)
 
     def _add_names(self) -> None:
@@ -146,7 +155,8 @@ class PartCard(Card):
         if setting.choices:
             return ChoiceField(setting.title, [(c, c) for c in setting.choices], put, self)
         if setting.quantity == "text":
-            return TypedField(setting.title, lambda typed: put(typed.strip()), self)
+            hint = DATE_HINT if setting.name == "fitted" else ""
+            return TypedField(setting.title, lambda typed: put(typed.strip()), self, hint=hint)
         units = self.session.plan.habits.units
         return ValueField(setting.title, setting.quantity, put, self, units=units, may_be_empty=True)
 
@@ -170,9 +180,18 @@ class PartCard(Card):
         if isinstance(field, ChoiceField):
             field.show_value(None if value is None else str(value))
         elif isinstance(field, ValueField):
-            field.show_value(None if value is None else float(value), SEVERAL if value is None else "typical")
+            stands = setting.nought if value == 0 else ""
+            hint = SEVERAL if value is None else stands or "typical"
+            field.show_value(None if value is None or stands else float(value), hint)
         else:
-            field.show_text("" if value is None else str(value), SEVERAL if value is None else None)
+            date_hint = DATE_HINT if setting.name == "fitted" else ""
+            field.show_text("" if value is None else str(value), SEVERAL if value is None else date_hint)
+
+
+def _tip(setting: Setting) -> str:
+    """Return what a setting is and where its typical value is from."""
+    full = f"{setting.full or setting.title}."
+    return f"{full} Typical value from: {setting.source}." if setting.source else full
 
 
 def _same(values: list[Any]) -> Any:  # noqa: ANN401 - whatever the field holds

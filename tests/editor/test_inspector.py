@@ -227,3 +227,41 @@ def test_undo_shows_the_old_value_in_the_field(quay):
 )
 def test_what_a_field_shows_reads_back_as_the_same_value(value, quantity, units):
     assert read(value_words(value, quantity, units), quantity) == pytest.approx(value, rel=2e-3)
+
+
+def test_what_only_experts_touch_is_folded_until_asked_for_or_changed(editor):
+    open_demo(editor)
+    fuse = part_id(editor, "F1")
+    editor.selection.select([fuse])
+    assert not field(editor, "setting_cold_ohm").isVisible()
+    assert field(editor, "setting_rating_a").isVisible()
+    editor.window.inspector.card._more.button.click()
+    assert field(editor, "setting_cold_ohm").isVisible()
+    type_into(field(editor, "setting_cold_ohm"), "0.3")
+    editor.selection.clear()
+    editor.selection.select([fuse])
+    assert field(editor, "setting_cold_ohm").isVisible()
+    assert "1 changed" in editor.window.inspector.card._more.button.text()
+
+
+def test_a_nought_that_stands_for_something_is_said_in_words(editor):
+    open_demo(editor)
+    editor.selection.select([part_id(editor, "G1")])
+    line = field(editor, "setting_capacity")
+    assert (line.text(), line.placeholderText()) == ("", "typical")
+    type_into(line, "2500 mAh")
+    assert line.text() == "2.5 Ah"
+    type_into(line, "0")
+    assert (line.text(), line.placeholderText()) == ("", "typical")
+
+
+def test_captions_of_settings_fit_on_one_line(editor):
+    from PySide6.QtGui import QFontMetricsF
+
+    from app.inspector.field_row import CAPTION_WIDTH
+    from app.theme.fonts import screen_font
+
+    metrics = QFontMetricsF(screen_font(13))
+    for kind in editor.session.kinds.values():
+        for setting in kind.settings:
+            assert metrics.horizontalAdvance(setting.title) <= CAPTION_WIDTH, setting.title

@@ -23,12 +23,6 @@ class Behaviour(NamedTuple):
 
 
 _LED = (s.FORWARD_V, s.FORWARD_A, s.SLOPE_V, s.SERIES_OHM, s.LEDS_IN_SERIES, s.CHAINS, s.MAX_A)
-_DIODE = (
-    SettingSpec("forward_v", "Forward voltage of one diode", "voltage", 0.1, 2.0),
-    SettingSpec("forward_a", "Current it is stated at", "current", 1e-4, 50.0),
-    SettingSpec("slope_v", "Slope of its curve (n × Vt)", "voltage", 0.01, 0.5),
-    SettingSpec("max_a", "Largest lasting current", "current", 1e-3, 100.0),
-)
 _ALL = (
     Behaviour(
         "resistor",
@@ -43,7 +37,7 @@ _ALL = (
         "strip",
         (
             SettingSpec("length", "Length used", "length", 0.01, 100.0),
-            SettingSpec("section", "Length of one section", "length", 0.002, 5.0),
+            SettingSpec("section", "Section length", "length", 0.002, 5.0),
             s.LEDS_IN_SERIES,
             s.FORWARD_V,
             s.FORWARD_A,
@@ -58,7 +52,7 @@ _ALL = (
         (
             s.RATED_V,
             s.RATED_A,
-            SettingSpec("in_parallel", "Lamps in parallel", "count", 1, 500, 1.0, "one lamp"),
+            SettingSpec("in_parallel", "In parallel", "count", 1, 500, 1.0, "one lamp"),
         ),
         ("1", "2"),
     ),
@@ -67,8 +61,8 @@ _ALL = (
         (
             SettingSpec("on_a", "Current while on", "current", 1e-3, 10.0),
             s.MIN_V,
-            SettingSpec("duty", "Share of the time it is on", "fraction", 0.01, 1.0),
-            SettingSpec("period", "Time from flash to flash", "time", 0.02, 600.0),
+            SettingSpec("duty", "Share on", "fraction", 0.01, 1.0, full="Share of the time it is on"),
+            SettingSpec("period", "Period", "time", 0.02, 600.0, full="Time from flash to flash"),
         ),
         ("+", "-"),
     ),
@@ -77,7 +71,9 @@ _ALL = (
         (
             SettingSpec("set_a", "Current it keeps", "current", 1e-3, 10.0),
             s.MIN_V,
-            SettingSpec("max_v", "Largest voltage it bears", "voltage", 0.5, 1.5 * s.HIGHEST_V),
+            SettingSpec(
+                "max_v", "Works up to", "voltage", 0.5, 1.5 * s.HIGHEST_V, full="Largest voltage it bears"
+            ),
         ),
         ("+", "-"),
     ),
@@ -86,7 +82,7 @@ _ALL = (
     ),
     Behaviour(
         "stall_motor",
-        (s.RATED_V, s.STALLED_A, SettingSpec("running_a", "Current while it runs", "current", 1e-4, 10.0)),
+        (s.RATED_V, s.STALLED_A, SettingSpec("running_a", "Running current", "current", 1e-4, 10.0)),
         ("M1", "M2"),
         may_have=CHANGEOVERS,
         positions=("normal", "reverse", "moving"),
@@ -95,7 +91,7 @@ _ALL = (
         "twin_coil",
         (
             s.COIL_OHM,
-            SettingSpec("pulse", "Length of the pulse", "time", 0.005, 10.0),
+            SettingSpec("pulse", "Pulse length", "time", 0.005, 10.0),
             s.COIL_V,
             s.COIL_RISE,
         ),
@@ -107,15 +103,19 @@ _ALL = (
         "discharge_unit",
         (
             SettingSpec("capacitance", "Capacitance", "capacitance", 1e-5, 1.0),
-            SettingSpec("charge_ohm", "Resistance it charges through", "resistance", 0.1, 1e5),
+            SettingSpec(
+                "charge_ohm", "Charged through", "resistance", 0.1, 1e5, full="Resistance it charges through"
+            ),
             SettingSpec(
                 "open_v",
-                "Voltage it charges to (0: that of its feed)",
+                "Charges to",
                 "voltage",
                 0.0,
                 s.HIGHEST_V,
                 0.0,
                 "0 means the volts of its feed",
+                full="Voltage it charges to",
+                nought="that of its feed",
             ),
         ),
         ("+", "O", "-"),
@@ -124,8 +124,8 @@ _ALL = (
         "servo",
         (
             s.RATED_V,
-            SettingSpec("idle_a", "Current at rest", "current", 1e-4, 1.0),
-            SettingSpec("moving_a", "Current while it moves", "current", 1e-3, 10.0),
+            SettingSpec("idle_a", "Resting current", "current", 1e-4, 1.0),
+            SettingSpec("moving_a", "Moving current", "current", 1e-3, 10.0),
             s.STALLED_A,
             s.MIN_V,
         ),
@@ -136,7 +136,9 @@ _ALL = (
         "relay",
         (
             s.COIL_OHM,
-            SettingSpec("pull_in_v", "Voltage it pulls in at", "voltage", 0.3, s.HIGHEST_V),
+            SettingSpec(
+                "pull_in_v", "Pulls in at", "voltage", 0.3, s.HIGHEST_V, full="Voltage it pulls in at"
+            ),
             s.RATED_V,
             s.DROP_OUT_V,
         ),
@@ -153,31 +155,12 @@ _ALL = (
     ),
     Behaviour(
         "supply_regulated",
-        (
-            SettingSpec("volts", "Output voltage", "voltage", 0.5, s.HIGHEST_V),
-            SettingSpec("limit_a", "Largest current", "current", 0.01, 50.0),
-            SettingSpec("ohms", "Inner resistance", "resistance", 0.0, 10.0),
-            SettingSpec(
-                "on_overload",
-                "When overloaded, it",
-                "choice",
-                choices=("holds current", "folds back", "shuts off"),
-            ),
-        ),
+        s.REGULATED,
         ("+", "-"),
     ),
     Behaviour(
         "converter",
-        (
-            SettingSpec("volts", "Output voltage", "voltage", 0.5, s.HIGHEST_V),
-            SettingSpec("limit_a", "Largest output current", "current", 0.01, 50.0),
-            SettingSpec("ohms", "Inner resistance of its output", "resistance", 0.0, 10.0),
-            SettingSpec("efficiency", "Efficiency at its largest current", "fraction", 0.1, 1.0),
-            SettingSpec("half_efficiency", "Efficiency at half of that", "fraction", 0.1, 1.0),
-            SettingSpec("idle_a", "Current it takes for itself", "current", 1e-5, 1.0),
-            SettingSpec("drop_out_v", "Volts its input must be above its output", "voltage", 0.0, 20.0),
-            SettingSpec("min_v", "Least input voltage", "voltage", 0.5, s.HIGHEST_V),
-        ),
+        s.CONVERTER,
         ("+", "O", "-"),
     ),
     Behaviour("supply_unregulated", (s.RATED_V, s.RATED_A, s.OPEN_V), ("+", "-")),
@@ -199,7 +182,7 @@ _ALL = (
         "fuse",
         (
             SettingSpec("rating_a", "Rating", "current", 0.02, 50.0),
-            SettingSpec("cold_ohm", "Resistance when cold", "resistance", 1e-4, 1000.0),
+            SettingSpec("cold_ohm", "Cold resistance", "resistance", 1e-4, 1000.0, expert=True),
             SettingSpec("speed", "Speed", "choice", choices=("fast", "slow")),
         ),
         ("1", "2"),
@@ -208,15 +191,15 @@ _ALL = (
     Behaviour(
         "resettable_fuse",
         (
-            SettingSpec("hold_a", "Holds for ever at", "current", 0.01, 30.0),
+            SettingSpec("hold_a", "Holds at", "current", 0.01, 30.0, full="Current it carries for ever"),
             SettingSpec("trip_a", "Trips at", "current", 0.02, 60.0),
-            SettingSpec("cold_ohm", "Resistance when cold", "resistance", 1e-4, 1000.0),
+            SettingSpec("cold_ohm", "Cold resistance", "resistance", 1e-4, 1000.0, expert=True),
         ),
         ("1", "2"),
         positions=("whole", "tripped"),
     ),
-    Behaviour("diode", _DIODE, ("A", "K")),
-    Behaviour("rectifier", (*_DIODE, s.SMOOTHING), ("~1", "~2", "+", "-")),
+    Behaviour("diode", s.DIODE, ("A", "K")),
+    Behaviour("rectifier", (*s.DIODE, s.SMOOTHING), ("~1", "~2", "+", "-")),
     Behaviour("separate", (s.JOINT_OHM,), counted="numbers"),
     Behaviour("bus", counted="numbers"),
     Behaviour("pairs", (s.CONTACT_OHM,), counted="pairs", positions=("joined", "apart")),

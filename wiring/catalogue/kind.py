@@ -21,6 +21,9 @@ class Setting(msgspec.Struct, frozen=True):
     highest: float | None = None
     choices: tuple[str, ...] = ()
     source: str = ""
+    full: str = ""  # what it is, in more words than the title has room for
+    nought: str = ""  # what 0 stands for, where it stands for something else: "typical", "none"
+    expert: bool = False  # only those who know why change it
 
 
 class Terminal(msgspec.Struct, frozen=True):

@@ -58,6 +58,7 @@ class _SettingRow(msgspec.Struct, forbid_unknown_fields=True):
     typical: Value
     source: str = ""
     choices: tuple[str, ...] = ()
+    expert: bool | None = None  # None: as its behaviour has it
 
 
 def merged(row: Raw, known: Mapping[str, Raw]) -> dict[str, Any]:
@@ -135,6 +136,9 @@ def _setting(spec: SettingSpec, row: _SettingRow | None, source_of_bare: str) ->
         highest=spec.highest,
         choices=row.choices or spec.choices,
         source=row.source or (source_of_bare if number else ""),
+        full=spec.full,
+        nought=spec.nought,
+        expert=spec.expert if row.expert is None else row.expert,
     )
 
 

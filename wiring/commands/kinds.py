@@ -1,7 +1,8 @@
 """``underboard kinds``: every kind of part the catalogue has, or all about one of them.
 
 With ``--json``: ``kinds``, each with ``key title purpose designation behaviour terminals positions settings
-note``; each setting with ``name title quantity default lowest highest choices source``, in SI units.
+note``; each setting with ``name title quantity default lowest highest choices source full nought expert``, in
+SI units: ``full`` says in words what it is, ``nought`` what 0 stands for, ``expert`` that few need change it.
 """
 
 from argparse import ArgumentParser, Namespace
