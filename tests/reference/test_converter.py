@@ -152,3 +152,24 @@ def test_ngspice_couples_input_and_output_to_the_same_point(plan: Plan, tmp_path
     theirs = run(netlist(settled), tmp_path)
     for node, called in node_names(settled).items():
         assert theirs[called] == pytest.approx(settled.reading.nodes[node], rel=1e-5, abs=1e-5), called
+
+
+def test_its_own_figures_are_those_of_its_input() -> None:
+    figures = solved(feed(12.0, 1.0, resistor(5.0)))
+    assert figures.parts["T"].current_a == pytest.approx(figures.parts["R"].current_a, rel=1e-3)
+
+
+def test_behind_a_smoothed_rectifier_it_gives_what_its_load_takes() -> None:
+    parts = {"G": "supply-ac", "B": "smoothed-rectifier", "T": ("converter-5v", IDEAL), "L": resistor(10.0)}
+    wires = [
+        ("G:~1", "B:~1"),
+        ("G:~2", "B:~2"),
+        ("B:+", "T:+"),
+        ("B:-", "T:-"),
+        ("T:O", "L:1"),
+        ("L:2", "T:-"),
+    ]
+    figures = solved(draw(parts, wires))
+    assert figures.supplies["T"].current_a == pytest.approx(0.5, rel=1e-3)
+    assert figures.supplies["T"].volts_v == pytest.approx(5.0, rel=1e-3)
+    assert figures.supplies["T"].power_w == pytest.approx(2.5, rel=1e-3)

@@ -47,7 +47,7 @@ def read_alternating(assembly: Assembly, island: Island, values: Floats, reading
     if found is None:
         reading.failed[island.branches] = True
     else:
-        _write(island, reading, found)
+        _write(assembly, island, reading, found)
 
 
 def cycle(assembly: Assembly, island: Island, values: Floats, *, whole: bool = False) -> Cycle | None:
@@ -134,11 +134,14 @@ def _rms(rows: Floats) -> Floats:
     return np.asarray(np.sqrt(np.mean(rows * rows, axis=0)))
 
 
-def _write(island: Island, reading: Reading, found: Cycle) -> None:
+def _write(assembly: Assembly, island: Island, reading: Reading, found: Cycle) -> None:
     mine = island.branches
     reading.volts[mine], reading.amps[mine] = _rms(found.volts), _rms(found.amps)
     if len(found.amps) > 1:  # else it is a sine, with a mean of nought
         reading.mean_amps[mine] = found.amps.mean(axis=0)
+    # A DC source among AC has a direction: what it gives leaves its plus, as on DC.
+    direct = mine[(assembly.laws[mine] == SOURCE) & ~assembly.alternating[mine]]
+    reading.amps[direct] *= np.where(reading.mean_amps[direct] < 0.0, -1.0, 1.0)
     reading.power[mine] = (found.volts * found.amps).mean(axis=0)
     reading.nodes[island.nodes] = _rms(found.nodes)
     reading.residual_a.append(found.residual_a)

@@ -48,6 +48,9 @@ def volts_out(values: Values, volts_in: float) -> float:
 
 
 def _read(values: Values, position: str, figure: PartFigure) -> PartFigure:
+    """Its figures are those of its input, what it takes for itself included."""
+    share = min(max(figure.volts_v / values["min_v"], 0.0), 1.0)
+    figure = figure._replace(current_a=figure.current_a + share * values["idle_a"])
     starves = ALIVE_V < figure.volts_v < values["min_v"]
     return figure._replace(state="starved") if starves else figure
 
