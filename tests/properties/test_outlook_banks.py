@@ -77,10 +77,12 @@ def test_a_fresh_string_beside_a_used_one_levels_out_at_rest():
     pack = lossless("alkaline AA")
     bank = Bank(((pack,), (pack,)))
     state = ((pack.level(1.0),), (pack.level(0.5),))
-    rested = bank.rested(state, 240.0)
+    rested = state
+    for _ in range(20):
+        rested = bank.rested(rested, 24.0)
     assert bank.total_ah(rested) == pytest.approx(bank.total_ah(state), rel=1e-9)
     ends = [pack.emf_v(pack.depth(row[0])) for row in rested]
-    assert ends[0] == pytest.approx(ends[1], abs=0.005)
+    assert ends[0] == pytest.approx(ends[1], abs=0.01)
 
 
 @settings(max_examples=20, deadline=None)

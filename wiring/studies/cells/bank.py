@@ -13,9 +13,10 @@ from wiring.studies.cells.pack import STEEP_UNTIL, Pack
 
 Charge = tuple[tuple[Wells, ...], ...]  # of the packs, as they stand in their strings
 
+REVERSED = 1.05  # depth beyond which a cell has no volts left that could change
 BALANCED = 1e-3  # of a pack's capacity per hour: what flows between strings below this is nothing
-MOST_EXCHANGES = 400  # steps of one rest
-OWN_TIME = 0.4  # of the time in which two strings level out: longer steps would swing to and fro
+MOST_EXCHANGES = 12  # steps of one rest; what is not level then levels out in the next ones
+OWN_TIME = 0.9  # of the time in which two strings level out: longer steps would swing to and fro
 
 
 class Bank(NamedTuple):
@@ -57,11 +58,13 @@ class Bank(NamedTuple):
         return self.leaked(state, hours)
 
     def step_ah(self, state: Charge, step: float) -> float:
-        """Return the charge of one step: as much as the smallest pack of the strings bears."""
-        return sum(
-            min(pack.step_ah(wells, step) for pack, wells in zip(string, row, strict=True))
-            for string, row in zip(self.strings, state, strict=True)
-        ) / (1 if len(self.strings) == 1 else 2)
+        """Return the charge of one step: as much as the smallest pack that still lives bears."""
+        total = 0.0
+        for string, row in zip(self.strings, state, strict=True):
+            pairs = list(zip(string, row, strict=True))
+            living = [(pack, wells) for pack, wells in pairs if pack.depth(wells) < REVERSED] or pairs
+            total += min(pack.step_ah(wells, step) for pack, wells in living)
+        return total / (1 if len(self.strings) == 1 else 2)
 
     def spent(self, state: Charge) -> bool:
         """Whether a pack must be spared although the volts of the whole would allow more."""
@@ -142,9 +145,13 @@ def part_of(pack: Pack, cells: int, of: int, capacity: float = 1.0) -> Pack:
 
 def with_weak_cell(pack: Pack, cells: int, side_by_side: int, weakest: float, spares: bool) -> Bank:
     """Return a battery of that many cells in series, one cell of one string weaker than the others."""
-    string = pack._replace(
-        capacity_ah=pack.capacity_ah / side_by_side, ohms_full=pack.ohms_full * side_by_side
-    )
+    string = _strings(pack, 1, side_by_side)
     others = (part_of(string, cells - 1, cells),) if cells > 1 else ()
     weak = (*others, part_of(string, 1, cells, weakest))
-    return Bank((weak, *((string,) for _ in range(side_by_side - 1))), spares)
+    rest = ((_strings(pack, side_by_side - 1, side_by_side),),) if side_by_side > 1 else ()
+    return Bank((weak, *rest), spares)
+
+
+def _strings(pack: Pack, count: int, of: int) -> Pack:
+    """Return some of the strings of a pack, as one: equal ones side by side carry equal currents."""
+    return pack._replace(capacity_ah=pack.capacity_ah * count / of, ohms_full=pack.ohms_full * of / count)
