@@ -11,11 +11,13 @@ power transfer theorem, in any textbook of circuit theory.
 import math
 from pathlib import Path
 
+import numpy as np
 import pytest
 from support.networks import draw, kinds, resistor, stiff
 from support.ngspice import needs_ngspice, run
 from support.solved import solved
 
+from wiring.circuit.load_line import load_line
 from wiring.circuit.spice import netlist, node_names
 from wiring.circuit.states import settle
 from wiring.plan.plan import Plan
@@ -173,3 +175,14 @@ def test_behind_a_smoothed_rectifier_it_gives_what_its_load_takes() -> None:
     assert figures.supplies["T"].current_a == pytest.approx(0.5, rel=1e-3)
     assert figures.supplies["T"].volts_v == pytest.approx(5.0, rel=1e-3)
     assert figures.supplies["T"].power_w == pytest.approx(2.5, rel=1e-3)
+
+
+def test_a_battery_behind_it_gives_more_current_the_emptier_it_is() -> None:
+    """Its load line is a hyperbola: amperes times volts one power, plus its idle current."""
+    parts = {"G": "battery-alkaline", "T": ("converter-5v", IDEAL), "L": resistor(5.0)}
+    plan = draw(parts, [("G:+", "T:+"), ("G:-", "T:-"), ("T:O", "L:1"), ("L:2", "T:-")])
+    volts = np.array([7.0, 8.0, 10.0, 12.0])
+    line = load_line(plan, kinds(), {}, "G", volts)
+    assert line.solved.all()
+    power_w = volts * (line.amps - 0.006)
+    assert power_w == pytest.approx(np.full(4, 5.0 * over(1.0)), rel=1e-3)

@@ -70,7 +70,7 @@ def _decides_for_itself(settled: Settled, parts: tuple[PartId, ...], idle: bool)
     compiled = [settled.assembly.parts[part] for part in parts]
     if idle and sum(c.behaviour.feeds for c in compiled) > 1:
         return True
-    return any(c.kind.behaviour in ("relay", "supply_ac", "supply_regulated") for c in compiled)
+    return any(c.kind.behaviour in ("relay", "supply_ac", "supply_regulated", "converter") for c in compiled)
 
 
 def _whole(

@@ -22,6 +22,7 @@ SHOWN: Mapping[str, tuple[tuple[str, str], ...]] = {
     "servo": (("rated_v", "voltage"),),
     "relay": (("rated_v", "voltage"),),
     "supply_regulated": (("volts", "voltage"), ("limit_a", "current")),
+    "converter": (("volts", "voltage"), ("limit_a", "current")),
     "supply_unregulated": (("rated_v", "voltage"), ("rated_a", "current")),
     "supply_ac": (("rated_v", "voltage"), ("rated_a", "current")),
     "fuse": (("rating_a", "current"),),

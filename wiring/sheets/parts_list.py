@@ -26,6 +26,7 @@ _KEY_SETTINGS: Mapping[str, tuple[str, ...]] = {
     "relay": ("rated_v",),
     "switch": ("rated_a",),
     "supply_regulated": ("volts", "limit_a"),
+    "converter": ("volts", "limit_a"),
     "supply_unregulated": ("rated_v", "rated_a"),
     "supply_ac": ("rated_v", "rated_a"),
     "battery": ("cell", "in_series", "in_parallel"),
