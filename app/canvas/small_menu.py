@@ -11,14 +11,16 @@ from app.canvas.area_hit import areas_of
 from app.canvas.deeds import Deeds
 from app.canvas.hit import Hit, path_distance
 from app.canvas.surface_painter import BED_MM
-from app.canvas.wireway_menu import for_wireway
+from app.canvas.wireway_menu import for_wireway, route_all
 from app.session import Session
 from wiring.edits.benchwork import remove_track, set_board
 from wiring.edits.bends import remove_bend, straighten
+from wiring.edits.lay_anew import lay_anew
 from wiring.edits.panels import change_panel, remove_panel
 from wiring.edits.scenes import change_scene, remove_scene
 from wiring.edits.set_built import set_built
 from wiring.edits.set_value import set_field
+from wiring.edits.set_wire import swap_ends
 from wiring.edits.throw import keep_position
 from wiring.plan.designations import part_label
 from wiring.plan.places import Point
@@ -100,6 +102,12 @@ def _for_wire(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuD
     built.setChecked(is_built)
     straight = menu.addAction("Straighten", lambda: session.do(straighten(hit.wire)))
     straight.setEnabled(bool(session.plan.wires[hit.wire].bends))
+    menu.addAction("Lay anew, clear of others", lambda: session.do(lay_anew(ids, kinds=session.kinds)))
+    if session.plan.wireways:
+        menu.addAction("Route along wireways\tCtrl+R", lambda: route_all(session, frozenset(ids)))
+    menu.addAction(
+        "Swap its ends" if len(ids) == 1 else "Swap their ends", lambda: session.do(swap_ends(ids))
+    )
     menu.addSeparator()
     menu.addAction("Remove\tDel", deeds.remove)
 

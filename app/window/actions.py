@@ -61,6 +61,7 @@ ACTS = (
         "Shift+F",
         tip="Terminal by terminal, each in its own colour",
     ),
+    Act("lay_anew", "Lay wires ane&w, clear of others", "Ctrl+Shift+R"),
     Act("route", "R&oute along wireways", "Ctrl+R"),
     Act("measure", "&Measure", "M", tip="How far it is from place to place"),
     Act("picture", "&Choose a picture…", "Ctrl+Shift+U", tip="A track plan or a photograph under the plan"),

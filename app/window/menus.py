@@ -12,7 +12,7 @@ MENUS: dict[str, tuple[str, ...]] = {
     ),
     "&Edit": (
         *("undo", "redo", RULE, "duplicate", "turn", "arrange", "remove", RULE),
-        *("feed", "one_to_one", "route", RULE),
+        *("feed", "one_to_one", "route", "lay_anew", RULE),
         *("select_all", "find_kind", "find_part", RULE, "select", "wire", "measure", "draw", "under"),
         *(RULE, "put_back"),
     ),

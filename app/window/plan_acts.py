@@ -17,12 +17,13 @@ from wiring.edits.backdrop import remove_backdrop
 from wiring.edits.connect_each import connect_each
 from wiring.edits.distribute import distribute
 from wiring.edits.edit import Edit
+from wiring.edits.lay_anew import lay_anew
 from wiring.edits.mirror import mirror
 
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-NEED_PARTS = ("feed", "one_to_one", *LINES, *SPACED, *MIRRORED)
+NEED_PARTS = ("feed", "one_to_one", "lay_anew", *LINES, *SPACED, *MIRRORED)
 
 
 def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
@@ -46,6 +47,7 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
     acts["picture"] = partial(_take, window, lambda: _choose_picture(window))
     acts["scale_picture"] = partial(_take, window, window.plan_view.begin_calibrate)
     acts["no_picture"] = lambda: window.session.do(remove_backdrop())
+    acts["lay_anew"] = partial(_lay_anew, window)
     acts["one_to_one"] = partial(_one_to_one, window)
     acts["focus"] = partial(_take, window, window.plan_view.toggle_focus)
     acts["feed"] = partial(_take, window, window.plan_view.begin_feed)
@@ -54,6 +56,12 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
 
 def _do(window: "MainWindow", edit: Callable[[frozenset[str]], Edit]) -> None:
     window.session.do(edit(window.selection.ids))
+
+
+def _lay_anew(window: "MainWindow") -> None:
+    ids, session = window.selection.ids, window.session
+    wires = [w.id for w in session.plan.wires.values() if {w.id, w.start.part, w.end.part} & ids]
+    session.do(lay_anew(wires, kinds=session.kinds))
 
 
 def _one_to_one(window: "MainWindow") -> None:

@@ -7,6 +7,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QInputDialog, QMenu
 
+from app.canvas.hit import Hit
+from app.canvas.small_menu import MenuDeeds, small_menu
 from app.canvas.wireway_lanes import IN_WAY_MM
 from app.canvas.wireway_menu import for_wireway, route_all
 from tests.support.gesture_runs import KINDS
@@ -140,3 +142,23 @@ def test_what_is_fed_follows_the_wireways_at_once(qtbot):
     desk.key(Key.Key_Return)
     along = [w.along for w in desk.plan.wires.values()]
     assert len(along) == 6 and along.count(("y5",)) == 2
+
+
+def test_the_menu_of_a_wire_routes_it_lays_it_anew_and_swaps_its_ends(desk):
+    draw_beam(desk)
+    desk.selection.select(["w5"])
+    before = desk.plan.wires["w5"]
+
+    def entry(words):
+        hit = Hit((0, 0), wire="w5")
+        more = MenuDeeds(*[lambda *_: None] * 4)
+        menu = small_menu(desk.view, desk.session, desk.view._deeds, hit, more)
+        return next(a for a in menu.actions() if a.text().split("\t")[0] == words)
+
+    entry("Route along wireways").trigger()
+    assert desk.plan.wires["w5"].along == ("y8",) and desk.plan.wires["w6"].along == ()
+    entry("Lay anew, clear of others").trigger()
+    laid = desk.plan.wires["w5"]
+    assert laid.along == () and all(x == z or y == w for (x, y), (z, w) in pairwise(laid.bends))
+    entry("Swap its ends").trigger()
+    assert (desk.plan.wires["w5"].start, desk.plan.wires["w5"].end) == (before.end, before.start)

@@ -12,6 +12,7 @@ from wiring.edits.connect import connect
 from wiring.edits.edit import EditRefused
 from wiring.edits.feed import feed
 from wiring.edits.feed_colours import feed_colours
+from wiring.edits.lay_anew import lay_anew
 from wiring.edits.place_part import place
 from wiring.edits.poles import poles
 from wiring.edits.run_order import run_order
@@ -129,6 +130,19 @@ def test_a_single_block_takes_the_return_to_the_supply_behind_it():
     assert len(fed.wires_at(TerminalRef("p1", "-"))) == 1
     assert {w.colour for w in fed.wires.values()} == {"OG", "BK"}  # one net keeps one colour
     assert all(light > 0.9 for light in lights(fed).values())
+
+
+def test_wires_laid_anew_no_longer_lie_on_each_other_and_join_what_they_joined():
+    plan = placed(PACK, *street(3))
+    for name, side, colour in (("A", "+", "RD"), ("K", "-", "BK")):
+        for lamp in ("p2", "p3", "p4"):
+            plan = connect(
+                TerminalRef("p1", side), TerminalRef(lamp, name), [(190, 330)], colour=colour
+            ).apply(plan)
+    assert on_each_other(plan)
+    there = lay_anew(plan.wires, kinds=KINDS).apply(plan)
+    assert on_each_other(there) == []
+    assert [(w.start, w.end) for w in there.wires.values()] == [(w.start, w.end) for w in plan.wires.values()]
 
 
 def test_what_is_fed_already_is_left_alone():

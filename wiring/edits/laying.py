@@ -43,13 +43,17 @@ class Laying:
         except KeyError:
             raise EditRefused(f"-{part.designation} has no terminal {ref.terminal}.") from None
 
+    def way(self, a: Point, b: Point) -> tuple[Point, ...]:
+        """Return the bends of a clear way between two places, and keep it clear from now on."""
+        bends = square_way(a, b, self._ground)
+        self._ground.lay((a, *bends, b))
+        return bends
+
     def wire(self, start: TerminalRef, end: TerminalRef, colour: str) -> None:
         """Lay one wire of the plan's usual size, unless these two are joined by one already."""
         if any({w.start, w.end} == {start, end} for w in (*self.plan.wires.values(), *self.wires)):
             return
-        a, b = self.at(start), self.at(end)
-        bends = square_way(a, b, self._ground)
-        self._ground.lay((a, *bends, b))
+        bends = self.way(self.at(start), self.at(end))
         self.wires.append(
             Wire(
                 id=f"w{self._take_number()}",
