@@ -13,6 +13,7 @@ from app.canvas.frame import Frame
 from app.canvas.gestures.calibrate import calibrate_picture
 from app.canvas.gestures.measure import measure
 from app.canvas.gestures.place import place_part
+from app.canvas.gestures.pointer import Around, Gesture, Preview
 from app.canvas.gestures.pull_wire import pull_wire
 from app.canvas.gestures.trial import try_out
 from app.canvas.hit import Hit
@@ -86,17 +87,23 @@ class PlanView(TypedSurface):
         self._acting.take("calibrate", lambda around, _last: left.pop()(around) if left else None)
 
     def lay_picture(self, path: Path) -> None:
-        """Lay a picture under the plan; asks once whether it is kept in the plan or beside it."""
+        """Lay a picture under the plan; asks whether to keep it inside or beside, then for its scale."""
         try:
             ways = picture_ways(path, self._session, self._state.pictures, self.sight().visible)
         except NotAPicture as why:
             self._session.refused.emit(str(why))
             return
         self.choices.offer("Keep the picture", [(w.words, w.tip) for w in ways], "Lay it under the plan")
-        left = [ways]
-        self._acting.take(
-            "picture", lambda around, _: try_out(around, [w.edit for w in left.pop()]) if left else None
-        )
+        old, steps = self._session.plan.backdrop, ["scale", "lay"]
+
+        def begin(around: Around, _last: Preview) -> Gesture | None:
+            step = steps.pop() if steps else ""
+            if step == "lay":
+                return try_out(around, [way.edit for way in ways])
+            is_new = around.plan.backdrop is not None and around.plan.backdrop is not old
+            return calibrate_picture(around) if step == "scale" and is_new else None
+
+        self._acting.take("picture", begin)
 
     @property
     def focus(self) -> Focus | None:

@@ -80,6 +80,14 @@ def test_two_points_and_their_distance_bring_it_to_scale(desk, tmp_path):
     assert desk.view.tool == "select"
 
 
+def test_a_picture_just_laid_waits_for_its_scale_and_escape_leaves_it(desk, tmp_path):
+    lain = lay(desk, picture(tmp_path))
+    assert desk.view.tool == "picture" and desk.hints[-1].startswith("Click a point on the picture")
+    desk.click(200, 200)
+    desk.key(Key.Key_Escape)
+    assert desk.view.tool == "select" and desk.plan.backdrop == lain
+
+
 def test_enter_waits_for_a_length_and_escape_leaves_the_scale(desk, tmp_path):
     old = lay(desk, picture(tmp_path))
     desk.view.begin_calibrate()
