@@ -15,8 +15,8 @@ Charge = tuple[tuple[Wells, ...], ...]  # of the packs, as they stand in their s
 
 REVERSED = 1.05  # depth beyond which a cell has no volts left that could change
 BALANCED = 1e-3  # of a pack's capacity per hour: what flows between strings below this is nothing
-MOST_EXCHANGES = 12  # steps of one rest; what is not level then levels out in the next ones
-OWN_TIME = 0.9  # of the time in which two strings level out: longer steps would swing to and fro
+MOST_EXCHANGES = 8  # steps of one rest; what is not level then levels out in the next ones
+OWN_TIME = 0.5  # of the time in which two strings level out: longer steps would swing to and fro
 
 
 class Bank(NamedTuple):
@@ -37,7 +37,19 @@ class Bank(NamedTuple):
 
     def after(self, state: Charge, current_a: float, hours: float) -> Charge:
         """Return the state after a constant current, without loss to the shelf."""
-        return self._moved(state, self._ends(state), current_a, hours)
+        left_h = hours
+        for _ in range(MOST_EXCHANGES if len(self.strings) > 1 else 0):
+            piece_h, flows = self._exchange_h(state)
+            if piece_h >= left_h:
+                return self._moved(state, self._ends(state), current_a, left_h)
+            if not flows and current_a <= 0:
+                break
+            middle = self._ends(self._moved(state, self._ends(state), current_a, piece_h / 2))
+            state = self._moved(state, middle, current_a, piece_h)
+            left_h -= piece_h
+        if len(self.strings) == 1:
+            return self._moved(state, self._ends(state), current_a, left_h)
+        return self._shared(state, current_a, left_h)
 
     def leaked(self, state: Charge, hours: float) -> Charge:
         """Return the state with what the shelf takes in that time."""
@@ -45,17 +57,7 @@ class Bank(NamedTuple):
 
     def rested(self, state: Charge, hours: float) -> Charge:
         """Return the state after rest, in which strings level out, with what the shelf takes."""
-        left_h = hours
-        for _ in range(MOST_EXCHANGES if len(self.strings) > 1 else 0):
-            piece_h = min(self._exchange_h(state), left_h)
-            if piece_h <= 0:
-                break
-            middle = self._ends(self.after(state, 0.0, piece_h / 2))
-            state = self._moved(state, middle, 0.0, piece_h)
-            left_h -= piece_h
-        if left_h > 0:
-            state = self._each(state, lambda pack, wells: pack.after(wells, 0.0, left_h))
-        return self.leaked(state, hours)
+        return self.leaked(self.after(state, 0.0, hours), hours)
 
     def step_ah(self, state: Charge, step: float) -> float:
         """Return the charge of one step: as much as the smallest pack that still lives bears."""
@@ -105,8 +107,19 @@ class Bank(NamedTuple):
             for string, row, (emf, ohms) in zip(self.strings, state, ends, strict=True)
         )
 
-    def _exchange_h(self, state: Charge) -> float:
-        """Return how long a step of levelling out may be; 0 when next to nothing flows."""
+    def _shared(self, state: Charge, current_a: float, hours: float) -> Charge:
+        """Return the state when strings that are about level share the current by their charge."""
+        whole = sum(min(pack.capacity_ah for pack in string) for string in self.strings)
+        return tuple(
+            tuple(
+                pack.after(wells, current_a * min(p.capacity_ah for p in string) / whole, hours)
+                for pack, wells in zip(string, row, strict=True)
+            )
+            for string, row in zip(self.strings, state, strict=True)
+        )
+
+    def _exchange_h(self, state: Charge) -> tuple[float, bool]:
+        """Return how long a step of levelling out may be, and whether anything worth it flows."""
         ends = self._ends(state)
         volts = sum(emf / ohms for emf, ohms in ends) / sum(1.0 / ohms for _, ohms in ends)
         longest, flows = float("inf"), False
@@ -115,12 +128,14 @@ class Bank(NamedTuple):
             slope = 0.0
             for pack, wells in zip(string, row, strict=True):
                 flows = flows or amps > BALANCED * pack.capacity_ah
+                if amps > 0:  # no step may carry a pack out of the stretch whose slope it was made for
+                    longest = min(longest, STEEP_UNTIL * pack.share * pack.capacity_ah / amps)
                 depth = pack.depth(wells)
                 fall = pack.emf_v(depth - STEEP_UNTIL) - pack.emf_v(depth + STEEP_UNTIL)
                 slope += fall / (2 * STEEP_UNTIL * pack.share * pack.capacity_ah)
             if slope > 0:
                 longest = min(longest, OWN_TIME * ohms / slope)
-        return longest if flows else 0.0
+        return longest, flows
 
     def _each(self, state: Charge, change: Callable[[Pack, Wells], Wells]) -> Charge:
         return tuple(
