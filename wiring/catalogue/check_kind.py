@@ -10,6 +10,7 @@ from wiring.catalogue.known_names import PURPOSES, SIGNS, SYMBOLS
 from wiring.standards.cells import CELLS
 
 LARGEST_MM = 2000.0
+LARGEST_HOLE_MM = 200.0
 MARKS = ("", "+", "-", "~")
 
 
@@ -42,6 +43,9 @@ def _size(kind: Kind) -> None:
     for key, size in (("width_mm", kind.width_mm), ("height_mm", kind.height_mm)):
         if not 1.0 <= size <= LARGEST_MM:
             raise BadKind(f"“{key}” must lie between 1 and {LARGEST_MM:g} mm", key=key)
+    for key, size in (("hole_mm", kind.hole_mm), ("behind_mm", kind.behind_mm)):
+        if size and not 1.0 <= size <= LARGEST_HOLE_MM:
+            raise BadKind(f"“{key}” must be 0 or lie between 1 and {LARGEST_HOLE_MM:g} mm", key=key)
 
 
 def _terminals(kind: Kind, behaviour: Behaviour) -> None:

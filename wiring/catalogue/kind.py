@@ -61,6 +61,8 @@ class Kind(msgspec.Struct, frozen=True):
     in_use: str = ""  # the position it stands in while a session runs; "" when it has none
     words: tuple[str, ...] = ()  # what people type to find it
     note: str = ""
+    hole_mm: float = 0.0  # to drill in a panel for it; 0 when it has none, or a cut-out of its own size
+    behind_mm: float = 0.0  # how far it reaches behind the face, wires and all; 0 when not known
     cautions: tuple[str, ...] = ()  # names of safety notes this kind earns, see wiring.sheets.safety
 
     def setting(self, name: str) -> Setting:

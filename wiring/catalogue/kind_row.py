@@ -40,6 +40,8 @@ class _KindRow(msgspec.Struct, forbid_unknown_fields=True):
     in_use: str = ""
     words: tuple[str, ...] = ()
     note: str = ""
+    hole_mm: float = 0.0
+    behind_mm: float = 0.0
     cautions: tuple[str, ...] = ()
 
 

@@ -16,14 +16,16 @@ def fascia_side(fascia: str, below: bool) -> str:
     return _SIDES.get(side, side) if below else side
 
 
-def band(width: float, below: bool, name: str = "") -> tuple[Item, ...]:
+def band(width: float, below: bool, name: str = "", *, behind: bool = False) -> tuple[Item, ...]:
     """Return the band, a box `width` mm wide from (0, 0): solid for the view from below, open for above.
 
-    A view of one area only bears its name.
+    A view of one area only bears its name. `behind` is for the back of a panel, mirrored like one from below.
     """
-    title = "FROM BELOW" if below else "ABOVE"
+    title = "FROM BEHIND" if behind else "FROM BELOW" if below else "ABOVE"
     says = (
-        "Seen lying underneath and looking up: left and right are swapped."
+        "The back of the panel, seen from inside the layout: left and right are swapped."
+        if behind
+        else "Seen lying underneath and looking up: left and right are swapped."
         if below
         else "Seen standing over the layout and looking down."
     )

@@ -63,10 +63,12 @@ def plan_view(
     height_mm: float = 160.0,
     window: Area | None = None,
     wire_labels: bool = True,
+    behind: bool = False,
 ) -> Picture:
     """Return the plan fitted into a box at a round scale; text keeps its size on paper.
 
-    A window shows only that area of the plan, larger; wires that leave it say where they go.
+    A window shows only that area of the plan, larger; wires that leave it say where they go. `behind` says of
+    a view from below that it is the back of a panel.
     """
     title = f"{plan.title}, {'from below' if below else 'from above'}"
     name = window.name if window is not None else ""
@@ -108,7 +110,7 @@ def plan_view(
             mark = wire_on_plan(run.wire.id, whole=piece.from_start and piece.to_end)
             items.append(Anchor(mark, _middle(piece.points)))
     items += terminal_items(kinds, plan, fit, placed)
-    items += [*fascia, *words.items, *band(width_mm, below, name)]
+    items += [*fascia, *words.items, *band(width_mm, below, name, behind=behind)]
     if window is not None:
         items += locator(plan.board, window[1:], width_mm, below)
     notes = _notes(words, enlarged=enlarged, wire_labels=wire_labels)

@@ -17,6 +17,7 @@ from wiring.findings import (
     mixed_voltages,
     odd_settings,
     over_volts,
+    panel_fit,
     polarity,
     pulses,
     resistor_power,
@@ -59,6 +60,7 @@ RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     loose_ends.find,
     crowded_terminals.find,
     full_wireways.find,
+    panel_fit.find,
     safety.find,
 )
 

@@ -1,17 +1,21 @@
 """The panels as sheets: a table of holes, then the face at 1:1 to tape on and drill."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from wiring.catalogue.kind import Kind
+from wiring.drawings.plan_fit import scale_words
 from wiring.pictures.picture import Item, Path, Pen, Words
 from wiring.pictures.transform import moved
 from wiring.plan.designations import part_label
+from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.sheets.blocks import Block, heading, paragraph
+from wiring.sheets.panel_front import front_view
 from wiring.sheets.panel_template import Face, face_items, faces
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.section import Leaf, Section, body_size, text_section
-from wiring.sheets.table import Cell, Column, table
+from wiring.sheets.strip_charts import WIRE_COLUMNS, strip_rows, wires_by_terminal
+from wiring.sheets.table import Cell, Column, Row, table
 
 _OVERLAP_MM = 10.0
 _HEAD_MM = 9.0
@@ -20,26 +24,46 @@ _AIR_MM = 2.0  # round the face on its sheet
 
 
 def panel_sections(
-    plan: Plan, kinds: Mapping[str, Kind], paper: str, name: str | None = None
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    paper: str,
+    name: str | None = None,
+    backs: Sequence[Leaf] = (),
 ) -> tuple[Section, ...]:
-    """Return the sheets of all panels that carry parts, or of the one of that name; nothing without any."""
+    """Return the sheets of all panels that carry parts, or of the one of that name; nothing without any.
+
+    First holes and wiring as lists, then each face as it will look, backs, and templates at full size.
+    """
     found = tuple(f for f in faces(plan, kinds) if name in (None, f.area.name))
     if not found:
         return ()
     upright, lying = sheet(paper), sheet(paper, landscape=True)
-    lists = text_section("Panels", "panels", upright, _tables(plan, found, body_size(upright)[0]))
+    lists = text_section("Panels", "panels", upright, _tables(plan, kinds, found, body_size(upright)[0]))
+    fronts = [_front(face, lying) for face in found]
     leaves = [leaf for face in found for leaf in _tiles(face, lying)]
-    return (Section("Panels", "panels", (*lists.leaves, *leaves)),)
+    return (Section("Panels", "panels", (*lists.leaves, *fronts, *backs, *leaves)),)
 
 
-def _tables(plan: Plan, found: tuple[Face, ...], width: float) -> tuple[Block, ...]:
+def _front(face: Face, page: Sheet) -> Leaf:
+    width, height = body_size(page)
+    left, top, _, _ = page.body
+    picture, scale = front_view(face, width, height - _HEAD_MM)
+    head = Words(f"{face.area.name}, front, as it will look", (left, top + 4.6), 4.6, weight="semibold")
+    items = moved(picture.items, (left, top + _HEAD_MM))
+    return Leaf(page, (head, *items), f"{face.area.name}, front", scale_words(scale))
+
+
+def _tables(
+    plan: Plan, kinds: Mapping[str, Kind], found: tuple[Face, ...], width: float
+) -> tuple[Block, ...]:
     columns = (
         Column("", 6, "centre"),
         Column("Part", 16, weight="semibold"),
         Column("From left", 22, "right"),
         Column("From top", 22, "right"),
         Column("Hole", 22, "right"),
-        Column("Which is", 80),
+        Column("Behind", 20, "right"),
+        Column("Which is", 60),
     )
     blocks: list[Block] = [heading("Panels", width, anchor="panels")]
     blocks += paragraph(
@@ -57,11 +81,31 @@ def _tables(plan: Plan, found: tuple[Face, ...], width: float) -> tuple[Block, .
                 f"{h.x_mm:.1f} mm",
                 f"{h.y_mm:.1f} mm",
                 f"{h.across_mm:g} mm" if h.across_mm else "cut-out",
+                f"{h.kind.behind_mm:g} mm" if h.kind.behind_mm else "",
                 h.part.label or h.kind.title,
             )
             for h in sorted(face.holes, key=lambda h: (h.y_mm, h.x_mm))
         ]
         blocks += table(columns, rows, width)
+    return *blocks, *_wiring(plan, kinds, found, width)
+
+
+def _wiring(
+    plan: Plan, kinds: Mapping[str, Kind], found: tuple[Face, ...], width: float
+) -> tuple[Block, ...]:
+    """Return what is on each terminal at the back of each panel, part by part."""
+    at = wires_by_terminal(plan)
+    blocks: list[Block] = []
+    for face in found:
+        rows: list[Row] = []
+        for hole in sorted(face.holes, key=lambda h: (h.y_mm, h.x_mm)):
+            name = f"-{hole.part.designation}"
+            for cells in strip_rows(plan, kinds, hole.part.id, at):
+                terminal = cells[1]
+                rows.append((cells[0], f"{name}:{terminal}" if terminal else "", *cells[2:]))
+        if any(at.get(TerminalRef(h.part.id, t.name)) for h in face.holes for t in h.kind.terminals):
+            blocks.append(heading(f"{face.area.name}: wires at the back", width, level=2))
+            blocks += table(WIRE_COLUMNS, rows, width)
     return tuple(blocks)
 
 

@@ -11,8 +11,8 @@ from wiring.pictures.picture import Disc, Item, Path, Pen, Words
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 
-# Holes by what is mounted, mm. Common practice, no source: bushes of small toggles and buttons, 8 mm lenses.
-_HOLES: Mapping[str, float] = {"toggle": 6.5, "push": 7.0, "indicator": 8.0, "led": 5.0}
+# Holes of kinds that do not say theirs, by what is mounted, mm. Common practice, no source.
+_HOLES: Mapping[str, float] = {"toggle": 6.5, "push": 7.0, "indicator": 8.0}
 _CROSS_MM = 6.0
 _CUT = Pen("ink", 0.35)
 _CENTRE = Pen("ink", 0.15, (3.0, 0.7, 0.6, 0.7))
@@ -40,13 +40,20 @@ def faces(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Face, ...]:
     found = []
     for area in panel_areas(plan):
         holes = tuple(
-            Hole(p, kinds[p.kind], p.x_mm - area.left, p.y_mm - area.top, _HOLES.get(kinds[p.kind].sign, 0.0))
+            Hole(p, kinds[p.kind], p.x_mm - area.left, p.y_mm - area.top, hole_mm(kinds[p.kind]))
             for p in plan.parts.values()
-            if p.kind in kinds and area.holds(p.x_mm, p.y_mm) and kinds[p.kind].sign in (*_HOLES, "slide")
+            if p.kind in kinds
+            and area.holds(p.x_mm, p.y_mm)
+            and (hole_mm(kinds[p.kind]) or kinds[p.kind].sign == "slide")
         )
         if holes:
             found.append(Face(area, holes))
     return tuple(found)
+
+
+def hole_mm(kind: Kind) -> float:
+    """Return the hole a kind sits in, its own or the usual one; 0 for a cut-out or what is not mounted."""
+    return kind.hole_mm or _HOLES.get(kind.sign, 0.0)
 
 
 def face_items(face: Face, clip: Box) -> tuple[Item, ...]:

@@ -1,9 +1,14 @@
 """The sheets that show the plan: from above, from below, and area by area where the whole is crowded."""
 
+from collections.abc import Mapping
+
+from wiring.catalogue.kind import Kind
 from wiring.drawings.plan_areas import Area, windows
 from wiring.drawings.plan_fit import scale_words
 from wiring.drawings.plan_view import plan_fit, plan_view
 from wiring.findings.situation import Situation
+from wiring.plan.plan import Plan
+from wiring.sheets.panel_template import faces
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.section import Leaf, Section, body_size, picture_leaf
 
@@ -65,6 +70,8 @@ def _detail(situation: Situation, paper: str, area: Area, *, first: bool) -> Lea
     """Return one area on the sheet, upright or lying, that shows it larger."""
     pages = (sheet(paper, landscape=True), sheet(paper))
     scales = [_scale(situation, page, area) for page in pages]
+    behind = area in rear_areas(situation.plan, situation.kinds)
+    side = "FROM BEHIND" if behind else "FROM BELOW"
     page, scale = (pages[1], scales[1]) if scales[1] > scales[0] else (pages[0], scales[0])
     width, height = body_size(page)
     picture = plan_view(
@@ -76,15 +83,29 @@ def _detail(situation: Situation, paper: str, area: Area, *, first: bool) -> Lea
         width_mm=width,
         height_mm=height,
         window=area,
+        behind=behind,
     )
     return picture_leaf(
         page,
         picture,
-        f"{area.name} from below",
+        f"{area.name} {side.lower()}",
         anchor="areas" if first else "",
         scale=scale_words(scale),
-        side="FROM BELOW",
+        side=side,
     )
+
+
+def rear_areas(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:
+    """Return the windows round the panels that carry parts: their backs are shown."""
+    return tuple(face.area.widened() for face in faces(plan, kinds))
+
+
+def rear_leaves(situation: Situation, paper: str, scene: str | None) -> tuple[Leaf, ...]:
+    """Return the backs of the panels where the plan has no sheets by area that show them; else nothing."""
+    if is_crowded(situation, sheet(paper, landscape=True)):
+        return ()
+    backs = rear_areas(situation.plan, situation.kinds)
+    return tuple(_detail(situation, paper, a, first=False) for a in backs if scene in (None, a.name))
 
 
 def _scale(situation: Situation, page: Sheet, area: Area) -> float:

@@ -18,7 +18,7 @@ from wiring.sheets.page import framed
 from wiring.sheets.panel_sheets import panel_sections
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.parts_list import part_blocks
-from wiring.sheets.plan_sheets import plan_sections
+from wiring.sheets.plan_sheets import plan_sections, rear_leaves
 from wiring.sheets.references import referred
 from wiring.sheets.resistor_list import resistor_blocks
 from wiring.sheets.safety import safety_blocks
@@ -112,7 +112,7 @@ def _sections(
         "meter": lambda: text(
             "Meter checks", "meter", meter_blocks(whole, width, scene) if plan.parts else ()
         ),
-        "panels": lambda: panel_sections(whole.plan, kinds, paper, scene),
+        "panels": lambda: panel_sections(whole.plan, kinds, paper, scene, rear_leaves(whole, paper, scene)),
         "labels": lambda: label_section(plan, tuple(rows), paper),
     }
     return tuple(section for name, make in makers.items() if name in chosen for section in make())

@@ -13,7 +13,7 @@ from wiring.sheets.places import place_name
 from wiring.sheets.strip_names import chart_name, end_label, has_chart
 from wiring.sheets.table import Cell, Column, Row, table
 
-_COLUMNS = (
+WIRE_COLUMNS = (
     Column("", 6, "centre"),
     Column("Terminal", 16, weight="semibold"),
     Column("Wire", 18),
@@ -41,7 +41,7 @@ def strip_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[B
         says = f": {part.label}" if part.label else ""
         title = f"{part_label(plan, part.id)}{says} ({kind.title}, {place_name(plan, part)})"
         blocks.append(heading(title, width, anchor=chart_name(plan, kinds, part.id), level=2))
-        blocks += table(_COLUMNS, strip_rows(plan, kinds, part.id, at), width)
+        blocks += table(WIRE_COLUMNS, strip_rows(plan, kinds, part.id, at), width)
     return tuple(blocks)
 
 
