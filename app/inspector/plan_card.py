@@ -9,6 +9,7 @@ from app.inspector.card import Card
 from app.inspector.choice_field import ChoiceField, Option
 from app.inspector.committing import committed
 from app.inspector.figures_table import FiguresTable
+from app.inspector.panel_rows import PanelRows
 from app.inspector.reading_words import plan_figures
 from app.inspector.scene_rows import SceneRows
 from app.inspector.section import Section
@@ -60,6 +61,10 @@ class PlanCard(Card):
         more.setProperty("look", "plain")
         more.clicked.connect(self._add_scene)
         scenes.add(more)
+        self._panels = Section("Panels", self)
+        self.panels = PanelRows(session, self)
+        self._panels.add(self.panels)
+        self.add(self._panels)
         self._choices: dict[str, ChoiceField] = {}
         self._values: dict[str, ValueField] = {}
         self._add_habits()
@@ -71,6 +76,8 @@ class PlanCard(Card):
         plan, habits = self.session.plan, self.session.plan.habits
         self._author.show_text(plan.author)
         self.scenes.refresh()
+        self.panels.refresh()
+        self._panels.setVisible(bool(plan.panels))
         for name, field in self._choices.items():
             field.show_value(str(getattr(habits, name)))
         for name, value_field in self._values.items():

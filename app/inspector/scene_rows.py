@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVB
 
 from app.inspector.committing import committed
 from app.inspector.typed_field import TypedField
+from app.inspector.use_details import UseDetails
 from app.inspector.value_field import ValueField
 from app.session import Session
 from app.theme.icons import icon
@@ -87,6 +88,8 @@ class SceneRow(QWidget):
         column.setSpacing(2)
         column.addLayout(line)
         column.addWidget(self._fault)
+        self.details = UseDetails("this scene" if scene_id else OUTSIDE.lower(), self._put_use, self)
+        column.addWidget(self.details)
 
     def show_scene(self, scene: Scene) -> None:
         """Show the scene as it is now."""
@@ -99,6 +102,7 @@ class SceneRow(QWidget):
         self._use = use
         self.hours.show_value(use.hours_per_session)
         self.sessions.show_value(use.sessions_per_month)
+        self.details.show_use(use)
 
     def _remove_button(self) -> QWidget:
         if not self._id:
@@ -117,10 +121,12 @@ class SceneRow(QWidget):
 
     def _set_use(self, name: str) -> Callable[[Any], str]:
         def put(value: float) -> str:
-            use = msgspec.structs.replace(self._use, **{name: value})
-            return self._change(use=use) if self._id else committed(self._session, set_plan(use=use))
+            return self._put_use(msgspec.structs.replace(self._use, **{name: value}))
 
         return put
+
+    def _put_use(self, use: UsePattern) -> str:
+        return self._change(use=use) if self._id else committed(self._session, set_plan(use=use))
 
     def _change(self, **fields: Any) -> str:  # noqa: ANN401 - each field has its own type
         return committed(self._session, change_scene(self._id, **fields))

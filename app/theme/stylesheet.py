@@ -56,6 +56,15 @@ QPushButton[look="plain"] {{ background: transparent; border-color: transparent;
 QPushButton[look="plain"]:hover {{ background: {hover}; }}
 QPushButton[look="plain"]:focus {{ border-color: {copper}; }}
 
+QPushButton[look="small"] {{ background: transparent; border-color: transparent; color: {quiet};
+    font-size: 12px; padding: 1px 4px; text-align: left; }}
+QPushButton[look="small"]:hover {{ background: {hover}; color: {ink}; }}
+QPushButton[look="small"]:focus {{ border-color: {copper}; }}
+QToolButton[look="month"] {{ font-size: 12px; padding: 3px 2px; min-width: 34px; color: {quiet};
+    border: 1px solid {hair}; }}
+QToolButton[look="month"]:checked {{ color: {ink}; }}
+QToolButton[look="month"]:focus {{ border-color: {copper}; }}
+
 QLineEdit, QComboBox, QPlainTextEdit, QDateEdit {{ background: {field}; border: 1px solid {hair};
     border-bottom: 1px solid {edge}; border-radius: 5px; padding: 4px 7px; min-height: 18px;
     selection-background-color: {copper}; selection-color: {on_copper}; }}

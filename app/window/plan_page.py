@@ -23,6 +23,7 @@ from app.theme.look import Look
 from app.window.actions import DRAWN, TOOLS, ZOOMS, Actions
 
 BAR_HEIGHT = 40
+FULL_WORDS_WIDTH = 760
 
 
 class PlanPage(QWidget):
@@ -44,9 +45,9 @@ class PlanPage(QWidget):
         self.wire_size.setAccessibleName("Size of the next wire")
         self.wire_colour = ColourBox(bar)
         self.wire_colour.setAccessibleName("Colour of the next wire")
-        for box, width in ((self.wire_size, 110), (self.wire_colour, 170)):
-            box.setMaximumWidth(width)
-            box.setMinimumWidth(88)
+        for box, least, most in ((self.wire_size, 86, 110), (self.wire_colour, 126, 190)):
+            box.setMinimumWidth(least)
+            box.setMaximumWidth(most)
             row.addWidget(box)
             box.chosen.connect(self._tell_wire)
         row.addSpacing(2)
@@ -72,6 +73,10 @@ class PlanPage(QWidget):
         column.setSpacing(0)
         column.addWidget(bar)
         column.addWidget(view, 1)
+        # As wide from the start as the bar gets with everything in it, so that nothing shifts later.
+        self.show_thrown(1)
+        self.setMinimumWidth(bar.minimumSizeHint().width())
+        self.show_thrown(0)
         self.show_wire_choice(False)
         view.tool_changed.connect(self._tell_tool)
         view.pointed.connect(self._tell_pointed)
@@ -96,7 +101,8 @@ class PlanPage(QWidget):
     def show_thrown(self, number: int) -> None:
         """Say how many switches stand otherwise than in use."""
         self.thrown.setVisible(number > 0)
-        self.thrown.setText(f"{number} thrown" if number else "")
+        narrow = self.width() < FULL_WORDS_WIDTH
+        self.thrown.setText("" if not number else str(number) if narrow else f"{number} thrown")
 
     def _tell_wire(self) -> None:
         self.view.set_wire_choice(self.wire_size.value, self.wire_colour.value)
