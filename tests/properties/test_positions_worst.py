@@ -162,4 +162,4 @@ def test_no_plan_without_a_supply_fails() -> None:
     plan = draw({"S": "toggle-on-off", "R": resistor(10)}, [("S:13", "R:1"), ("S:14", "R:2")])
     found = worst_case(plan, kinds(), {})
     assert not found.supplies
-    assert found.wires["w1"] == Worst(0.0, {"S": "on"}, True)
+    assert found.wires["w1"] == Worst(0.0, {"S": "on"}, True, 0.0)

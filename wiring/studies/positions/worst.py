@@ -1,6 +1,6 @@
 """The most every wire, fuse and supply carries over all sets of positions that can be met in use."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -12,8 +12,9 @@ from wiring.plan.names import PartId, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
+from wiring.studies.positions.bound import Bound
 from wiring.studies.positions.groups import Family, families
-from wiring.studies.positions.options import options
+from wiring.studies.positions.options import Option, options
 from wiring.studies.positions.sets import Given, count, resting
 from wiring.studies.positions.trials import Met, added_up, alone
 from wiring.studies.roles import FUSES, SOURCES
@@ -27,6 +28,7 @@ class Worst(NamedTuple):
     amps: float
     positions: Positions
     exact: bool  # every set of positions that can be met was solved
+    at_most_a: float  # proved for all sets; infinite where nothing is proved
 
 
 class WorstCase(NamedTuple):
@@ -65,7 +67,8 @@ def worst_case(
     A group of up to `most_sets` sets is gone through completely. In a larger one every part is thrown alone,
     and for each wire, fuse and supply the choices that raise its current are put together and solved. That
     is a set that can be met, so the figure is never too high; it is the worst of all where throwing one part
-    never turns round what another brings, and `exact` is False because that is not proved.
+    never turns round what another brings, and `exact` is False because that is not proved. What is proved
+    then is `at_most_a`; see wiring.studies.positions.bound.
     """
     thrown = options(plan, kinds, positions)
     base = {**positions, **resting(thrown)}
@@ -82,9 +85,11 @@ def worst_case(
             at_limit |= later
         exact = all(count(group.options) <= most_sets for group in family.groups)
         exact = exact and (len(family.groups) < 2 or at_limit.isdisjoint(family.ideal))
+        most = {} if exact else _most(task, [o for group in family.groups for o in group.options])
         for column, (table, name) in enumerate(task.names):
             row = int(np.argmax(met.amps[:, column]))
-            tables[table][name] = Worst(float(met.amps[row, column]), met.sets[row], exact)
+            amps = float(met.amps[row, column])
+            tables[table][name] = Worst(amps, met.sets[row], exact, amps if exact else most[table, name])
         limited |= at_limit
         solved += len(met.sets)
     every_exact = all(worst.exact for table in tables for worst in table.values())
@@ -100,6 +105,13 @@ def _task(plan: Plan, kinds: Mapping[str, Kind], base: Positions, family: Family
     fuses = [p for p, part in parts.items() if p in own and _behaves(kinds, part) in FUSES]
     names = [*((0, w) for w in wires), *((1, p) for p in supplies), *((2, p) for p in fuses)]
     return _Task(plan.with_changes(parts=parts, wires=wires), kinds, base, tuple(names))
+
+
+def _most(task: _Task, options: Sequence[Option]) -> dict[tuple[int, str], float]:
+    bound = Bound(task.plan, task.kinds, task.base, options)
+    wires = bound.of_wires()
+    return {(table, name): wires[name] if table == 0 and name in wires else bound.total_a
+            for table, name in task.names}  # fmt: skip
 
 
 def _behaves(kinds: Mapping[str, Kind], part: Part) -> str:
