@@ -1,6 +1,6 @@
 """What a solved plan reads: volts, amperes and watts of every part, wire and supply, and what went wrong."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.plan.names import PartId, TerminalRef, WireId
@@ -53,7 +53,7 @@ class Figures(NamedTuple):
     wires: Mapping[WireId, WireFigure]
     supplies: Mapping[PartId, SupplyFigure]
     terminals: Mapping[TerminalRef, float]  # volts against the minus (or one leg) of the supply that feeds it
-    circuits: tuple[tuple[PartId, ...], ...]  # parts that are joined through conductors, one tuple a circuit
+    circuits: Sequence[tuple[PartId, ...]]  # parts that are joined through conductors, one tuple a circuit
     alternating: frozenset[PartId]  # parts fed with AC; their figures are RMS
     problems: tuple[Problem, ...]
     residual_a: float  # largest breach of Kirchhoff's current law that is left

@@ -52,7 +52,7 @@ def figures_of(settled: Settled) -> Figures:
         _wires(settled),
         {part: _supply(settled, part, assembly.parts[part], assembly.spans[part][0]) for part in supplies},
         _terminals(settled),
-        tuple(circuit.parts for circuit in found),
+        found.parts,
         alternating,
         problems(settled, found),
         max(reading.residual_a),

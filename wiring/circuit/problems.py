@@ -7,7 +7,7 @@ import numpy as np
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.figures import Problem
-from wiring.circuit.links import Circuit, conductors, short_path
+from wiring.circuit.links import Circuits, conductors, short_path
 from wiring.circuit.states import Settled
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId
@@ -19,7 +19,7 @@ NAMED = 4  # parts named in a sentence before it says "and 7 more"
 JOINING = frozenset({"switch", "separate", "bus", "pairs", "fuse", "resettable_fuse", "stall_motor", "relay"})
 
 
-def problems(settled: Settled, found: tuple[Circuit, ...]) -> tuple[Problem, ...]:
+def problems(settled: Settled, found: Circuits) -> tuple[Problem, ...]:
     """Return the problems of a solved plan, the gravest first."""
     assembly = settled.assembly
     shorted = _shorted(settled)
@@ -201,13 +201,14 @@ def _broken_down(assembly: Assembly, part: PartId) -> Problem:
     return Problem("collapsed", (part,), (), words)
 
 
-def _floating(assembly: Assembly, found: tuple[Circuit, ...]) -> list[Problem]:
-    problems = []
-    feeding = {assembly.table.ids[n] for n in np.flatnonzero(assembly.table.feeds)}
-    feeding = {part for part in feeding if assembly.parts[part].kind.behaviour != "converter"}
-    for circuit in found:
-        if not feeding.isdisjoint(circuit.parts):
-            continue
+def _floating(assembly: Assembly, found: Circuits) -> list[Problem]:
+    problems, table = [], assembly.table
+    feeding = table.feeds.copy()
+    for row in np.flatnonzero(feeding):
+        feeding[row] = assembly.parts[table.ids[row]].kind.behaviour != "converter"
+    before = np.append(0, np.cumsum(feeding[found.part_rows]))[found.part_ends]
+    for place in np.flatnonzero(before[1:] == before[:-1]).tolist():
+        circuit = found.circuit(assembly, place)
         if all(assembly.parts[part].kind.behaviour in JOINING for part in circuit.parts):
             continue
         them = named(assembly, circuit.parts)

@@ -1,19 +1,20 @@
 """Which numbers hang together when some pairs of them are joined."""
 
+import sys
 from collections.abc import Sequence
 
 import numpy as np
 
 from wiring.circuit.linear import Ints
 
-FEW = 4000  # pairs; then it is quicker than loading scipy
+FEW = 4000  # pairs; then it is quicker than loading scipy, where nobody else has loaded it
 
 
 def joined(pairs: Sequence[tuple[int, int]] | Ints, count: int) -> Ints:
     """Return for each of 0..count-1 the number of its set; joined numbers share one."""
     both = np.asarray(pairs, dtype=np.intp).reshape(-1, 2)
-    if len(both) <= FEW:
-        return _numbered(_roots(both, count))
+    if len(both) <= FEW and "scipy.sparse.csgraph" not in sys.modules:
+        return joined_without_scipy(both, count)
     from scipy.sparse import csr_array
     from scipy.sparse.csgraph import connected_components
 
@@ -22,6 +23,11 @@ def joined(pairs: Sequence[tuple[int, int]] | Ints, count: int) -> Ints:
     graph = csr_array((ones, (places[:, 0], places[:, 1])), shape=(count, count))
     _, label = connected_components(graph, directed=False)
     return np.asarray(label, dtype=np.intp)
+
+
+def joined_without_scipy(pairs: Ints, count: int) -> Ints:
+    """Return the same, one pair after the other."""
+    return _numbered(_roots(pairs, count))
 
 
 def _roots(pairs: Ints, count: int) -> Ints:

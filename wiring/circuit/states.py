@@ -49,7 +49,7 @@ def settle(
     now = dict(positions)
     seen: list[dict[PartId, str]] = []
     while True:
-        settled = _solved(_changed(assemble(plan, kinds, now), sources), now, start)
+        settled = solved_arrays(_changed(assemble(plan, kinds, now), sources), now, start)
         standing = {relay: settled.assembly.parts[relay].position for relay in relays}
         if not relays:
             return settled
@@ -73,7 +73,10 @@ def _changed(assembly: Assembly, sources: Mapping[PartId, tuple[float, ...]]) ->
     return assembly._replace(values=changed)
 
 
-def _solved(assembly: Assembly, positions: Positions, start: Mapping[TerminalRef, float] | None) -> Settled:
+def solved_arrays(
+    assembly: Assembly, positions: Positions, start: Mapping[TerminalRef, float] | None = None
+) -> Settled:
+    """Return branch arrays solved, relays standing as they stand in them."""
     found = fed(assembly, start)
     return Settled(
         assembly, found.islands, found.reading, found.values, positions,

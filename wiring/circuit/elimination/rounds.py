@@ -15,6 +15,7 @@ Flags = NDArray[np.bool_]
 MOST_NEIGHBOURS = 6  # of a node that is taken out in a round: more, and it joins too many others
 LEAST_SHARE = 0.1  # of the nodes left; fewer in a round, and the rest is a core
 SMALL_CORE = 12  # nodes; from here on one after the other is quicker
+PAIRS = tuple(np.triu_indices(size, 1) for size in range(MOST_NEIGHBOURS + 1))  # of links of one node
 SWEEPS = 3  # over the candidates of a round: each finds more that can go with those already found
 
 
@@ -134,7 +135,7 @@ def _pairs(degree: Ints) -> tuple[Ints, Ints]:
     for size, nodes in enumerate(np.bincount(degree).tolist()):
         if size > 1 and nodes:
             row = begin + size * np.arange(nodes)[:, None]
-            one, other = np.triu_indices(size, 1)
+            one, other = PAIRS[size]
             first.append((row + one).ravel())
             second.append((row + other).ravel())
         begin += size * nodes
