@@ -34,6 +34,11 @@ class Remembered:
         return Path(str(self._store.value("folder", str(Path.home()))))
 
     @property
+    def sets_folder(self) -> Path:
+        """Where kept sets of parts lie; it need not exist."""
+        return Path(self._store.fileName()).parent / "sets"
+
+    @property
     def recent(self) -> tuple[Path, ...]:
         """Plans opened or saved last, newest first; those that are gone are left out."""
         kept = self._store.value("recent", [])

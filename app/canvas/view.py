@@ -13,6 +13,7 @@ from app.canvas.frame import Frame
 from app.canvas.gestures.calibrate import calibrate_picture
 from app.canvas.gestures.measure import measure
 from app.canvas.gestures.place import place_part
+from app.canvas.gestures.place_set import place_set
 from app.canvas.gestures.pointer import Around, Gesture, Preview
 from app.canvas.gestures.pull_wire import pull_wire
 from app.canvas.gestures.trial import try_out
@@ -69,6 +70,10 @@ class PlanView(TypedSurface):
     def begin_wire(self) -> None:
         """Pull wires from terminal to terminal until Escape."""
         self._acting.take("wire", lambda around, _last: pull_wire(around))
+
+    def begin_set(self, name: str, text: str) -> None:
+        """Set down copies of a kept set until Escape."""
+        self._acting.take("set", lambda around, _last: place_set(around, name, text))
 
     def begin_find(self) -> None:
         """Find anything on the plan by its label."""

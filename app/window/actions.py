@@ -61,6 +61,12 @@ ACTS = (
         "Shift+F",
         tip="Terminal by terminal, each in its own colour",
     ),
+    Act(
+        "keep_set",
+        "&Keep as a set…",
+        "Ctrl+Shift+G",
+        tip="Keep the selected parts and their wires to place again",
+    ),
     Act("lay_anew", "Lay wires ane&w, clear of others", "Ctrl+Shift+R"),
     Act("route", "R&oute along wireways", "Ctrl+R"),
     Act("measure", "&Measure", "M", tip="How far it is from place to place"),

@@ -12,6 +12,7 @@ from app.canvas.picture_file import FILTER
 from app.canvas.rerouting import with_new_wires_routed
 from app.canvas.wireway_menu import route_all
 from app.window.actions import LINES, MIRRORED, SPACED
+from app.window.kept_sets import keep_set
 from wiring.edits.align import align
 from wiring.edits.backdrop import remove_backdrop
 from wiring.edits.connect_each import connect_each
@@ -23,7 +24,7 @@ from wiring.edits.mirror import mirror
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-NEED_PARTS = ("feed", "one_to_one", "lay_anew", *LINES, *SPACED, *MIRRORED)
+NEED_PARTS = ("keep_set", "feed", "one_to_one", "lay_anew", *LINES, *SPACED, *MIRRORED)
 
 
 def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
@@ -47,6 +48,7 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
     acts["picture"] = partial(_take, window, lambda: _choose_picture(window))
     acts["scale_picture"] = partial(_take, window, window.plan_view.begin_calibrate)
     acts["no_picture"] = lambda: window.session.do(remove_backdrop())
+    acts["keep_set"] = partial(keep_set, window)
     acts["lay_anew"] = partial(_lay_anew, window)
     acts["one_to_one"] = partial(_one_to_one, window)
     acts["focus"] = partial(_take, window, window.plan_view.toggle_focus)

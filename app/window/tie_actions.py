@@ -10,6 +10,7 @@ from app.settings import state_folder
 from app.window.about import show_about, show_keys
 from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
+from app.window.kept_sets import fill_sets
 from app.window.open_menus import fill_when_opened
 from app.window.plan_acts import NEED_PARTS, fill_only, plan_acts
 from wiring.edits.duplicate import duplicate
@@ -65,6 +66,7 @@ def tie(window: "MainWindow") -> None:
     window.acts["put_back"].setEnabled(False)
     fill_when_opened(window)
     fill_only(window)
+    fill_sets(window)
 
 
 def _enable(window: "MainWindow", any_selected: bool) -> None:
