@@ -1,9 +1,10 @@
 """``underboard export PLAN OUT``: the ending of OUT says what is written.
 
-``.html`` the carry sheet, a page for a phone under the layout; ``.cir`` a SPICE netlist; ``.csv`` the bench
-list, wire by wire, for a spreadsheet; ``.json`` figures, outlooks and findings together (the keys of those
-three commands side by side); ``.svg`` drawings: the circuits, or with ``--drawing`` the plan from above or
-from below. Several circuits go to numbered files: quay-1.svg, quay-2.svg.
+``.html`` the carry sheet, a page for a phone under the layout; ``.cir`` a SPICE netlist; ``.csv`` a list
+for a spreadsheet, the bench list or with ``--list`` another; ``.json`` figures, outlooks and findings
+together (the keys of those three commands side by side); ``.svg`` drawings: the circuits, or with
+``--drawing`` the plan from above or from below. Several circuits go to numbered files: quay-1.svg,
+quay-2.svg.
 """
 
 from argparse import ArgumentParser, Namespace
@@ -34,6 +35,12 @@ def add_arguments(parser: ArgumentParser) -> None:
         metavar="OUT",
         help="the file to write: .html carry sheet for a phone, .cir netlist, .csv bench list, "
         ".svg drawings, .json figures and findings",
+    )
+    parser.add_argument(
+        "--list",
+        choices=("bench", "cut", "harness", "terminals", "parts", "resistors", "meter"),
+        default="bench",
+        help="which list a .csv holds (bench)",
     )
     parser.add_argument(
         "--drawing",
@@ -68,11 +75,13 @@ def _netlist(opened: Opened, _: Namespace) -> Iterator[Output]:
     yield Output("SPICE netlist", spice_netlist(opened.plan, opened.kinds, opened.positions))
 
 
-def _bench_list(opened: Opened, _: Namespace) -> Iterator[Output]:
-    from wiring.sheets.csv_export import bench_csv
+def _list(opened: Opened, args: Namespace) -> Iterator[Output]:
+    from wiring.findings.situation import examine
+    from wiring.sheets.csv_lists import list_csv
 
+    situation = examine(opened.plan, opened.kinds, opened.positions, outlooks=False)
     # Spreadsheets take a file for UTF-8 only when it begins with a byte order mark.
-    yield Output("bench list", "\ufeff" + bench_csv(opened.plan, opened.kinds))
+    yield Output(f"{args.list} list", "\ufeff" + list_csv(situation, args.list))
 
 
 def _carry_sheet(opened: Opened, _: Namespace) -> Iterator[Output]:
@@ -123,7 +132,7 @@ def _circuits(opened: Opened) -> Iterator[tuple[str, "Picture"]]:
 
 WRITERS: dict[str, Callable[[Opened, Namespace], Iterator[Output]]] = {
     ".cir": _netlist,
-    ".csv": _bench_list,
+    ".csv": _list,
     ".svg": _drawings,
     ".json": _data,
     ".html": _carry_sheet,

@@ -16,6 +16,13 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--paper", type=str.lower, choices=tuple(PAPERS), help="size of paper (the plan's own)"
     )
+    parser.add_argument(
+        "--only",
+        metavar="DOCUMENTS",
+        help="the documents wanted, with commas between: cover, safety, plan, circuits, bench, cut, strips, "
+        "parts, meter, panels, labels (all)",
+    )
+    parser.add_argument("--scene", metavar="NAME", help="only what stands in this scene or on this panel")
 
 
 def run(args: Namespace) -> int:
@@ -29,7 +36,12 @@ def run(args: Namespace) -> int:
 
     opened = open_plan(args)
     situation = examine(opened.plan, opened.kinds, opened.positions)
-    pages = sheet_set(situation, PAPERS[args.paper] if args.paper else opened.plan.habits.paper)
+    paper = PAPERS[args.paper] if args.paper else opened.plan.habits.paper
+    only = [name.strip().lower() for name in args.only.split(",") if name.strip()] if args.only else None
+    try:
+        pages = sheet_set(situation, paper, only=only, scene=args.scene)
+    except ValueError as fault:
+        raise Refused(str(fault)) from None
     write_whole(pdf_bytes(pages, opened.plan.title, opened.plan.author), args.out)
     print(f"Wrote {args.out}: {len(pages)} {'sheet' if len(pages) == 1 else 'sheets'}")
     return FINE

@@ -58,14 +58,14 @@ def bench_blocks(
     columns = (
         Column("", 6, "centre"),
         Column("Wire", 15, weight="semibold"),
-        Column("From", 20),
-        Column("To", 20),
+        Column("From", 19),
+        Column("To", 19),
         Column("Size", 19),
-        Column("Colour", 18),
+        Column("Colour", 20.5),
         Column("Cut", 18, "right"),
         Column("Plan", 12),
         Column("Circuit", 13),
-        Column("Which is, note", 31),
+        Column("Which is, note", 30.5),
     )
     blocks: list[Block] = [heading("Bench list", width, anchor="bench")]
     blocks += paragraph(

@@ -30,8 +30,8 @@ def bench_csv(plan: Plan, kinds: Mapping[str, Kind]) -> str:
         cells = (
             row.place,
             row.label,
-            *_end(plan, row.start),
-            *_end(plan, row.end),
+            *end_cells(plan, row.start),
+            *end_cells(plan, row.end),
             row.size,
             "solid" if row.solid else "stranded",
             row.colour,
@@ -50,7 +50,8 @@ def guarded(text: str) -> str:
     )
 
 
-def _end(plan: Plan, ref: TerminalRef) -> tuple[str, str]:
+def end_cells(plan: Plan, ref: TerminalRef) -> tuple[str, str]:
+    """Return part and terminal as two cells, without signs a spreadsheet would take for a formula."""
     part = plan.parts.get(ref.part)
     # polarity marks are terminal names too; spelled out they are safe and still read right
     terminal = {"+": "plus", "-": "minus"}.get(ref.terminal, ref.terminal)

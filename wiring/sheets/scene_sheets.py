@@ -9,7 +9,7 @@ from wiring.sheets.places import place_name
 def of_scene(situation: Situation, name: str) -> Situation:
     """Return the situation with the parts of a scene or panel, its wires, and the parts they lead to.
 
-    Figures stay those of the whole layout. ValueError in one sentence for an unknown name.
+    Readings stay those of the whole layout. ValueError in one sentence for an unknown name.
     """
     plan = situation.plan
     known = [*(p.name for p in plan.panels.values()), *(s.name for s in plan.scenes.values())]
@@ -23,6 +23,10 @@ def of_scene(situation: Situation, name: str) -> Situation:
     findings = tuple(
         f for f in situation.findings if not own.isdisjoint(f.parts) or not wires.keys().isdisjoint(f.wires)
     )
+    supplies = {i: f for i, f in situation.figures.supplies.items() if i in parts}
     return situation._replace(
-        plan=replace(plan, title=f"{plan.title}, {name}", parts=parts, wires=wires), findings=findings
+        plan=replace(plan, title=f"{plan.title}, {name}", parts=parts, wires=wires),
+        figures=situation.figures._replace(supplies=supplies),
+        outlooks={i: o for i, o in situation.outlooks.items() if i in parts},
+        findings=findings,
     )

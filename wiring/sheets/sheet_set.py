@@ -102,7 +102,9 @@ def _sections(
             cut_blocks(plan, kinds, width, rows) if rows else (),
             harness_blocks(plan, kinds, width),
         ),
-        "strips": lambda: text("Terminal charts", "strips", strip_blocks(plan, kinds, width)),
+        "strips": lambda: text(
+            "Terminal charts", "strips", strip_blocks(whole.plan, kinds, width, plan.parts)
+        ),
         "parts": lambda: text(
             "Parts list",
             "parts",

@@ -1,6 +1,6 @@
 """What goes on each terminal of each terminal strip, distribution block and plug."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 
 from wiring.catalogue.kind import Kind
 from wiring.plan.designations import part_label
@@ -24,9 +24,11 @@ WIRE_COLUMNS = (
 )
 
 
-def strip_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
-    """Return the charts as blocks for the sheets; nothing when the plan has no strip, block or plug."""
-    charted = charted_parts(plan, kinds)
+def strip_blocks(
+    plan: Plan, kinds: Mapping[str, Kind], width: float, only: Container[PartId] | None = None
+) -> tuple[Block, ...]:
+    """Return the charts of a plan's strips, blocks and plugs, or of some, as blocks; nothing without any."""
+    charted = [p for p in charted_parts(plan, kinds) if only is None or p.id in only]
     if not charted:
         return ()
     at = wires_by_terminal(plan)
