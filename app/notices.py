@@ -13,6 +13,7 @@ class Notice(NamedTuple):
     rank: str = "note"
     act_text: str = ""
     act: Callable[[], object] | None = None
+    put_away: Callable[[], object] | None = None  # told when the reader puts it away unanswered
 
 
 class Notices(QObject):

@@ -3,6 +3,7 @@
 import logging
 import os
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QLockFile, QObject, QTimer
@@ -14,6 +15,7 @@ from wiring.files.rescue import Rescue, drop_found, drop_rescue, find_rescues, r
 from wiring.plan.plan import Plan
 
 THROTTLE_MS = 2000
+PUT_AWAY = "put-away"
 _LOG = logging.getLogger(__name__)
 
 
@@ -60,13 +62,20 @@ class Rescuing(QObject):
         """Offer the newest copy that a crash left, in a notice; it stays on the disk until it is saved."""
         if not self._first:
             return
-        left = find_rescues(folder=self._folder)
-        if not left:
+        left = self.left_over()
+        if not left or _mark(left[0]) == self._read_put_away():
             return
         newest = left[0]
         when = newest.written.astimezone().strftime("%d %B, %H:%M")
         text = f"“{newest.title}” was not saved when Underboard last stopped; a copy from {when} was kept."
-        notices.offer(Notice(text, "weak", "Open the copy", lambda: self._take(newest, notices, take_up)))
+        act = partial(self.take, newest, notices, take_up)
+        notices.offer(Notice(text, "weak", "Open the copy", act, partial(self._write_put_away, newest)))
+
+    def left_over(self) -> tuple[Rescue, ...]:
+        """Return the copies that are not this window's own, newest first; a second window has none."""
+        if not self._first:
+            return ()
+        return tuple(r for r in find_rescues(folder=self._folder) if r.file != self._copy)
 
     def close(self) -> None:
         """Take the copy away after a clean close."""
@@ -75,7 +84,8 @@ class Rescuing(QObject):
         self._lock.unlock()
         self._closed = True
 
-    def _take(self, left: Rescue, notices: Notices, take_up: Callable[[Plan, Path | None], None]) -> None:
+    def take(self, left: Rescue, notices: Notices, take_up: Callable[[Plan, Path | None], None]) -> None:
+        """Go on with a copy; it stays on the disk until this window has one of its own."""
         try:
             plan = read_rescue(left)
         except NotReadable as refusal:
@@ -86,6 +96,19 @@ class Rescuing(QObject):
         # It lies in this window's own copy now; the one that was left may go, unless both are one file.
         if self._copy is not None and left.file != self._copy:
             drop_found(left)
+
+    def _read_put_away(self) -> str:
+        try:
+            return (self._folder / PUT_AWAY).read_text(encoding="utf-8")
+        except OSError:
+            return ""
+
+    def _write_put_away(self, left: Rescue) -> None:
+        """Remember that this very copy was put away, so that it is not offered again by itself."""
+        try:
+            (self._folder / PUT_AWAY).write_text(_mark(left), encoding="utf-8")
+        except OSError as fault:
+            _LOG.warning("what was put away cannot be remembered: %s", fault)
 
     def _worth_keeping(self) -> None:
         if not self._closed and self._session.unsaved and not self._timer.isActive():
@@ -104,3 +127,7 @@ class Rescuing(QObject):
         except NotSaved as refusal:
             _LOG.warning("%s", refusal)
         self._copy = None
+
+
+def _mark(left: Rescue) -> str:
+    return f"{left.file.name} {left.written.isoformat()}"

@@ -2,6 +2,8 @@
 
 import logging
 import sys
+from collections.abc import Callable
+from functools import partial
 from logging.handlers import RotatingFileHandler
 from pathlib import Path
 
@@ -19,6 +21,7 @@ from app.theme.icons import app_icon
 from app.theme.look import Look
 from app.window.main_window import MainWindow
 from wiring.catalogue.shelf import load_shelf
+from wiring.files.rescue import Rescue
 from wiring.plan.plan import Plan
 
 LOG_NAME = "underboard.log"
@@ -86,5 +89,20 @@ def _first_steps(editor: Editor, rescuing: Rescuing, plan_path: Path | None) -> 
     if plan_path is not None:
         editor.window.documents.open_path(plan_path)
     rescuing.offer_left_over(editor.notices, editor.window.documents.take_up)
+    editor.window.rescues = lambda: kept_copies(editor, rescuing)
     rescuing.begin()
     editor.solving.request()
+
+
+def kept_copies(editor: Editor, rescuing: Rescuing) -> tuple[tuple[str, Callable[[], object]], ...]:
+    """Return the copies a crash left, each in words and with what opens it."""
+    documents = editor.window.documents
+
+    def opens(left: Rescue) -> None:
+        if documents.may_leave():
+            rescuing.take(left, editor.notices, documents.take_up)
+
+    return tuple(
+        (f"{left.title}, {left.written.astimezone():%d %B, %H:%M}", partial(opens, left))
+        for left in rescuing.left_over()
+    )

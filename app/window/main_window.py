@@ -1,5 +1,7 @@
 """The window: places its parts and connects who tells whom, in the order things must happen."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
@@ -52,6 +54,7 @@ class MainWindow(QMainWindow):
         self.solving = Solving(session, at_once=at_once, parent=self)
         self.acts = Actions(self)
         self.documents = Documents(session, notices, remembered, self)
+        self.rescues: Callable[[], tuple[tuple[str, Callable[[], object]], ...]] = tuple
         self.plan_view = PlanView(session, selection, self)
         self._lay_out(at_once)
         self.submenus = fill(self.header.menu_bar, self.acts)
@@ -210,6 +213,7 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self.remembered.keep_window(self.saveGeometry(), self.columns.saveState())
+        self.documents.close()
         self.solving.close()
         for making in (self.circuit_page.making, self.sheets_page.making, *self.battery_page.makings):
             making.close()

@@ -7,7 +7,7 @@ from app.window.actions import DRAWN, LINES, MIRRORED, PICTURE, SPACED, Actions
 RULE = "-"
 MENUS: dict[str, tuple[str, ...]] = {
     "&Plan": (
-        *("new", "open", "recent", "examples", RULE, "save", "save_as", RULE),
+        *("new", "open", "recent", "examples", "rescues", RULE, "save", "save_as", RULE),
         *("print", "save_pdf", "export", RULE, "quit"),
     ),
     "&Edit": (
@@ -28,6 +28,7 @@ SUBMENUS: dict[str, tuple[str, tuple[str, ...]]] = {
     "sets": ("&Place a kept set", ()),
     "under": ("Picture &under the plan", PICTURE),
     "only": ("Show &only", ()),
+    "rescues": ("Open a kept &copy", ()),
     "arrange": ("&Arrange", (*LINES, *SPACED, *MIRRORED)),
     "draw": ("Dra&w", DRAWN),
     "export": ("&Export", ("export_svg", "export_csv", "export_spice", "export_json")),

@@ -1,6 +1,7 @@
 """The bar below the header that shows one notice at a time."""
 
 from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QWidget
 
 from app.findings.flag import Flag
@@ -29,7 +30,7 @@ class NoticeBar(QFrame):
         close = QToolButton(self)
         close.setIcon(icon("close"))
         close.setAccessibleName("Put this notice away")
-        close.clicked.connect(self.hide)
+        close.clicked.connect(self.put_away)
         row = QHBoxLayout(self)
         row.setContentsMargins(16, 6, 10, 6)
         row.setSpacing(10)
@@ -56,6 +57,20 @@ class NoticeBar(QFrame):
         self._timer.stop()
         if notice.rank == "note" and notice.act is None:
             self._timer.start(NOTE_MS)
+
+    def put_away(self) -> None:
+        """Hide it, as one who has read it."""
+        notice, self._notice = self._notice, None
+        self.hide()
+        if notice is not None and notice.put_away is not None:
+            notice.put_away()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape puts it away."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.put_away()
+        else:
+            super().keyPressEvent(event)
 
     def _answer(self) -> None:
         notice = self._notice

@@ -1,5 +1,6 @@
-"""The two menus whose entries change: recent plans and the examples that came with the program."""
+"""The menus whose entries change: recent plans, examples that came along, copies a crash left behind."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,10 +13,12 @@ if TYPE_CHECKING:
 
 
 def fill_when_opened(window: "MainWindow") -> None:
-    """Let both menus be filled at the moment they open."""
+    """Let the menus be filled at the moment they open."""
     recent, examples = window.submenus["recent"], window.submenus["examples"]
     recent.aboutToShow.connect(lambda: _fill(recent, window.remembered.recent, window.documents.open_path))
     examples.aboutToShow.connect(lambda: _fill(examples, example_plans(), window.documents.open_example))
+    rescues = window.submenus["rescues"]
+    rescues.aboutToShow.connect(lambda: _fill_rescues(rescues, window.rescues()))
 
 
 def example_plans() -> tuple[Path, ...]:
@@ -31,3 +34,11 @@ def _fill(menu: QMenu, paths: tuple[Path, ...], opens: object) -> None:
         action.triggered.connect(lambda _checked=False, path=path: opens(path))  # type: ignore[operator]
     if not paths:
         menu.addAction("None yet").setEnabled(False)
+
+
+def _fill_rescues(menu: QMenu, copies: tuple[tuple[str, Callable[[], object]], ...]) -> None:
+    menu.clear()
+    for words, take in copies:
+        menu.addAction(words).triggered.connect(lambda _checked=False, take=take: take())
+    if not copies:
+        menu.addAction("None was left").setEnabled(False)

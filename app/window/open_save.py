@@ -7,9 +7,11 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
-from app.notices import Notices
+from app.disk_watch import DiskWatch
+from app.notices import Notice, Notices
+from app.plan_lock import PlanLock
 from app.session import Session
-from app.settings import Remembered
+from app.settings import Remembered, state_folder
 from wiring.files.refusals import NotReadable, NotSaved
 from wiring.files.store import load, save
 from wiring.plan.plan import Plan
@@ -36,10 +38,15 @@ class Documents(QObject):
         self._remembered = remembered
         self._window = window
         self.ask: Callable[[], Choice] = self._ask  # tests answer in the person's place
+        self.ask_over: Callable[[Path], Choice] = self._ask_over
+        self.lock = PlanLock(lambda: state_folder() / "open")
+        self.watch = DiskWatch(self)
+        self.watch.differs.connect(self._changed_on_disk)
 
     def new(self) -> None:
         """Begin an empty plan."""
         if self.may_leave():
+            self._take_file(None)
             self._session.open(Plan(), None)
 
     def open(self) -> None:
@@ -62,7 +69,18 @@ class Documents(QObject):
 
     def take_up(self, plan: Plan, path: Path | None) -> None:
         """Go on with a rescued plan; it counts as unsaved."""
+        if path is not None and not self._take_file(path):
+            path = None
         self._session.open(plan, path, unsaved=True)
+
+    def reopen(self) -> bool:
+        """Open the plan's file as it is now."""
+        path = self._session.path
+        return path is not None and self.may_leave() and self._read(path, own=True)
+
+    def close(self) -> None:
+        """Let other windows have the plan."""
+        self._take_file(None)
 
     def save(self) -> bool:
         """Save to the plan's file, asking for a name if it has none."""
@@ -93,17 +111,54 @@ class Documents(QObject):
         except NotReadable as refusal:
             self._notices.refuse(str(refusal))
             return False
-        self._session.open(plan, path if own else None)
+        held = self._take_file(path if own else None)
+        self._session.open(plan, path if own and held else None)
         if own:
             self._remembered.remember_plan(path)
+        if not held:
+            self._notices.say(
+                f"{path.name} is open in another window, so this is a copy; saving asks for another name.",
+                "weak",
+            )
         return True
 
+    def _take_file(self, path: Path | None) -> bool:
+        """Hold and watch a plan's file; False when another window holds it."""
+        held = path is None or self.lock.take(path)
+        if path is None or not held:
+            self.lock.let_go()
+        self.watch.follow(path if held else None)
+        return held
+
+    def _changed_on_disk(self, there: bool) -> None:
+        path = self._session.path
+        if path is None:
+            return
+        if not there:
+            self._notices.say(f"{path.name} is no longer in its folder; save to write it again.", "weak")
+            return
+        mine = " Your unsaved changes are not in it." if self._session.unsaved else ""
+        words = f"{path.name} was changed by somebody else since you opened it.{mine}"
+        self._notices.offer(Notice(words, "weak", "Open it again", self.reopen))
+
     def _write(self, path: Path) -> bool:
+        if path == self._session.path and self.watch.foreign:
+            choice = self.ask_over(path)
+            if choice is not Choice.SAVE:
+                return choice is Choice.LEAVE and self.save_as()
+        if not self.lock.take(path):
+            self._notices.refuse(
+                f"{path.name} is open in another window and was not written over; save under another name."
+            )
+            return False
         try:
             save(self._session.plan, path)
         except NotSaved as refusal:
             self._notices.say(str(refusal), "danger")
+            if self._session.path is not None:
+                self.lock.take(self._session.path)
             return False
+        self.watch.follow(path)
         self._session.mark_saved(path)
         self._remembered.remember_plan(path)
         return True
@@ -121,6 +176,20 @@ class Documents(QObject):
         box.exec()
         clicked = box.clickedButton()
         return Choice.SAVE if clicked is save_button else Choice.LEAVE if clicked is leave else Choice.STAY
+
+    def _ask_over(self, path: Path) -> Choice:
+        box = QMessageBox(self._window)
+        box.setWindowTitle("The file was changed")
+        box.setText(f"{path.name} was changed by somebody else since you opened it.")
+        box.setInformativeText("Saving over it loses what they changed.")
+        over = box.addButton("Save over it", QMessageBox.ButtonRole.DestructiveRole)
+        other = box.addButton("Save under another name…", QMessageBox.ButtonRole.AcceptRole)
+        stay = box.addButton("Stay here", QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(other)
+        box.setEscapeButton(stay)
+        box.exec()
+        clicked = box.clickedButton()
+        return Choice.SAVE if clicked is over else Choice.LEAVE if clicked is other else Choice.STAY
 
 
 def _file_name(title: str) -> str:
