@@ -62,15 +62,12 @@ def _patched(old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Po
     was = old.plan
     if was is plan:
         return old
-    if was.habits is not plan.habits or was.wireways is not plan.wireways:
-        return None
-    if len(was.parts) != len(plan.parts) or len(was.wires) != len(plan.wires):
-        return None
-    parts = _changed(was.parts, plan.parts)
-    wires = _changed(was.wires, plan.wires)
-    if len(parts) + len(wires) > MOST_CHANGES:
+    parts, wires = _changed(was.parts, plan.parts), _changed(was.wires, plan.wires)
+    if not _comparable(was, plan) or len(parts) + len(wires) > MOST_CHANGES:
         return None
     moulds: dict[PartId, CompiledPart] = {}
+    if any(now is None or was is now for was, now in (*parts, *wires)):
+        return None
     for one, other in parts:
         compiled = _alike(old, one, other, kinds, positions)
         if compiled is None:
@@ -92,6 +89,13 @@ def _patched(old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Po
     except ValueError:
         return None
     return old._replace(plan=plan, parts={**old.parts, **moulds} if moulds else old.parts, values=values)
+
+
+def _comparable(was: Plan, plan: Plan) -> bool:
+    """Whether two plans have as much of everything, and the same habits and wireways."""
+    if was.habits is not plan.habits or was.wireways is not plan.wireways:
+        return False
+    return len(was.parts) == len(plan.parts) and len(was.wires) == len(plan.wires)
 
 
 def _alike(
@@ -137,8 +141,11 @@ def _wires_at(assembly: Assembly) -> dict[PartId, list[str]]:
 
 
 def _changed(old: Mapping[str, Any], new: Mapping[str, Any]) -> list[tuple[Any, Any]]:
-    """Return old and new of what is another object now, both tables having the same length."""
+    """Return old and new of what is another object now, both tables having the same length.
+
+    Where the order is another, or a name is gone, there is None for what is now.
+    """
     if old is new:
         return []
-    were, are = list(old.values()), list(new.values())
-    return [(were[n], are[n]) for n in compress(range(len(are)), map(is_not, were, are))]
+    differ = map(is_not, old.values(), new.values())
+    return [(old[name], new.get(name)) for name in compress(old, differ)]

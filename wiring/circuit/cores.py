@@ -76,7 +76,7 @@ def solved_core(core: Core, values: Floats, warm: Floats | None = None) -> CoreS
 
     `warm` holds likely volts of the plan's nodes; it is used where each component has one solution only.
     """
-    mine = values[core.branches]
+    mine = values if len(core.branches) == len(values) else values[core.branches]
     columns = values.shape[2:]
     if not len(core.nodes):
         amps, nodes = np.zeros((len(mine), *columns)), np.zeros((len(core.folded.passed), *columns))

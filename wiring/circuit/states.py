@@ -45,11 +45,11 @@ def settle(
     `sources` gives some supplies other values (EMF, ohms, limit, sinks) than their own. A relay between its
     two voltages stays as it stands, so `positions` say which of two lasting states is meant.
     """
-    relays = [p.id for p in plan.parts.values() if p.kind in kinds and kinds[p.kind].behaviour == "relay"]
     now = dict(positions)
     seen: list[dict[PartId, str]] = []
     while True:
         settled = solved_arrays(_changed(assemble(plan, kinds, now), sources), now, start)
+        relays = _relays(settled.assembly)
         standing = {relay: settled.assembly.parts[relay].position for relay in relays}
         if not relays:
             return settled
@@ -62,6 +62,13 @@ def settle(
             restless = {r for r in relays if len({positions[r] for positions in round_trip}) > 1}
             return settled._replace(buzzing=frozenset(restless))
         now.update(wanted)
+
+
+def _relays(assembly: Assembly) -> tuple[PartId, ...]:
+    return assembly.kept.of(
+        ("relays", assembly.table),
+        lambda: tuple(p for p, compiled in assembly.parts.items() if compiled.kind.behaviour == "relay"),
+    )
 
 
 def _changed(assembly: Assembly, sources: Mapping[PartId, tuple[float, ...]]) -> Assembly:
