@@ -12,6 +12,7 @@ from tests.support.editing import KINDS
 from wiring.drawings.circuit_drawing import circuit_drawings
 from wiring.files.store import load
 from wiring.findings.situation import examine
+from wiring.pictures.metrics import overlap, words_box
 from wiring.pictures.pdf import pdf_bytes
 from wiring.pictures.picture import Words
 from wiring.sheets.page import zone
@@ -126,6 +127,17 @@ def test_references_are_links_that_lead_to_the_sheet_they_name(pages):
             assert int(place.text.split("/")[0]) in reached, (page.picture.title, place.text)
             checked += 1
     assert checked > 800
+
+
+def test_no_words_lie_on_other_words_on_any_sheet_of_the_whole_layout(pages):
+    for page in pages:
+        words = [w for w in page.picture.items if isinstance(w, Words) and w.text.strip()]
+        boxes = sorted((words_box(w), w.text) for w in words)  # from left to right
+        for i, (one, text) in enumerate(boxes):
+            for other, more in boxes[i + 1 :]:
+                if other[0] >= one[2]:
+                    break
+                assert not overlap(one, other, 0.45), (page.picture.title, text, more)
 
 
 def test_a_drawing_by_itself_holds_no_reference(situation):

@@ -29,6 +29,13 @@ def run(args: Namespace) -> int:
     """Write the sheets and say how many there are."""
     if args.out.suffix.lower() != ".pdf":
         raise Refused(f"Sheets are written as PDF; let the name {args.out.name} end in .pdf.")
+    from wiring.pictures.many_records import collector_paused
+
+    with collector_paused():  # to the end: the process ends with it
+        return _write(args)
+
+
+def _write(args: Namespace) -> int:
     from wiring.files.store import write_whole
     from wiring.findings.situation import examine
     from wiring.pictures.pdf import pdf_bytes

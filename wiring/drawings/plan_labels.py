@@ -86,7 +86,10 @@ class Room:
         left, top = max(int((box[0] - x) / _COARSE_MM), 0), max(int((box[1] - y) / _COARSE_MM), 0)
         right = max(int((box[2] - x) / _COARSE_MM + 1.0), left + 1)
         bottom = max(int((box[3] - y) / _COARSE_MM + 1.0), top + 1)
-        return sum(row.count(1, left, right) for row in self._drawn[top:bottom])
+        found = 0
+        for row in self._drawn[top:bottom]:
+            found += row.count(1, left, right)
+        return found
 
 
 def _cells(length: float, cell: float) -> int:

@@ -137,7 +137,7 @@ def overlap(one: Box, other: Box, tolerance_mm: float = 0.01) -> bool:
 @lru_cache(maxsize=8192)
 def _width_em(text: str, weight: str) -> float:
     advances = typeface(weight).advances_em
-    return sum(sum(advances[ord(c)] for c in run) if run else BOX_EM for run in runs(text, weight))
+    return sum(sum(map(advances.__getitem__, map(ord, run))) if run else BOX_EM for run in runs(text, weight))
 
 
 def _pieces(word: str, max_mm: float, size_mm: float, weight: str) -> list[str]:

@@ -63,6 +63,8 @@ def printable(text: str) -> str:
 @lru_cache(maxsize=16384)
 def runs(text: str, weight: str = "regular") -> tuple[str, ...]:
     """Return the text cut into runs the typeface has; an empty string stands for each sign it lacks."""
+    if text.isascii() and text.isprintable():  # every cut has these
+        return (text,) if text else ()
     advances = typeface(weight).advances_em
     found: list[str] = []
     run = ""
