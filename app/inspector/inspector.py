@@ -1,9 +1,12 @@
 """The right-hand side: one card at a time, chosen by what is selected."""
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from app.inspector.card import Card, MakesCard
+from app.inspector.every_position import Trying
 from app.inspector.part_card import PartCard
 from app.inspector.plan_card import PlanCard
 from app.inspector.several_card import SeveralCard
@@ -19,12 +22,22 @@ LEAST_WIDTH = 276
 class Inspector(QFrame):
     """Follows the selection, the plan and the figures."""
 
-    def __init__(self, session: Session, selection: Selection, look: Look, parent: QWidget) -> None:
+    def __init__(
+        self,
+        session: Session,
+        selection: Selection,
+        look: Look,
+        parent: QWidget,
+        *,
+        at_once: bool = False,
+    ) -> None:
         super().__init__(parent)
         self.setObjectName("inspector")
         self.setMinimumWidth(LEAST_WIDTH)
         self._session, self._selection = session, selection
         self._answer: Answer | None = None
+        self.trying = Trying(self, at_once=at_once)
+        self._makes_plan_card = partial(PlanCard, trying=self.trying)
         self._shown: tuple[MakesCard, tuple[str, ...]] | None = None
         self.card: Card | None = None
         self._area = QScrollArea(self)
@@ -42,6 +55,7 @@ class Inspector(QFrame):
     def show_answer(self, answer: Answer) -> None:
         """Show new figures on the card."""
         self._answer = answer
+        self.trying.follow(answer)
         if self.card is not None:
             self.card.show_answer(answer)
 
@@ -66,7 +80,7 @@ class Inspector(QFrame):
     def _card_for(self, ids: tuple[str, ...]) -> MakesCard:
         plan, kinds = self._session.plan, self._session.kinds
         if not ids:
-            return PlanCard
+            return self._makes_plan_card
         if all(i in plan.wires for i in ids):
             return WireCard
         found = {plan.parts[i].kind for i in ids if i in plan.parts}

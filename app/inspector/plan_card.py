@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 from app.inspector.card import Card
 from app.inspector.choice_field import ChoiceField, Option
 from app.inspector.committing import committed
+from app.inspector.every_position import EveryPosition, Trying
 from app.inspector.figures_table import FiguresTable
 from app.inspector.panel_rows import PanelRows
 from app.inspector.reading_words import plan_figures
@@ -45,13 +46,15 @@ SCENE_SIZE_MM = (600.0, 400.0)
 class PlanCard(Card):
     """What holds for the whole layout."""
 
-    def __init__(self, session: Session, _ids: tuple[str, ...], parent: QWidget) -> None:
+    def __init__(self, session: Session, _ids: tuple[str, ...], parent: QWidget, *, trying: Trying) -> None:
         super().__init__(session, parent)
         title = QLabel("This layout", self)
         title.setProperty("look", "title")
         self.add(title)
         self._figures = FiguresTable(self)
         self.add(self._figures)
+        self.every_position = EveryPosition(trying, self)
+        self.add(self.every_position)
         scenes = Section("Scenes and how they are used", self)
         self.scenes = SceneRows(session, self)
         scenes.add(self.scenes)

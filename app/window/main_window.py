@@ -100,7 +100,7 @@ class MainWindow(QMainWindow):
         self.header = Header(self.acts, self)
         self.notice_bar = NoticeBar(self.notices, self.look, self)
         self.tray = Tray(self.session.kinds, self.look, self)
-        self.inspector = Inspector(self.session, self.selection, self.look, self)
+        self.inspector = Inspector(self.session, self.selection, self.look, self, at_once=at_once)
         self.strip = FindingsStrip(self.look, self)
         self.plan_page = PlanPage(self.plan_view, self.acts, self.look, self)
         zooms = [self.acts[n] for n in ZOOMS]
@@ -215,7 +215,8 @@ class MainWindow(QMainWindow):
         self.remembered.keep_window(self.saveGeometry(), self.columns.saveState())
         self.documents.close()
         self.solving.close()
-        for making in (self.circuit_page.making, self.sheets_page.making, *self.battery_page.makings):
+        pages = (self.circuit_page.making, self.sheets_page.making, *self.battery_page.makings)
+        for making in (*pages, self.inspector.trying.making):
             making.close()
         event.accept()
 
