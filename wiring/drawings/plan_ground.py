@@ -1,4 +1,7 @@
-"""What lies under the wiring on a plan view: board, tracks, scenes and panels."""
+"""What lies under the wiring on a plan view: board, tracks, wireways, scenes and panels."""
+
+from collections.abc import Sequence
+from itertools import pairwise
 
 from wiring.drawings.plan_areas import Area, areas, panel_areas, scene_areas
 from wiring.drawings.plan_clip import overlap_of, pieces
@@ -7,11 +10,13 @@ from wiring.drawings.plan_labels import Room
 from wiring.pictures.metrics import cap_mm, fitted, words_box
 from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Point, Words
 from wiring.plan.plan import Plan
+from wiring.plan.wireway import Wireway
 
 _BOARD = Pen("quiet", 0.5)
 _TIES = Pen("faint", 1.5)
 _BED = Pen("paper", 0.9)
 _SCENE = Pen("faint", 0.3, (2.0, 1.2))
+_WIREWAY = Pen("quiet", 0.3, (3.0, 1.0, 0.6, 1.0))
 _PANEL = Pen("quiet", 0.35)
 NAME_MM = 3.0
 
@@ -32,6 +37,8 @@ def ground(plan: Plan, fit: Fit, clip: Box) -> tuple[Item, ...]:
         points = tuple(fit.at(p) for p in track)
         items += _lines(points, clip, _TIES)
         items += _lines(points, clip, _BED)
+    for way in plan.wireways.values():
+        items += _lines(tuple(fit.at(p) for p in way.points), clip, _WIREWAY)
     for area in panel_areas(plan):
         box = overlap_of(around(_corners(fit, area)), clip)
         if box is not None:
@@ -60,12 +67,38 @@ def place_names(plan: Plan, fit: Fit, room: Room, clip: Box) -> tuple[Words, ...
             Words(text, ((left + right) / 2, high), NAME_MM, "quiet", "italic", "centre"),
             Words(text, ((left + right) / 2, low), NAME_MM, "quiet", "italic", "centre"),
         )
-        free = [w for w in spots if room.free(words_box(w))]
-        if free:
-            words = min(free, key=lambda w: room.crossed(words_box(w)))
-            room.take(words_box(words))
-            names.append(words)
+        names += _freest(spots, room)
+    for way in plan.wireways.values():
+        names += _freest(_beside(way, fit, clip), room)
     return tuple(names)
+
+
+def _freest(spots: Sequence[Words], room: Room) -> list[Words]:
+    """Return the words at the free spot that fewest lines run through, and take that room; [] for no spot."""
+    free = [w for w in spots if room.free(words_box(w))]
+    if not free:
+        return []
+    words = min(free, key=lambda w: room.crossed(words_box(w)))
+    room.take(words_box(words))
+    return [words]
+
+
+def _beside(way: Wireway, fit: Fit, clip: Box) -> list[Words]:
+    """Return where the name of a wireway could stand: beside the quarters and the middle of its stretches."""
+    spots = []
+    for a, b in pairwise(fit.at(p) for p in way.points):
+        for share in (0.5, 0.25, 0.75):
+            x, y = a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
+            if clip[0] < x < clip[2] and clip[1] < y < clip[3]:
+                high = cap_mm(NAME_MM, "italic")
+                for off in (1.3, 4.5, 8.0):  # farther out where a bundle lies in the wireway
+                    spots += [
+                        Words(way.name, (x, y - off), NAME_MM, "quiet", "italic", "centre"),
+                        Words(way.name, (x, y + off + high), NAME_MM, "quiet", "italic", "centre"),
+                        Words(way.name, (x + off, y + high / 2), NAME_MM, "quiet", "italic"),
+                        Words(way.name, (x - off, y + high / 2), NAME_MM, "quiet", "italic", "right"),
+                    ]
+    return spots
 
 
 def outlines(plan: Plan, fit: Fit) -> list[tuple[Point, ...]]:
