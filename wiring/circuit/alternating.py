@@ -94,7 +94,8 @@ def _cycle(plan: Assembly, island: Island, values: Floats, before: Cycle | None,
     swing = plan.alternating[island.core]
     mine, held = island.branches, None
     if len(capacitors(network)):
-        kept = hold(network, swing, hertz(plan.plan), start=None if before is None else before.held)
+        start, nodes = (None, None) if before is None else (before.held, before.unknowns)
+        kept = hold(network, swing, hertz(plan.plan), start=start, nodes=nodes)
         if kept is None:
             return None
         sines, solved, held = kept.sines, kept.solved, kept.volts
