@@ -27,10 +27,19 @@ class Section(NamedTuple):
     leaves: tuple[Leaf, ...]
 
 
-def text_section(title: str, anchor: str, sheet: Sheet, blocks: Sequence[Block]) -> Section:
-    """Return running text and tables, page after page."""
+def text_section(
+    title: str, anchor: str, sheet: Sheet, blocks: Sequence[Block], *, tightest: float = 1.0
+) -> Section:
+    """Return running text and tables, page after page.
+
+    Text without tables may be set tighter, down to that share of its height, where this saves a page.
+    """
     left, top, _, bottom = sheet.body
     pages = paginated(blocks, bottom - top, (left, top))
+    if tightest < 1.0:
+        tight = [b._replace(height_mm=b.height_mm * tightest) for b in blocks]
+        closer = paginated(tight, bottom - top, (left, top))
+        pages = closer if len(closer) < len(pages) else pages
     leaves = tuple(Leaf(sheet, page, title) for page in pages)
     return Section(title, anchor, leaves)
 

@@ -41,6 +41,8 @@ DOCUMENTS: Mapping[str, str] = {
     "labels": "Wire labels",
 }
 
+_TIGHTEST = 0.92  # of running text, so that two lines do not get a sheet of their own
+
 
 def sheet_set(
     situation: Situation,
@@ -88,7 +90,8 @@ def _sections(
 
     def text(title: str, anchor: str, *blocks: Sequence[Block]) -> tuple[Section, ...]:
         joined = [block for some in blocks for block in some]
-        return (text_section(title, anchor, upright, joined),) if joined else ()
+        tightest = _TIGHTEST if anchor == "safety" else 1.0
+        return (text_section(title, anchor, upright, joined, tightest=tightest),) if joined else ()
 
     # short lists that are read together share their sheets
     makers: Mapping[str, Callable[[], tuple[Section, ...]]] = {
