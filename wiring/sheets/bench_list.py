@@ -57,15 +57,15 @@ def bench_blocks(
     rows = bench_rows(plan, kinds) if rows is None else rows
     columns = (
         Column("", 6, "centre"),
-        Column("Wire", 15, weight="semibold"),
-        Column("From", 19),
-        Column("To", 19),
+        Column("Wire", 13.5, weight="semibold"),
+        Column("From", 18),
+        Column("To", 18),
         Column("Size", 19),
         Column("Colour", 20.5),
         Column("Cut", 18, "right"),
         Column("Plan", 12),
         Column("Circuit", 13),
-        Column("Which is, note", 30.5),
+        Column("Which is, note", 34),
     )
     blocks: list[Block] = [heading("Bench list", width, anchor="bench")]
     blocks += paragraph(
