@@ -45,6 +45,8 @@ class Editor:
         self.window = MainWindow(
             self.session, self.selection, self.look, self.notices, remembered, at_once=at_once
         )
+        self.look.finish(application)
+        self.window.plan_page.keep_room()
         self.solving: Solving = self.window.solving
         for complaint in shelf.complaints:
             self.notices.refuse(complaint)

@@ -35,10 +35,14 @@ class Look(QObject):
         return is_dark(self.theme)
 
     def dress(self, application: QApplication) -> None:
-        """Give the application its style, type, palette and stylesheet."""
+        """Give the application its style, type and palette; the rules come with `finish`."""
         load_fonts()
         application.setStyle(QStyleFactory.create("Fusion"))
         application.setFont(screen_font())
+        application.setPalette(palette(self.theme))
+
+    def finish(self, application: QApplication) -> None:
+        """Give it its stylesheet too: after the window is built, as every widget that moves reads it anew."""
         self._colour(application)
 
     def wear(self, name: str) -> None:

@@ -73,10 +73,7 @@ class PlanPage(QWidget):
         column.setSpacing(0)
         column.addWidget(bar)
         column.addWidget(view, 1)
-        # As wide from the start as the bar gets with everything in it, so that nothing shifts later.
-        self.show_thrown(1)
-        self.setMinimumWidth(bar.minimumSizeHint().width())
-        self.show_thrown(0)
+        self._bar = bar
         self.show_wire_choice(False)
         view.tool_changed.connect(self._tell_tool)
         view.pointed.connect(self._tell_pointed)
@@ -87,6 +84,16 @@ class PlanPage(QWidget):
         self.wire_colour.setVisible(yes)
         if yes:
             self._tell_wire()
+
+    def keep_room(self) -> None:
+        """Be as wide from the start as the bar gets with everything in it, so that nothing shifts later."""
+        hidden = [w for w in (self.wire_size, self.wire_colour, self.thrown) if w.isHidden()]
+        for widget in hidden:
+            widget.setVisible(True)
+        self._bar.ensurePolished()
+        self.setMinimumWidth(self._bar.layout().minimumSize().width())
+        for widget in hidden:
+            widget.setVisible(False)
 
     def _tell_tool(self, tool: str) -> None:
         for name in TOOLS:
