@@ -12,7 +12,8 @@ from support.solved import solved
 
 from wiring.circuit.spice import netlist, node_names
 from wiring.circuit.states import settle
-from wiring.plan.plan import Plan
+from wiring.circuit.waves import waves
+from wiring.plan.plan import Habits, Plan
 
 LOADS = ("led-white", "lamp-16v", "resistor", "led-red", "constant-current-light", "sound-module")
 
@@ -68,3 +69,14 @@ def test_ngspice_comes_to_the_same_from_empty_capacitors(tmp_path: Path) -> None
     theirs = run(text, tmp_path)
     for node, called in node_names(settled).items():
         assert theirs[f"rms_{called}"] == pytest.approx(settled.reading.nodes[node], rel=2e-4, abs=2e-4)
+
+
+def test_where_lengths_are_in_feet_the_mains_has_sixty_cycles() -> None:
+    """The same charge for a shorter half cycle: ripple goes with one over the frequency."""
+    rectifier = ("smoothed-rectifier", {"capacitance": 4.7e-3})
+    wires = [("G:~1", "T:~1"), ("G:~2", "T:~2"), ("T:+", "R:1"), ("T:-", "R:2")]
+    plan = draw({"G": "supply-ac", "T": rectifier, "R": resistor(200.0)}, wires)
+    fifty, sixty = (
+        waves(plan.with_changes(habits=Habits(units=units)), kinds(), {}, "R") for units in ("metric", "us")
+    )
+    assert sixty.branches[0].ripple_v == pytest.approx(fifty.branches[0].ripple_v * 50 / 60, rel=0.03)
