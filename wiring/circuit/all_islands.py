@@ -1,9 +1,10 @@
 """Every island of a plan solved: those on direct current all at once, those on AC one by one."""
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from wiring.circuit.alternating import read_alternating
 from wiring.circuit.assembly import Assembly
@@ -13,6 +14,17 @@ from wiring.circuit.reading import Reading
 from wiring.circuit.steady import read_direct
 from wiring.circuit.terminal_volts import TerminalVolts
 from wiring.plan.names import TerminalRef
+
+MOST_SWUNG = 4  # readings of an island that are kept
+
+
+class _Swung(NamedTuple):
+    """What an island on AC read with certain values."""
+
+    values: Floats
+    columns: list[NDArray[Any]]
+    nodes: Floats
+    residual_a: list[float]
 
 
 def read_all(
@@ -36,21 +48,20 @@ def _read_swinging(
     mine, nodes = island.branches, island.nodes
     columns = (reading.volts, reading.amps, reading.mean_amps, reading.power, reading.failed)
     question = (f"swinging {place}", islands, assembly.laws)
-    known = assembly.kept.of(question, dict[str, Any])
-    if "values" in known and np.array_equal(known["values"], values[mine]):
-        for column, before in zip(columns, known["columns"], strict=True):
-            column[mine] = before
-        reading.nodes[nodes] = known["nodes"]
-        reading.residual_a.extend(known["residual_a"])
-        return
+    known = assembly.kept.of(question, list[_Swung])
+    for before in known:
+        if np.array_equal(before.values, values[mine]):
+            for column, was in zip(columns, before.columns, strict=True):
+                column[mine] = was
+            reading.nodes[nodes] = before.nodes
+            reading.residual_a.extend(before.residual_a)
+            return
     told = len(reading.residual_a)
     read_alternating(assembly, island, values, reading)
-    known |= {
-        "values": values[mine],
-        "columns": [column[mine] for column in columns],
-        "nodes": reading.nodes[nodes],
-        "residual_a": reading.residual_a[told:],
-    }
+    now = _Swung(
+        values[mine], [column[mine] for column in columns], reading.nodes[nodes], reading.residual_a[told:]
+    )
+    known[:] = [now, *known[: MOST_SWUNG - 1]]
 
 
 def likely_volts(assembly: Assembly, start: Mapping[TerminalRef, float] | None) -> Floats | None:

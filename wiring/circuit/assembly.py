@@ -16,7 +16,7 @@ from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.plan.wire import Wire
 
-MOST_RECENT = 4
+MOST_RECENT = 8
 LARGE = 20_000  # branches: of plans as large as this one is kept
 MOST_CHANGES = 64  # of parts and wires; more are built anew
 
@@ -43,8 +43,7 @@ def assemble(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Ass
         if recent.kinds is kinds and recent.positions == positions:
             found = _patched(recent.assembly, plan, kinds, positions)
             if found is not None:
-                if found is not recent.assembly:
-                    _keep(recent, _Recent(kinds, recent.positions, found))
+                _keep(recent, _Recent(kinds, recent.positions, found))
                 return found
     made = build(plan, kinds, positions)
     _keep(None, _Recent(kinds, dict(positions), made))
