@@ -77,7 +77,7 @@ BAD = {
     "no plan": (["figures"], "required: PLAN"),
     "odd units": (["figures", "quay.underboard", "--units", "yards"], "'yards'"),
     "odd date": (["outlook", "quay.underboard", "--today", "soon"], "“soon” is not a date"),
-    "odd paper": (["sheets", "quay.underboard", "x.pdf", "--paper", "A3"], "'a3'"),
+    "odd paper": (["sheets", "quay.underboard", "x.pdf", "--paper", "a5"], "'a5'"),
     "sheets to text": (["sheets", "quay.underboard", "x.txt"], "end in .pdf"),
     "odd ending": (["export", "quay.underboard", "x.doc"], "must end in .cir, .csv, .svg, .json"),
     "onto the plan": (["export", "quay.underboard", "quay.underboard"], "must end in"),

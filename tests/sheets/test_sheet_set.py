@@ -28,6 +28,7 @@ def sets():
     for name, paper in (("quay", "Letter"), ("siding", "A4")):
         plan = load(DEMOS / f"{name}.underboard")
         made[name, paper] = sheet_set(examine(plan, KINDS, today=TODAY), paper, TODAY)
+    made["tiny", "A3"] = sheet_set(examine(quay(), KINDS, today=TODAY), "A3", TODAY)
     made["tiny", "A4"] = sheet_set(examine(quay(), KINDS, today=TODAY), "A4", TODAY)
     return made
 
@@ -168,5 +169,5 @@ def test_an_empty_plan_still_gives_a_set():
 
 
 def test_other_paper_is_refused_in_one_sentence():
-    with pytest.raises(ValueError, match=r"^Sheets are printed on A4 or Letter, not on “A5”\.$"):
+    with pytest.raises(ValueError, match=r"^Sheets are printed on A4, Letter or A3, not on “A5”\.$"):
         sheet_set(examine(Plan(), KINDS, today=TODAY), "A5", TODAY)

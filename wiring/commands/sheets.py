@@ -6,7 +6,7 @@ from pathlib import Path
 from wiring.commands.opening import add_plan_arguments, open_plan
 from wiring.commands.refusal import FINE, Refused
 
-PAPERS = {"a4": "A4", "letter": "Letter"}
+PAPERS = {"a4": "A4", "letter": "Letter", "a3": "A3"}
 
 
 def add_arguments(parser: ArgumentParser) -> None:

@@ -4,7 +4,11 @@ from typing import NamedTuple
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom
 
-PAPERS: dict[str, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+PAPERS: dict[str, tuple[float, float]] = {
+    "A4": (210.0, 297.0),
+    "Letter": (215.9, 279.4),
+    "A3": (297.0, 420.0),
+}
 # ISO 5457: 20 mm at the filing edge, 10 mm at the others, a frame line of 0.7 mm.
 FILING_MM, EDGE_MM, FRAME_PEN_MM = 20.0, 10.0, 0.7
 PAD_MM = 6.0  # between frame and text
@@ -43,8 +47,8 @@ class Sheet(NamedTuple):
 
 
 def sheet(paper: str = "A4", *, landscape: bool = False) -> Sheet:
-    """Return a sheet of "A4" or "Letter"; ValueError with a plain sentence for any other paper."""
+    """Return a sheet of "A4", "Letter" or "A3"; ValueError with a plain sentence for any other paper."""
     if paper not in PAPERS:
-        raise ValueError(f"Sheets are printed on {' or '.join(PAPERS)}, not on “{paper}”.")
+        raise ValueError(f"Sheets are printed on A4, Letter or A3, not on “{paper}”.")
     width, height = PAPERS[paper]
     return Sheet(paper, height, width) if landscape else Sheet(paper, width, height)

@@ -52,7 +52,7 @@ def sheet_set(
     only: Collection[str] | None = None,
     scene: str | None = None,
 ) -> tuple[Page, ...]:
-    """Return the sheets, numbered and bookmarked, on "A4" or "Letter"; `today` is the date of issue.
+    """Return the sheets, numbered and bookmarked, on "A4", "Letter" or "A3"; `today` is the date of issue.
 
     `only` chooses among DOCUMENTS, `scene` the scene or panel of that name and the wires that end there.
     ValueError with a plain sentence for a paper there is no sheet for, and for an unknown document or scene.
