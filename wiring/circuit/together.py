@@ -15,6 +15,7 @@ from wiring.circuit.network import Network
 
 MOST_STEPS = 40
 RELATIVE = 1e-11  # of the currents that meet at a node
+CLEAN = 0.01  # of what is allowed
 ROUNDING = 1e-15
 NOTHING_A = 1e-16
 STEP_RELATIVE = 1e-10
@@ -60,9 +61,9 @@ def _newton(network: Network, start: Floats | None, most_steps: int) -> Together
     point = _point(network, network.first_guess() if start is None else start)
     unsound = np.zeros(network.highest.shape, dtype=np.bool_)
     solver: Callable[[Floats], Floats] | None = None
+    settled, clean = _settled(network, point)
     step = 0
     for step in range(most_steps):
-        settled = _settled(network, point)
         if step and bool(np.all(settled | unsound)):
             break
         solver = network.pattern.solver(point.slopes)
@@ -76,9 +77,11 @@ def _newton(network: Network, start: Floats | None, most_steps: int) -> Together
         if bool(np.all(settled | unsound)) and bool(np.all(small)):
             break
         point = _searched(network, point, move, downhill)
-    if solver is not None:
+        settled, clean = _settled(network, point)
+    if solver is not None and not clean:
         point = _polished(network, point, solver)
-    settled = _settled(network, point) & ~unsound
+        settled, _ = _settled(network, point)
+    settled = settled & ~unsound
     residual = np.zeros(settled.shape)
     np.maximum.at(residual, network.shape.component, np.abs(point.force))
     return Together(point.x, point.volts, point.amps, residual, settled, step)
@@ -90,16 +93,20 @@ def _point(network: Network, x: Floats) -> _Point:
     return _Point(x, volts, amps, slopes, network.sums(amps))
 
 
-def _settled(network: Network, point: _Point) -> Flags:
-    """Return for each component whether Kirchhoff's law holds at all its nodes, as far as digits go."""
+def _settled(network: Network, point: _Point) -> tuple[Flags, bool]:
+    """Return for each component whether Kirchhoff's law holds at all its nodes, as far as digits go.
+
+    And whether it holds so well everywhere that another step would be wasted.
+    """
     shape = network.shape
     meeting = network.sums(np.abs(point.amps), 1.0)
     stiff = network.sums(np.abs(point.slopes), 1.0)
     allowed = RELATIVE * meeting + (ROUNDING * network.highest)[shape.component] * stiff + NOTHING_A
-    breaches = ~(np.abs(point.force) <= allowed)
+    left = np.abs(point.force)
+    breaches = ~(left <= allowed)
     if not breaches.any():
-        return np.ones(network.highest.shape, dtype=np.bool_)
-    return np.asarray(shape.by_component(breaches.astype(np.float64)) == 0.0)
+        return np.ones(network.highest.shape, dtype=np.bool_), bool(np.all(left <= CLEAN * allowed))
+    return np.asarray(shape.by_component(breaches.astype(np.float64)) == 0.0), False
 
 
 def _polished(network: Network, point: _Point, solver: Callable[[Floats], Floats]) -> _Point:
