@@ -77,9 +77,24 @@ def _parts(
         if not kept:
             kept.append(columns(settled.reading))
         compiled, span = assembly.parts[part], assembly.spans[part]
+        if not span and part not in alternating:
+            open_v = _volts_across(settled, part, compiled)
+            return compiled.behaviour.read(compiled.values, compiled.position, PartFigure(open_v, 0.0, 0.0))
         return part_figure(assembly, kept[0], compiled, span, part in alternating)
 
     return Readings(assembly.parts, left_out, figure)
+
+
+def _volts_across(settled: Settled, part: PartId, compiled: CompiledPart) -> float:
+    """Return what a meter reads across an open part of two terminals; 0 where it could not say."""
+    if len(compiled.kind.terminals) != 2:
+        return 0.0
+    assembly, islands = settled.assembly, settled.islands
+    first = assembly.first_terminal[part]
+    a, b = assembly.node_of[first], assembly.node_of[first + 1]
+    if islands.of_node[a] < 0 or islands.of_node[a] != islands.of_node[b]:
+        return 0.0
+    return abs(float(settled.reading.nodes[a] - settled.reading.nodes[b]))
 
 
 def _terminals(settled: Settled) -> TerminalVolts:
