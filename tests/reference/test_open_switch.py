@@ -1,4 +1,4 @@
-"""What stands across an open switch: with no current nothing drops elsewhere, so it is all of the supply's volts.
+"""What stands across an open switch: with no current nothing drops elsewhere, so it is all the supply gives.
 
 Common practice, no source: it is how a builder finds an open joint with a meter.
 """
