@@ -13,7 +13,7 @@ from app.theme.icons import icon
 from wiring.edits.panels import change_panel, remove_panel
 from wiring.plan.panel import Panel
 
-SIZE_WIDTH, REMOVE_WIDTH = 66, 26
+SIZE_WIDTH, REMOVE_WIDTH = 60, 26
 SIDES = (("width_mm", "Wide"), ("height_mm", "High"))
 
 

@@ -89,6 +89,7 @@ class OtherPacks(LateTable):
         for column, text in texts.items():
             right = column in (SPARE, COST)
             item = self.put(row, column, text, right=right, strong=one.there and column == PACK)
+            item.setToolTip(text)
             item.setFlags(item.flags() & ~Qt.ItemFlag.ItemIsEditable)
         price = self.put(row, PRICE, self._price_words(one), right=True)
         unit = "one of them" if one.cell else "a kilowatt-hour"

@@ -22,6 +22,7 @@ class WhatCounts(LateTable):
         header = self.table.horizontalHeader()
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.heads_right((1, 2, 3))
+        self.table.setWordWrap(False)
 
     def show_found(self, found: object) -> None:
         """Show the effects in their order."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
@@ -95,8 +95,9 @@ class MainWindow(QMainWindow):
             self.plan_view.show_ids(there)
 
     def _lay_out(self, at_once: bool) -> None:
-        self.resize(*FIRST_SIZE)
-        self.setMinimumSize(*LEAST_SIZE)
+        room = self.screen().availableSize()
+        self.setMinimumSize(QSize(*LEAST_SIZE).boundedTo(room))
+        self.resize(QSize(*FIRST_SIZE).boundedTo(room))
         self.header = Header(self.acts, self)
         self.notice_bar = NoticeBar(self.notices, self.look, self)
         self.tray = Tray(self.session.kinds, self.look, self)

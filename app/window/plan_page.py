@@ -91,7 +91,7 @@ class PlanPage(QWidget):
         for widget in hidden:
             widget.setVisible(True)
         self._bar.ensurePolished()
-        self.setMinimumWidth(self._bar.layout().minimumSize().width())
+        self.setMinimumWidth(self._bar.minimumSizeHint().width())
         for widget in hidden:
             widget.setVisible(False)
 

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QApplication
 from support.editors import open_demo, part_id, type_into
 
 from app.inspector.use_details import use_words
+from app.window.main_window import LEAST_SIZE
 from wiring.plan.scene import UsePattern
 
 
@@ -72,7 +73,7 @@ def test_panels_are_named_sized_and_taken_away(editor):
 def test_the_surface_stays_where_it_is_when_a_tool_is_taken(editor):
     open_demo(editor)
     window = editor.window
-    window.resize(*window.minimumSize().toTuple())
+    window.resize(*LEAST_SIZE)
     QApplication.processEvents()
 
     def place():
@@ -85,7 +86,7 @@ def test_the_surface_stays_where_it_is_when_a_tool_is_taken(editor):
     editor.session.throw(part_id(editor, "S1"), "off")
     assert window.plan_page.thrown.isVisible()
     assert place() == before
-    assert window.width() == window.minimumSize().width()
+    assert window.width() == LEAST_SIZE[0]
     editor.session.stand_as_in_use()
     window.acts["select"].trigger()
     window.resize(1280, 800)
