@@ -20,8 +20,8 @@ def quay():
     )  # fmt: skip
     fuse = draft.part("fuse", 300, 420, "pack fuse", scene=scene, rating_a=0.5)
     switch = draft.part("toggle-on-off", 610, 518, "QUAY LIGHTS", panel=panel, scene=scene, turn=180)
-    feed = draft.part("distribution-block-6", 510, 420, "quay plus", scene=scene)
-    back = draft.part("distribution-block-6", 720, 420, "quay return", scene=scene)
+    feed = draft.part("distribution-block-6", 470, 420, "quay plus", scene=scene)
+    back = draft.part("distribution-block-6", 742, 420, "quay return", scene=scene)
 
     draft.wire((pack, "+"), (fuse, "1"), "RD", "22 AWG")
     draft.over((fuse, "2"), (switch, "13"), 450, "RD", "22 AWG")
