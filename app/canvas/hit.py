@@ -126,14 +126,16 @@ def bend_at(bends: tuple[Point, ...], at: Point, reach_mm: float) -> int:
     return index if distance <= reach_mm else -1
 
 
-def on_lever(geometry: Geometry, part: PartId, kind: Kind | None, at: Point, scale: float) -> bool:
-    """Return whether a place lies on the part of a switch that throws it."""
+def on_lever(
+    geometry: Geometry, part: PartId, kind: Kind | None, at: Point, scale: float, selected: frozenset[str]
+) -> bool:
+    """Return whether a place lies on what throws a switch: all of it once a small one is selected."""
     if kind is None or not throws_by_hand(kind):
         return False
     row = geometry.parts.get(part)
     half_w, half_h = kind.width_mm / 2, kind.height_mm / 2
     if 2 * min(half_w, half_h) * scale < SMALLEST_PX:
-        return False
+        return part in selected
     dx, dy = at[0] - row[4], at[1] - row[5]
     along, across = dx * row[6] + dy * row[7], dy * row[6] - dx * row[7]
     return bool(abs(along) <= half_w * LEVER_SHARE and abs(across) <= half_h * LEVER_SHARE)
@@ -176,7 +178,7 @@ def hit_at(
             return Hit(at, wire=wire_id, bend=bend)
     if part:
         kind = kinds.get(plan.parts[part].kind)
-        return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale))
+        return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale, selected))
     return _under_parts(geometry, plan, at, scale)
 
 

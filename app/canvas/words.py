@@ -71,7 +71,7 @@ def tip_words(sight: Sight, hit: Hit) -> str:
         return f"{first}\n{HOLD_AREA}"
     position = sight.positions.get(hit.part, "")
     if position:
-        lines.append(f"Stands at “{position}”." + (" Click the lever to throw it." if hit.lever else ""))
+        lines.append(f"Stands at “{position}”." + (" Click here to throw it." if hit.lever else ""))
     if figures := reading(sight, hit.id):
         lines.append(figures)
     finding = sight.worst.get(hit.id)

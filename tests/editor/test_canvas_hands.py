@@ -162,6 +162,14 @@ def test_the_lever_throws_and_the_plan_stays(qtbot):
     assert desk.plan is before
 
 
+def test_a_switch_too_small_to_have_a_lever_is_thrown_by_the_second_click(qtbot):
+    desk = Desk(qtbot, scale=1.0, centre=(300, 250))
+    desk.click(300, 300)
+    assert desk.selection.ids == {SWITCH} and desk.session.positions[SWITCH] == "on"
+    desk.click(300, 300)
+    assert desk.session.positions[SWITCH] == "off"
+
+
 def test_a_button_is_pressed_only_while_it_is_held(qtbot):
     desk = Desk(qtbot, scale=3.0, centre=(300, 150))
     desk.press(300, 100)

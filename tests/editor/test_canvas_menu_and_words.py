@@ -42,6 +42,7 @@ def test_the_small_menu_throws_and_keeps_a_position(desk):
     entries["off"].trigger()
     assert desk.session.positions[SWITCH] == "off"
     assert desk.plan.parts[SWITCH].position == ""
+    desk.selection.clear()
     menu, entries = menu_at(desk, 300, 300)
     entries["Stands at “off” in a session"].trigger()
     assert desk.plan.parts[SWITCH].position == "off"
@@ -97,7 +98,7 @@ def test_a_tip_says_how_a_switch_stands(desk):
     sight = desk.view.sight()
     hit = hit_at(sight.geometry, sight.plan, KINDS, (300, 300), 3.0)
     assert "Stands at “on”." in tip_words(sight, hit)
-    assert "Click the lever" in tip_words(sight, hit)
+    assert "Click here" in tip_words(sight, hit)
 
 
 def test_pointing_is_told_with_what_lies_there_and_words_for_it(desk):
