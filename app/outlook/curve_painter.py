@@ -69,7 +69,7 @@ def reading_at(curve: Curve, hours: float) -> Reading | None:
 def when_words(days: float, fitted: date | None) -> str:
     """Return a date, or how long after fitting when no date is known."""
     if fitted is not None:
-        return (fitted + timedelta(days=round(days))).strftime("%d %b %Y").lstrip("0")
+        return (fitted + timedelta(days=int(days))).strftime("%d %b %Y").lstrip("0")
     if days < 2 * _DAYS_A_MONTH:
         return f"{days:.0f} days after fitting"
     return f"{days / _DAYS_A_MONTH:.1f} months after fitting"
