@@ -3,17 +3,17 @@
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.inspector.committing import committed
+from app.inspector.named_row import REMOVE_WIDTH, NamedRow, heads, remove_button
 from app.inspector.typed_field import TypedField
 from app.inspector.value_field import ValueField
 from app.session import Session
-from app.theme.icons import icon
 from wiring.edits.panels import change_panel, remove_panel
 from wiring.plan.panel import Panel
 
-SIZE_WIDTH, REMOVE_WIDTH = 60, 26
+SIZE_WIDTH = 60
 SIDES = (("width_mm", "Wide"), ("height_mm", "High"))
 
 
@@ -27,7 +27,9 @@ class PanelRows(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(4)
-        self._column.addLayout(_heads(self))
+        self._column.addLayout(
+            heads(self, (("", 0), *((word, SIZE_WIDTH) for _, word in SIDES), ("", REMOVE_WIDTH)))
+        )
 
     def refresh(self) -> None:
         """Show the panels as they are now."""
@@ -43,7 +45,7 @@ class PanelRows(QWidget):
             self.rows[panel_id].show_panel(panel, plan.habits.units)
 
 
-class PanelRow(QWidget):
+class PanelRow(NamedRow):
     """One panel."""
 
     def __init__(self, session: Session, panel_id: str, parent: QWidget) -> None:
@@ -51,36 +53,15 @@ class PanelRow(QWidget):
         self._session, self._id = session, panel_id
         self.name = TypedField("Name of the panel", lambda t: self._change(name=t.strip()), self, bare=True)
         self.sizes: dict[str, ValueField] = {}
-        self._fault = QLabel(self)
-        self._fault.setProperty("look", "wrong")
-        self._fault.setWordWrap(True)
-        self._fault.hide()
-        line = QHBoxLayout()
-        line.setSpacing(4)
-        line.addWidget(self.name, 1)
+        self.line.addWidget(self.name, 1)
         for side, word in SIDES:
             field = ValueField(f"{word}, the panel's face", "length", self._size(side), self, bare=True)
             field.setFixedWidth(SIZE_WIDTH)
             field.editor.setObjectName(f"panel_{side}")
             self.sizes[side] = field
-            line.addWidget(field)
-        remove = QToolButton(self)
-        remove.setIcon(icon("close"))
-        remove.setFixedWidth(REMOVE_WIDTH)
-        remove.setProperty("look", "small")
-        remove.setToolTip("Take this panel away; its parts stay")
-        remove.setAccessibleName("Take this panel away")
-        # Taking a panel away deletes this very button, so the click must be over first.
-        remove.clicked.connect(lambda: self._session.do(remove_panel(self._id)))
-        line.addWidget(remove)
-        fields: tuple[TypedField, ...] = (self.name, *self.sizes.values())
-        for each in fields:
-            each.faulted.connect(self._show_fault)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(2)
-        column.addLayout(line)
-        column.addWidget(self._fault)
+            self.line.addWidget(field)
+        self.line.addWidget(remove_button(self, "panel", lambda: self._session.do(remove_panel(self._id))))
+        self.listen_to((self.name, *self.sizes.values()))
 
     def show_panel(self, panel: Panel, units: str) -> None:
         """Show the panel as it is now."""
@@ -94,22 +75,3 @@ class PanelRow(QWidget):
 
     def _change(self, **fields: Any) -> str:  # noqa: ANN401 - each field has its own type
         return committed(self._session, change_panel(self._id, **fields))
-
-    def _show_fault(self, sentence: str) -> None:
-        self._fault.setText(sentence)
-        self._fault.setVisible(bool(sentence))
-
-
-def _heads(parent: QWidget) -> QGridLayout:
-    grid = QGridLayout()
-    grid.setSpacing(4)
-    grid.setColumnStretch(0, 1)
-    for column, (text, width) in enumerate(
-        (("", 0), *((w, SIZE_WIDTH) for _, w in SIDES), ("", REMOVE_WIDTH))
-    ):
-        head = QLabel(text, parent)
-        head.setProperty("look", "caption")
-        if width:
-            head.setFixedWidth(width)
-        grid.addWidget(head, 0, column)
-    return grid

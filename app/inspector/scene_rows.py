@@ -4,19 +4,20 @@ from collections.abc import Callable
 from typing import Any
 
 import msgspec
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.inspector.committing import committed
+from app.inspector.named_row import REMOVE_WIDTH, NamedRow, heads, remove_button
 from app.inspector.typed_field import TypedField
 from app.inspector.use_details import UseDetails
 from app.inspector.value_field import ValueField
 from app.session import Session
-from app.theme.icons import icon
 from wiring.edits.scenes import change_scene, remove_scene
 from wiring.edits.set_plan import set_plan
 from wiring.plan.scene import Scene, UsePattern
 
-HOURS_WIDTH, SESSIONS_WIDTH, REMOVE_WIDTH = 58, 46, 26
+HOURS_WIDTH, SESSIONS_WIDTH = 58, 46
+HEADS = (("", 0), ("Hours lit", HOURS_WIDTH), ("a month", SESSIONS_WIDTH), ("", REMOVE_WIDTH))
 OUTSIDE = "Outside any scene"
 
 
@@ -30,7 +31,7 @@ class SceneRows(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(4)
-        self._column.addLayout(_heads(self))
+        self._column.addLayout(heads(self, HEADS))
         self._outside = SceneRow(session, "", self)
         self._column.addWidget(self._outside)
 
@@ -49,7 +50,7 @@ class SceneRows(QWidget):
         self._outside.show_use(plan.use)
 
 
-class SceneRow(QWidget):
+class SceneRow(NamedRow):
     """One scene; an empty id stands for what lies in none."""
 
     def __init__(self, session: Session, scene_id: str, parent: QWidget) -> None:
@@ -64,32 +65,20 @@ class SceneRow(QWidget):
         )
         self.hours.setFixedWidth(HOURS_WIDTH)
         self.sessions.setFixedWidth(SESSIONS_WIDTH)
-        self._fault = QLabel(self)
-        self._fault.setProperty("look", "wrong")
-        self._fault.setWordWrap(True)
-        self._fault.hide()
-        line = QHBoxLayout()
-        line.setSpacing(4)
         self.name: TypedField | None = None
         if scene_id:
             self.name = TypedField(
                 "Name of the scene", lambda t: self._change(name=t.strip()), self, bare=True
             )
-            line.addWidget(self.name, 1)
+            self.line.addWidget(self.name, 1)
         else:
-            line.addWidget(QLabel(OUTSIDE, self), 1)
-        line.addWidget(self.hours)
-        line.addWidget(self.sessions)
-        line.addWidget(self._remove_button())
-        for field in filter(None, (self.name, self.hours, self.sessions)):
-            field.faulted.connect(self._show_fault)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(2)
-        column.addLayout(line)
-        column.addWidget(self._fault)
+            self.line.addWidget(QLabel(OUTSIDE, self), 1)
+        self.line.addWidget(self.hours)
+        self.line.addWidget(self.sessions)
+        self.line.addWidget(self._remove_button())
+        self.listen_to(filter(None, (self.name, self.hours, self.sessions)))
         self.details = UseDetails("this scene" if scene_id else OUTSIDE.lower(), self._put_use, self)
-        column.addWidget(self.details)
+        self.column.addWidget(self.details)
 
     def show_scene(self, scene: Scene) -> None:
         """Show the scene as it is now."""
@@ -109,15 +98,7 @@ class SceneRow(QWidget):
             room = QWidget(self)
             room.setFixedWidth(REMOVE_WIDTH)
             return room
-        button = QToolButton(self)
-        button.setIcon(icon("close"))
-        button.setFixedWidth(REMOVE_WIDTH)
-        button.setProperty("look", "small")
-        button.setToolTip("Take this scene away; its parts stay")
-        button.setAccessibleName("Take this scene away")
-        # Taking a scene away deletes this very button, so the click must be over first.
-        button.clicked.connect(lambda: self._session.do(remove_scene(self._id)))
-        return button
+        return remove_button(self, "scene", lambda: self._session.do(remove_scene(self._id)))
 
     def _set_use(self, name: str) -> Callable[[Any], str]:
         def put(value: float) -> str:
@@ -130,23 +111,3 @@ class SceneRow(QWidget):
 
     def _change(self, **fields: Any) -> str:  # noqa: ANN401 - each field has its own type
         return committed(self._session, change_scene(self._id, **fields))
-
-    def _show_fault(self, sentence: str) -> None:
-        self._fault.setText(sentence)
-        self._fault.setVisible(bool(sentence))
-
-
-def _heads(parent: QWidget) -> QGridLayout:
-    grid = QGridLayout()
-    grid.setSpacing(4)
-    grid.setColumnStretch(0, 1)
-    words = ("", "Hours lit", "a month", "")
-    for column, (text, width) in enumerate(
-        zip(words, (0, HOURS_WIDTH, SESSIONS_WIDTH, REMOVE_WIDTH), strict=True)
-    ):
-        head = QLabel(text, parent)
-        head.setProperty("look", "caption")
-        if width:
-            head.setFixedWidth(width)
-        grid.addWidget(head, 0, column)
-    return grid

@@ -1,0 +1,64 @@
+"""A row of the small tables on the plan card: fields in a line, and beneath it what is wrong."""
+
+from collections.abc import Callable, Iterable
+
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+
+from app.inspector.typed_field import TypedField
+from app.theme.icons import icon
+
+REMOVE_WIDTH = 26
+
+
+class NamedRow(QWidget):
+    """Holds one line of widgets and the sentence of whichever field was given something wrong."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._fault = QLabel(self)
+        self._fault.setProperty("look", "wrong")
+        self._fault.setWordWrap(True)
+        self._fault.hide()
+        self.line = QHBoxLayout()
+        self.line.setSpacing(4)
+        self.column = QVBoxLayout(self)
+        self.column.setContentsMargins(0, 0, 0, 0)
+        self.column.setSpacing(2)
+        self.column.addLayout(self.line)
+        self.column.addWidget(self._fault)
+
+    def listen_to(self, fields: Iterable[TypedField]) -> None:
+        """Show beneath the line what these fields find wrong."""
+        for field in fields:
+            field.faulted.connect(self._show_fault)
+
+    def _show_fault(self, sentence: str) -> None:
+        self._fault.setText(sentence)
+        self._fault.setVisible(bool(sentence))
+
+
+def remove_button(parent: QWidget, what: str, take: Callable[[], object]) -> QToolButton:
+    """Return the small cross that takes a scene or panel away."""
+    button = QToolButton(parent)
+    button.setIcon(icon("close"))
+    button.setFixedWidth(REMOVE_WIDTH)
+    button.setProperty("look", "small")
+    button.setToolTip(f"Take this {what} away; its parts stay")
+    button.setAccessibleName(f"Take this {what} away")
+    # What is taken away takes this very button with it: deleteLater lets the click end first.
+    button.clicked.connect(lambda: take())
+    return button
+
+
+def heads(parent: QWidget, columns: Iterable[tuple[str, int]]) -> QGridLayout:
+    """Return the captions over a table's columns; width 0 takes what is left."""
+    grid = QGridLayout()
+    grid.setSpacing(4)
+    grid.setColumnStretch(0, 1)
+    for column, (text, width) in enumerate(columns):
+        head = QLabel(text, parent)
+        head.setProperty("look", "caption")
+        if width:
+            head.setFixedWidth(width)
+        grid.addWidget(head, 0, column)
+    return grid
