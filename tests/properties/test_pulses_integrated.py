@@ -51,7 +51,7 @@ def _integrated(store: Store, coil: Coil, on_s: float) -> tuple[np.ndarray, floa
         slopes,
         (0.0, on_s),
         [store.volts_v, 0.0, 0.0],
-        method="LSODA",
+        method="BDF",  # LSODA can hang for ever where a diode stops conducting
         rtol=1e-8,
         atol=1e-10,
         max_step=on_s / 200,
