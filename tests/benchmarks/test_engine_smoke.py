@@ -8,7 +8,8 @@ import pytest
 from support.ngspice import needs_ngspice
 
 pytestmark = [pytest.mark.ngspice, needs_ngspice]
-PROMISED = {"agree_max_rel", "ratio_1k", "ratio_10k", "growth", "warm_1k_ms", "positions256_over_one"}
+PROMISED = {"agree_max_rel", "ratio_1k", "ratio_10k", "growth", "warm_1k_ms", "positions256_over_one",
+            "pulse_err"}  # fmt: skip
 
 
 def test_a_smoke_run() -> None:
@@ -23,3 +24,4 @@ def test_a_smoke_run() -> None:
     assert found["agree_current_rel"] < 1e-6
     assert found["positions256_over_one"] < 128  # far less than one by one, on any machine
     assert found["growth"] < 2.0
+    assert found["pulse_err"] <= 0.01
