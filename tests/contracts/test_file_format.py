@@ -71,7 +71,7 @@ USUAL = {
         Part(id="p1", kind="k", designation="E1", x_mm=1, y_mm=2),
         "p1|k|E1|1|2|0.0||{}||||",
     ),
-    "panel": (Panel(id="n1", name="n", x_mm=1, y_mm=2, width_mm=3, height_mm=4), "n1|n|1|2|3|4"),
+    "panel": (Panel(id="n1", name="n", x_mm=1, y_mm=2, width_mm=3, height_mm=4), "n1|n|1|2|3|4|0.0|0.0|()|()"),
     "wireway": (Wireway(id="y1", name="n", points=((1, 2), (3, 4))), "y1|n|((1, 2), (3, 4))|20.0|80.0"),
     "backdrop": (
         Backdrop(media="image/png", width_px=3, height_px=4),

@@ -12,7 +12,8 @@ from wiring.files.places import Raw, plain_words
 from wiring.files.refusals import NotReadable
 from wiring.plan.backdrop import Backdrop
 from wiring.plan.battery_log import BatteryReading
-from wiring.plan.panel import Panel
+from wiring.plan.joist import Joist
+from wiring.plan.panel import FaceLine, FaceText, Panel
 from wiring.plan.part import Part
 from wiring.plan.plan import Habits, Line, Plan
 from wiring.plan.scene import Scene, UsePattern
@@ -43,6 +44,7 @@ class PlanFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     use: UsePattern = UsePattern()
     board: Line = ()
     tracks: tuple[Line, ...] = ()
+    joists: tuple[Joist, ...] = ()
     scenes: tuple[Scene, ...] = ()
     panels: tuple[Panel, ...] = ()
     wireways: tuple[Wireway, ...] = ()
@@ -76,6 +78,7 @@ def decode(data: bytes) -> Plan:
         use=file.use,
         board=file.board,
         tracks=file.tracks,
+        joists=file.joists,
         scenes=_by_id(file.scenes, "scene"),
         panels=_by_id(file.panels, "panel"),
         wireways=_by_id(file.wireways, "wireway"),
@@ -167,9 +170,11 @@ def _refuse_unknown_fields(raw: Raw) -> None:
     _refuse_unknown_in(raw.get("habits"), Habits, "The plan’s habits have")
     _refuse_unknown_in(raw.get("use"), UsePattern, "The plan’s use pattern has")
     _refuse_unknown_in(raw.get("backdrop"), Backdrop, "The picture under the plan has")
-    log = raw.get("battery_log")
-    for row in log if isinstance(log, list) else ():
-        _refuse_unknown_in(row, BatteryReading, "An entry of the battery log has")
+    nameless = (("battery_log", BatteryReading, "An entry of the battery log"), ("joists", Joist, "A joist"))
+    for name, record, subject in nameless:
+        rows = raw.get(name)
+        for row in rows if isinstance(rows, list) else ():
+            _refuse_unknown_in(row, record, f"{subject} has")
     for table, record_type in RECORDS.items():
         rows = raw.get(table)
         for row in rows if isinstance(rows, list) else ():
@@ -177,6 +182,16 @@ def _refuse_unknown_fields(raw: Raw) -> None:
             _refuse_unknown_in(row, record_type, f"The {table[:-1]} {name} has")
             if table == "scenes" and isinstance(row, dict):
                 _refuse_unknown_in(row.get("use"), UsePattern, f"The use pattern of the scene {name} has")
+            if table == "panels" and isinstance(row, dict):
+                _refuse_unknown_on_face(row, name)
+
+
+def _refuse_unknown_on_face(row: Raw, name: str) -> None:
+    sorts: tuple[tuple[str, type[msgspec.Struct]], ...] = (("lines", FaceLine), ("texts", FaceText))
+    for field, record_type in sorts:
+        items = row.get(field)
+        for item in items if isinstance(items, list) else ():
+            _refuse_unknown_in(item, record_type, f"A {field[:-1]} on the panel {name} has")
 
 
 def _refuse_unknown_in(row: object, record_type: type[msgspec.Struct], subject: str) -> None:

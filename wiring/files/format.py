@@ -30,7 +30,7 @@ out every field that has it.
 Whole plan
     ``title`` ("Untitled plan"), ``author`` (""), ``written_by`` (told, not read), ``habits``, ``use`` (for
     parts in no scene), ``board`` (corners of the benchwork, ``[[x, y], ...]`` in mm), ``tracks`` (a list of
-    such lines), ``backdrop`` (none), ``scenes``, ``panels``, ``wireways``, ``parts``, ``wires``,
+    such lines), ``joists`` (a list), ``backdrop`` (none), ``scenes``, ``panels``, ``wireways``, ``parts``, ``wires``,
     ``battery_log`` (lists), ``prices`` (of one
     battery by the key of its type, ``{"alkaline AA": 0.9}``, and of the kilowatt-hour as ``"mains kWh"``; in
     any currency), ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none
@@ -48,10 +48,19 @@ Use
 Scene
     ``id``, ``name``; ``x_mm``, ``y_mm``, ``width_mm``, ``height_mm`` (0) of its rectangle, ``use``.
 Panel
-    ``id``, ``name``, ``x_mm``, ``y_mm``, ``width_mm``, ``height_mm``.
+    ``id``, ``name``, ``x_mm``, ``y_mm``, ``width_mm``, ``height_mm``; ``spacing_mm`` that parts snap to, from
+    the upper left corner (0: the plan's grid), ``room_mm`` clear depth behind the face (0: not known),
+    ``lines`` of the track diagram and ``texts`` of the legends on the face (``[]``). Their places are in mm
+    from the face's upper left corner, seen from the front; ``colour`` is one of IEC 60757 ("BK").
+    A line has ``points`` (two or more) and ``width_mm`` (4); a text has ``text``, ``x_mm``, ``y_mm`` of its
+    middle, ``high_mm`` of its capitals (3.5) and ``turn_deg`` clockwise (0).
 Wireway
     ``id``, ``name``, ``points`` (its corners in mm, two or more), ``hole_mm`` diameter of its narrowest hole
-    (20), ``drop_mm`` from it up to a terminal on the board (80).
+    (20), ``drop_mm`` from it up to a terminal on the board (80), ``fascia_drop_mm`` from
+    it to a terminal on a panel (null: as ``drop_mm``).
+Joist
+    ``start`` and ``end`` of its middle line in mm, ``width_mm`` as seen from above (20), ``depth_mm`` how far
+    it reaches down (70).
 Backdrop
     ``media`` "image/png", "image/jpeg" or "image/svg+xml"; ``data`` the picture as base64 (""), or ``path``
     of its file as seen from the plan's folder, with forward slashes (""); ``width_px``, ``height_px``;

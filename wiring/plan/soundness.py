@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 
 from wiring.catalogue.kind import Kind
 from wiring.plan.battery_log_faults import log_faults, price_faults
-from wiring.plan.ground_faults import backdrop_faults, wireway_faults
+from wiring.plan.ground_faults import backdrop_faults, joist_faults, wireway_faults
 from wiring.plan.limits import (
     LARGEST_NUMBER,
     LONGEST_NAME,
@@ -17,6 +17,7 @@ from wiring.plan.limits import (
     text_is_fair,
 )
 from wiring.plan.panel import Panel
+from wiring.plan.panel_faults import face_faults
 from wiring.plan.plan import Habits, Line, Plan
 from wiring.plan.record_faults import end_faults, kind_faults, part_faults, size_fault, wire_faults
 from wiring.plan.scene import Scene, UsePattern
@@ -136,6 +137,8 @@ def area_faults(area: Scene | Panel) -> Iterator[str]:
         yield f"The {word} {area.name or area.id} lies outside the plan or has a negative width or height."
     if isinstance(area, Scene):
         yield from use_faults(area.use, f"of the scene {area.name or area.id}")
+    else:
+        yield from face_faults(area)
 
 
 def use_faults(use: UsePattern, whose: str) -> Iterator[str]:
@@ -157,6 +160,8 @@ def plan_faults(plan: Plan) -> Iterator[str]:
     for entry in plan.battery_log:
         yield from log_faults(entry)
     yield from price_faults(plan.prices)
+    for joist in plan.joists:
+        yield from joist_faults(joist)
     for line, name in ((plan.board, "board"), *((t, "track") for t in plan.tracks)):
         if not _line_is_fair(line):
             yield f"A corner of the {name} lies outside the plan; x and y must be within a kilometre."
