@@ -11,6 +11,8 @@ from wiring.files.decode import decode
 from wiring.files.encode import encode, plain_record, written_by
 from wiring.plan.backdrop import Backdrop
 from wiring.plan.battery_log import BatteryReading
+from wiring.plan.circuit_colours import CircuitColours
+from wiring.plan.joist import Joist
 from wiring.plan.names import TerminalRef
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
@@ -62,7 +64,8 @@ def test_the_example_in_the_formats_description_opens_and_is_sound():
     assert plan.next_number == 6
 
 
-RECORD_TYPES = (Habits, UsePattern, Scene, Panel, Wireway, Backdrop, Part, Wire, BatteryReading, Plan)
+RECORD_TYPES = (Habits, UsePattern, Scene, Panel, Wireway, Joist, Backdrop, Part, Wire)
+RECORD_TYPES = (*RECORD_TYPES, BatteryReading, CircuitColours, Plan)
 USUAL = {
     "habits": (Habits(), "metric|22 AWG|0.1|20.0|0.1|50.0|bottom|A4"),
     "use": (UsePattern(), "3.0|4.0|()|0"),
@@ -71,8 +74,12 @@ USUAL = {
         Part(id="p1", kind="k", designation="E1", x_mm=1, y_mm=2),
         "p1|k|E1|1|2|0.0||{}||||",
     ),
-    "panel": (Panel(id="n1", name="n", x_mm=1, y_mm=2, width_mm=3, height_mm=4), "n1|n|1|2|3|4|0.0|0.0|()|()"),
-    "wireway": (Wireway(id="y1", name="n", points=((1, 2), (3, 4))), "y1|n|((1, 2), (3, 4))|20.0|80.0"),
+    "panel": (
+        Panel(id="n1", name="n", x_mm=1, y_mm=2, width_mm=3, height_mm=4),
+        "n1|n|1|2|3|4|0.0|0.0|()|()",
+    ),
+    "wireway": (Wireway(id="y1", name="n", points=((1, 2), (3, 4))), "y1|n|((1, 2), (3, 4))|20.0|80.0|None"),
+    "joist": (Joist(start=(1, 2), end=(3, 4)), "(1, 2)|(3, 4)|20.0|70.0"),
     "backdrop": (
         Backdrop(media="image/png", width_px=3, height_px=4),
         "image/png|||3|4|0.0|0.0|1.0|0.0|0.45",

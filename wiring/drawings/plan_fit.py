@@ -41,6 +41,8 @@ def plan_bounds(plan: Plan, kinds: Mapping[str, Kind]) -> Box | None:
     points: list[Point] = list(plan.board)
     for track in plan.tracks:
         points += track
+    for joist in plan.joists:
+        points += (joist.start, joist.end)
     for area in areas(plan):
         points += [(area.left, area.top), (area.right, area.bottom)]
     for part in plan.parts.values():

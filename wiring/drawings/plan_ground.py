@@ -1,4 +1,4 @@
-"""What lies under the wiring on a plan view: board, tracks, wireways, scenes and panels."""
+"""What lies under the wiring on a plan view: board, joists, tracks, wireways, scenes and panels."""
 
 from collections.abc import Sequence
 from itertools import pairwise
@@ -6,6 +6,7 @@ from itertools import pairwise
 from wiring.drawings.plan_areas import Area, areas, panel_areas, scene_areas
 from wiring.drawings.plan_clip import overlap_of, pieces
 from wiring.drawings.plan_fit import Box, Fit, around
+from wiring.drawings.plan_joists import joist_items
 from wiring.drawings.plan_labels import Room
 from wiring.pictures.metrics import cap_mm, fitted, words_box
 from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Point, Words
@@ -33,6 +34,7 @@ def ground(plan: Plan, fit: Fit, clip: Box) -> tuple[Item, ...]:
             ]
     if len(plan.board) > 1:
         items += _lines(tuple(fit.at(p) for p in (*plan.board, plan.board[0])), clip, _BOARD)
+    items += joist_items(plan, fit, clip)
     for track in plan.tracks:
         points = tuple(fit.at(p) for p in track)
         items += _lines(points, clip, _TIES)

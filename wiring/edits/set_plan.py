@@ -16,12 +16,14 @@ FIELDS = {
     "use": "use pattern",
     "board": "board outline",
     "tracks": "tracks",
+    "joists": "joists",
     "prices": "prices",
+    "circuit_colours": "wire colours",
 }
 
 
 def set_plan(**fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
-    """Set fields of the plan: title, author, habits, use, board, tracks, prices."""
+    """Set fields of the plan: title, author, habits, use, board, tracks, joists, prices, circuit_colours."""
     unknown = fields.keys() - FIELDS.keys()
     if unknown:
         raise TypeError(f"a plan has no field {', '.join(sorted(unknown))} to set")

@@ -12,7 +12,7 @@ from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 from wiring.plan.wireway import Wireway
 
-FIELDS = {"name": "name", "hole_mm": "hole", "drop_mm": "drop"}
+FIELDS = {"name": "name", "hole_mm": "hole", "drop_mm": "drop", "fascia_drop_mm": "drop at panels"}
 
 
 def add_wireway(points: Iterable[Point], name: str = "", **fields: float) -> Edit:
@@ -42,7 +42,7 @@ def move_corner(wireway_id: str, index: int, x_mm: float, y_mm: float) -> Edit:
 
 
 def set_wireway(wireway_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - a name or a number
-    """Set name, hole_mm or drop_mm of a wireway."""
+    """Set name, hole_mm, drop_mm or fascia_drop_mm (None: as drop_mm) of a wireway."""
     unknown = fields.keys() - FIELDS.keys()
     if unknown:
         raise TypeError(f"a wireway has no field {', '.join(sorted(unknown))} to set")

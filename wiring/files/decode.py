@@ -12,6 +12,7 @@ from wiring.files.places import Raw, plain_words
 from wiring.files.refusals import NotReadable
 from wiring.plan.backdrop import Backdrop
 from wiring.plan.battery_log import BatteryReading
+from wiring.plan.circuit_colours import CircuitColours
 from wiring.plan.joist import Joist
 from wiring.plan.panel import FaceLine, FaceText, Panel
 from wiring.plan.part import Part
@@ -53,6 +54,7 @@ class PlanFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     wires: tuple[Wire, ...] = ()
     battery_log: tuple[BatteryReading, ...] = ()
     prices: dict[str, float] = {}
+    circuit_colours: dict[str, CircuitColours] = {}
     next_number: int = 1
 
 
@@ -87,6 +89,7 @@ def decode(data: bytes) -> Plan:
         wires=_by_id(file.wires, "wire"),
         battery_log=file.battery_log,
         prices=MappingProxyType(file.prices),
+        circuit_colours=MappingProxyType(file.circuit_colours),
         next_number=file.next_number,
     )
     plan = plan.with_changes(next_number=max(plan.next_number, least_next_number(plan)))
@@ -175,6 +178,9 @@ def _refuse_unknown_fields(raw: Raw) -> None:
         rows = raw.get(name)
         for row in rows if isinstance(rows, list) else ():
             _refuse_unknown_in(row, record, f"{subject} has")
+    colours = raw.get("circuit_colours")
+    for row in colours.values() if isinstance(colours, dict) else ():
+        _refuse_unknown_in(row, CircuitColours, "The wire colours of a supply have")
     for table, record_type in RECORDS.items():
         rows = raw.get(table)
         for row in rows if isinstance(rows, list) else ():

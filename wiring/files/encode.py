@@ -35,13 +35,15 @@ def _members(plan: Plan) -> Iterator[str]:
     if plan.board:
         yield f'"board": {_text(_plain(plan.board))}'
     yield from _table("tracks", map(_line, plan.tracks))
+    yield from _table("joists", (_text(plain_record(j)) for j in plan.joists))
     if plan.backdrop is not None:
         yield f'"backdrop": {_text(plain_record(plan.backdrop))}'
     for name in ("scenes", "panels", "wireways", "parts", "wires"):
         yield from _table(name, (_text(plain_record(r)) for r in getattr(plan, name).values()))
     yield from _table("battery_log", (_text(plain_record(r)) for r in plan.battery_log))
-    if plan.prices:
-        yield f'"prices": {_text(_plain(plan.prices))}'
+    for name in ("prices", "circuit_colours"):
+        if getattr(plan, name):
+            yield f'"{name}": {_text(_plain(getattr(plan, name)))}'
     yield f'"next_number": {plan.next_number}'
 
 

@@ -33,7 +33,7 @@ Whole plan
     such lines), ``joists`` (a list), ``backdrop`` (none), ``scenes``, ``panels``, ``wireways``, ``parts``, ``wires``,
     ``battery_log`` (lists), ``prices`` (of one
     battery by the key of its type, ``{"alkaline AA": 0.9}``, and of the kilowatt-hour as ``"mains kWh"``; in
-    any currency), ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none
+    any currency), ``circuit_colours`` (by the id of a supply), ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none
     is given twice; left out: one more than the highest used).
 Habits
     ``units`` "metric" or "us" ("metric"), ``wire_size`` ("22 AWG"), ``slack_m`` spare length per wire end
@@ -82,6 +82,9 @@ Entry of the battery log
     ``battery`` (part id), ``day`` "2026-03-01", ``event`` "fitted", "swapped", "charged" or "measured",
     ``volts_v`` measured (0), ``under_load`` everything of its scenes lit (true), ``note`` (""). Entries of a
     battery that is gone are kept.
+Circuit colours
+    ``plus`` of the feed or first leg, ``minus`` of the return or second leg, ``switched`` of the feed behind a
+    switch: letters of IEC 60757 ("": as usual). Those of a supply that is gone are kept.
 
 Ids are a letter and then letters, digits or underscores. No id, designation or wire label stands twice.
 A part whose kind the catalogue lacks is kept, reported and left out of every figure.

@@ -7,8 +7,8 @@ from wiring.plan.plan import Plan
 
 T = TypeVar("T")
 BESIDE = (
-    *("title", "author", "habits", "use", "board", "tracks", "wireways", "backdrop"),
-    *("battery_log", "prices"),
+    *("title", "author", "habits", "use", "board", "tracks", "joists", "wireways", "backdrop"),
+    *("battery_log", "prices", "circuit_colours"),
 )
 
 
@@ -32,7 +32,7 @@ class Changes(NamedTuple):
     wires: Changed
     scenes: Changed
     panels: Changed
-    rest: bool  # title, habits, board, tracks, wireways, backdrop, battery log, prices
+    rest: bool  # whatever stands in BESIDE
 
     @property
     def ids(self) -> frozenset[str]:

@@ -1,14 +1,16 @@
-"""What is wrong with the wireways and the backdrop of a plan, in plain sentences."""
+"""What is wrong with joists, wireways and the backdrop of a plan, in plain sentences."""
 
 import math
 from collections.abc import Iterator
 from pathlib import PurePosixPath
 
 from wiring.plan.backdrop import Backdrop
+from wiring.plan.joist import Joist
 from wiring.plan.limits import LONGEST_NAME, place_is_fair, text_is_fair
 from wiring.plan.wireway import Wireway
 
 WIDEST_HOLE_MM, LONGEST_DROP_MM = 300.0, 3000.0
+WIDEST_JOIST_MM, DEEPEST_JOIST_MM = 500.0, 2000.0
 MEDIA = ("image/png", "image/jpeg", "image/svg+xml")
 LARGEST_KEPT = 4 * 1024 * 1024  # characters of base64 in a plan: about 3 MB of picture
 
@@ -24,8 +26,21 @@ def wireway_faults(wireway: Wireway) -> Iterator[str]:
         yield f"{name} has a corner outside the plan; x and y must be within a kilometre (1 000 000 mm)."
     if not 1.0 <= wireway.hole_mm <= WIDEST_HOLE_MM:
         yield f"The hole of {name.removeprefix('The ')} must be between 1 and {WIDEST_HOLE_MM:g} mm wide."
-    if not 0.0 <= wireway.drop_mm <= LONGEST_DROP_MM:
+    drops = (wireway.drop_mm, wireway.fascia_drop_mm or 0.0)
+    if not all(0.0 <= drop <= LONGEST_DROP_MM for drop in drops):
         yield f"The drop of {name.removeprefix('The ')} must be between 0 and {LONGEST_DROP_MM:g} mm."
+
+
+def joist_faults(joist: Joist) -> Iterator[str]:
+    """Say what is wrong with one joist."""
+    if not (place_is_fair(*joist.start) and place_is_fair(*joist.end)):
+        yield "A joist has an end outside the plan; x and y must be within a kilometre (1 000 000 mm)."
+    elif joist.start == joist.end:
+        yield "A joist needs two ends apart from each other."
+    if not 1.0 <= joist.width_mm <= WIDEST_JOIST_MM:
+        yield f"A joist must be between 1 and {WIDEST_JOIST_MM:g} mm wide."
+    if not 1.0 <= joist.depth_mm <= DEEPEST_JOIST_MM:
+        yield f"A joist must be between 1 and {DEEPEST_JOIST_MM:g} mm deep."
 
 
 def backdrop_faults(backdrop: Backdrop) -> Iterator[str]:

@@ -9,6 +9,7 @@ from wiring.plan.names import TerminalRef
 from wiring.plan.places import Point, terminal_at
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
+from wiring.plan.wireway import Wireway
 
 
 def wire_path(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> tuple[Point, ...]:
@@ -31,8 +32,16 @@ def cut_length_m(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
 
 def drops_m(plan: Plan, wire: Wire) -> float:
     """Return the metres a wire needs to come down to its first wireway and up again from its last."""
-    ends = (wire.along[0], wire.along[-1]) if wire.along else ()
-    return sum(plan.wireways[i].drop_mm for i in ends if i in plan.wireways) / 1000.0
+    if not wire.along:
+        return 0.0
+    ends = ((wire.along[0], wire.start), (wire.along[-1], wire.end))
+    return sum(_drop_mm(plan, plan.wireways[i], ref) for i, ref in ends if i in plan.wireways) / 1000.0
+
+
+def _drop_mm(plan: Plan, way: Wireway, ref: TerminalRef) -> float:
+    part = plan.parts.get(ref.part)
+    on_panel = part is not None and bool(part.panel)
+    return way.fascia_drop_mm if on_panel and way.fascia_drop_mm is not None else way.drop_mm
 
 
 def _place(plan: Plan, kinds: Mapping[str, Kind], ref: TerminalRef) -> Point | None:

@@ -8,6 +8,8 @@ import msgspec
 
 from wiring.plan.backdrop import Backdrop
 from wiring.plan.battery_log import BatteryReading
+from wiring.plan.circuit_colours import CircuitColours
+from wiring.plan.joist import Joist
 from wiring.plan.names import PanelId, PartId, SceneId, TerminalRef, WireId, WirewayId
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
@@ -40,6 +42,7 @@ class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     use: UsePattern = UsePattern()  # for parts that lie in no scene
     board: Line = ()  # outline of the benchwork, mm
     tracks: tuple[Line, ...] = ()
+    joists: tuple[Joist, ...] = ()
     scenes: Mapping[SceneId, Scene] = MappingProxyType({})
     panels: Mapping[PanelId, Panel] = MappingProxyType({})
     parts: Mapping[PartId, Part] = MappingProxyType({})
@@ -48,6 +51,7 @@ class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     backdrop: Backdrop | None = None
     battery_log: tuple[BatteryReading, ...] = ()
     prices: Mapping[str, float] = MappingProxyType({})  # of one battery by its type's key, in any currency
+    circuit_colours: Mapping[PartId, CircuitColours] = MappingProxyType({})  # by the supply's id
     next_number: int = 1  # ids are never given twice
 
     def with_changes(self, **fields: Any) -> "Plan":  # noqa: ANN401 - msgspec checks the field names

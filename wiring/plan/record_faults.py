@@ -5,6 +5,7 @@ from collections.abc import Collection, Iterator, Mapping
 from datetime import date
 
 from wiring.catalogue.kind import Kind, Setting, Value
+from wiring.plan.circuit_colours import CircuitColours
 from wiring.plan.limits import (
     LONGEST_NAME,
     LONGEST_WIRE_M,
@@ -12,6 +13,7 @@ from wiring.plan.limits import (
     place_is_fair,
     text_is_fair,
 )
+from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
@@ -165,6 +167,14 @@ def colour_fault(letters: str) -> str:
             return "green and yellow together are kept for the earth wire of the mains; choose another."
         return f"“{letters[:20]}” are no letters of IEC 60757; write for example BK, RD or BUWH."
     return ""
+
+
+def colours_faults(supply: PartId, colours: CircuitColours) -> Iterator[str]:
+    """Say what is wrong with the wire colours of one supply."""
+    for letters in (colours.plus, colours.minus, colours.switched):
+        fault = colour_fault(letters) if letters else ""
+        if fault:
+            yield f"A wire colour of the supply {supply[:40]} is not understood: {fault}"
 
 
 def end_faults(wire: Wire, plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[str]:

@@ -19,7 +19,14 @@ from wiring.plan.limits import (
 from wiring.plan.panel import Panel
 from wiring.plan.panel_faults import face_faults
 from wiring.plan.plan import Habits, Line, Plan
-from wiring.plan.record_faults import end_faults, kind_faults, part_faults, size_fault, wire_faults
+from wiring.plan.record_faults import (
+    colours_faults,
+    end_faults,
+    kind_faults,
+    part_faults,
+    size_fault,
+    wire_faults,
+)
 from wiring.plan.scene import Scene, UsePattern
 from wiring.plan.sentences import one_line
 
@@ -160,6 +167,8 @@ def plan_faults(plan: Plan) -> Iterator[str]:
     for entry in plan.battery_log:
         yield from log_faults(entry)
     yield from price_faults(plan.prices)
+    for supply, colours in plan.circuit_colours.items():
+        yield from colours_faults(supply, colours)
     for joist in plan.joists:
         yield from joist_faults(joist)
     for line, name in ((plan.board, "board"), *((t, "track") for t in plan.tracks)):
