@@ -13,8 +13,9 @@ from wiring.edits.tables import refuse_if, rounded_mm, with_records, without
 from wiring.plan.panel import Panel
 from wiring.plan.plan import Plan
 from wiring.plan.soundness import area_faults
+from wiring.plan.wire import Wire
 
-FIELDS = ("name", "x_mm", "y_mm", "width_mm", "height_mm")
+FIELDS = ("name", "x_mm", "y_mm", "width_mm", "height_mm", "spacing_mm", "room_mm")
 
 
 def add_panel(name: str, x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> Edit:
@@ -35,7 +36,7 @@ def add_panel(name: str, x_mm: float, y_mm: float, width_mm: float, height_mm: f
 
 
 def change_panel(panel_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
-    """Set fields of a panel: name, x_mm, y_mm, width_mm, height_mm; its parts move along with it."""
+    """Set fields of a panel, see FIELDS; its parts and the wires between them move along with it."""
     unknown = fields.keys() - set(FIELDS)
     if unknown:
         raise TypeError(f"a panel has no field {', '.join(sorted(unknown))} to set")
@@ -53,7 +54,7 @@ def change_panel(panel_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - each f
             for p in plan.parts.values()
             if p.panel == panel_id
         ]
-        return with_records(grown, shifted)
+        return with_records(grown, shifted, _wires_along(plan, {p.id for p in shifted}, dx_mm, dy_mm))
 
     return Edit("Change panel", apply)
 
@@ -79,6 +80,17 @@ def panel_of(plan: Plan, panel_id: str) -> Panel:
     if panel is None:
         raise EditRefused(f"The plan has no panel {panel_id} any more.")
     return panel
+
+
+def _wires_along(plan: Plan, parts: set[str], dx_mm: float, dy_mm: float) -> list[Wire]:
+    """Return the wires between those parts with their bends shifted."""
+    return [
+        msgspec.structs.replace(
+            w, bends=tuple((rounded_mm(x + dx_mm), rounded_mm(y + dy_mm)) for x, y in w.bends)
+        )
+        for w in plan.wires.values()
+        if w.bends and (dx_mm or dy_mm) and w.start.part in parts and w.end.part in parts
+    ]
 
 
 def _with_panel(plan: Plan, panel: Panel, next_number: int) -> Plan:

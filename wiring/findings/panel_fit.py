@@ -1,4 +1,4 @@
-"""Parts of a panel that do not fit: bodies that touch behind the face, reach over its edge, or are too deep."""
+"""Parts of a panel that do not fit: bodies that touch behind it, reach over its edge, or are too deep."""
 
 from collections.abc import Iterator, Sequence
 
@@ -39,8 +39,8 @@ def _over_the_edge(situation: Situation, panel: Panel, over: Sequence[Body]) -> 
         yield Finding(
             "panel-fit",
             Rank.WEAK,
-            f"{_names(situation, over)} {'reaches' if len(over) == 1 else 'reach'} over the edge of the panel "
-            f"{panel.name}.",
+            f"{_names(situation, over)} {'reaches' if len(over) == 1 else 'reach'} over the edge of the "
+            f"panel {panel.name}.",
             "There is no face to hold the part there.",
             "Move it inwards, or make the panel larger.",
             tuple(b.part.id for b in over),

@@ -6,7 +6,7 @@ from wiring.plan.names import PanelId
 
 
 class FaceLine(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
-    """A stretch of the track diagram; corners in mm from the face's upper left corner, seen from the front."""
+    """A stretch of the track diagram; corners in mm from the face's upper left corner, as seen in front."""
 
     points: tuple[tuple[float, float], ...]
     width_mm: float = 4.0

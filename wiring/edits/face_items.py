@@ -1,0 +1,168 @@
+"""Draw track lines and legends on the face of a panel, change them, shift them, take them away."""
+
+from collections.abc import Callable, Collection, Iterable
+from types import MappingProxyType
+from typing import Any, TypeVar
+
+import msgspec
+
+from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.panels import panel_of
+from wiring.edits.tables import counted, refuse_if, rounded_mm, tidy_colour
+from wiring.plan.panel import FaceLine, FaceText, Panel
+from wiring.plan.panel_faults import face_faults
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+
+T = TypeVar("T", FaceLine, FaceText)
+LINE_FIELDS = ("width_mm", "colour")
+TEXT_FIELDS = ("text", "x_mm", "y_mm", "high_mm", "colour", "turn_deg")
+
+
+def add_line(panel_id: str, points: Iterable[Point], width_mm: float = 4.0, colour: str = "BK") -> Edit:
+    """Draw a track line along those corners, in mm from the face's upper left corner."""
+    corners = tuple(_tidy(p) for p in points)
+
+    def apply(plan: Plan) -> Plan:
+        panel = panel_of(plan, panel_id)
+        line = FaceLine(points=corners, width_mm=width_mm, colour=tidy_colour(colour))
+        return _with(plan, panel, lines=(*panel.lines, line))
+
+    return Edit("Draw track line", apply)
+
+
+def add_text(panel_id: str, text: str, x_mm: float, y_mm: float, **fields: Any) -> Edit:  # noqa: ANN401
+    """Put a legend with its middle on a place of the face; `fields` as FaceText has them."""
+    _refuse_unknown(fields, TEXT_FIELDS, "legend")
+
+    def apply(plan: Plan) -> Plan:
+        panel = panel_of(plan, panel_id)
+        at = _tidy((x_mm, y_mm))
+        made = FaceText(text=text.strip(), x_mm=at[0], y_mm=at[1], **_tidied(fields))
+        return _with(plan, panel, texts=(*panel.texts, made))
+
+    return Edit("Put legend", apply)
+
+
+def change_line(panel_id: str, index: int, **fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
+    """Set width_mm or colour of the track line of that index."""
+    _refuse_unknown(fields, LINE_FIELDS, "track line")
+
+    def apply(plan: Plan) -> Plan:
+        panel = panel_of(plan, panel_id)
+        new = msgspec.structs.replace(_line(panel, index), **_tidied(fields))
+        return _with(plan, panel, lines=_put(panel.lines, index, new))
+
+    return Edit("Change track line", apply)
+
+
+def change_text(panel_id: str, index: int, **fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
+    """Set text, place, height, colour or turn of the legend of that index."""
+    _refuse_unknown(fields, TEXT_FIELDS, "legend")
+
+    def apply(plan: Plan) -> Plan:
+        panel = panel_of(plan, panel_id)
+        new = msgspec.structs.replace(_text(panel, index), **_tidied(fields))
+        return _with(plan, panel, texts=_put(panel.texts, index, new))
+
+    return Edit("Change legend", apply)
+
+
+def move_line_corner(panel_id: str, index: int, corner: int, x_mm: float, y_mm: float) -> Edit:
+    """Put one corner of a track line somewhere else on the face."""
+
+    def apply(plan: Plan) -> Plan:
+        panel = panel_of(plan, panel_id)
+        line = _line(panel, index)
+        if not 0 <= corner < len(line.points):
+            raise EditRefused(f"The track line on the panel {panel.name} has no such corner any more.")
+        points = (*line.points[:corner], _tidy((x_mm, y_mm)), *line.points[corner + 1 :])
+        new = msgspec.structs.replace(line, points=points)
+        return _with(plan, panel, lines=_put(panel.lines, index, new))
+
+    return Edit("Move track line corner", apply)
+
+
+def move_items(
+    panel_id: str, lines: Collection[int], texts: Collection[int], dx_mm: float, dy_mm: float
+) -> Edit:
+    """Shift the track lines and legends of those indices."""
+
+    def shifted(at: Point) -> Point:
+        return _tidy((at[0] + dx_mm, at[1] + dy_mm))
+
+    def apply(plan: Plan) -> Plan:
+        panel = panel_of(plan, panel_id)
+        new_lines = tuple(
+            msgspec.structs.replace(line, points=tuple(map(shifted, line.points))) if i in lines else line
+            for i, line in enumerate(panel.lines)
+        )
+        new_texts = tuple(
+            msgspec.structs.replace(t, x_mm=shifted((t.x_mm, t.y_mm))[0], y_mm=shifted((t.x_mm, t.y_mm))[1])
+            if i in texts
+            else t
+            for i, t in enumerate(panel.texts)
+        )
+        return _with(plan, panel, lines=new_lines, texts=new_texts)
+
+    return Edit(f"Move {counted(len(lines) + len(texts), 'item')} on the face", apply)
+
+
+def remove_items(panel_id: str, lines: Collection[int], texts: Collection[int]) -> Edit:
+    """Take the track lines and legends of those indices off the face."""
+
+    def apply(plan: Plan) -> Plan:
+        panel = panel_of(plan, panel_id)
+        return _with(
+            plan,
+            panel,
+            lines=tuple(line for i, line in enumerate(panel.lines) if i not in lines),
+            texts=tuple(text for i, text in enumerate(panel.texts) if i not in texts),
+        )
+
+    one = "Remove track line" if lines else "Remove legend"
+    return Edit(one if len(lines) + len(texts) == 1 else "Remove from the face", apply)
+
+
+def _with(plan: Plan, old: Panel, **fields: Any) -> Plan:  # noqa: ANN401 - lines and texts
+    new = msgspec.structs.replace(old, **fields)
+    if new == old:
+        return plan
+    refuse_if(face_faults(new))
+    return plan.with_changes(panels=MappingProxyType({**dict(plan.panels), new.id: new}))
+
+
+def _line(panel: Panel, index: int) -> FaceLine:
+    if not 0 <= index < len(panel.lines):
+        raise EditRefused(f"The panel {panel.name} has no such track line any more.")
+    return panel.lines[index]
+
+
+def _text(panel: Panel, index: int) -> FaceText:
+    if not 0 <= index < len(panel.texts):
+        raise EditRefused(f"The panel {panel.name} has no such legend any more.")
+    return panel.texts[index]
+
+
+def _put(items: tuple[T, ...], index: int, new: T) -> tuple[T, ...]:
+    return (*items[:index], new, *items[index + 1 :])
+
+
+def _refuse_unknown(fields: dict[str, Any], known: tuple[str, ...], word: str) -> None:
+    unknown = fields.keys() - set(known)
+    if unknown:
+        raise TypeError(f"a {word} has no field {', '.join(sorted(unknown))} to set")
+
+
+def _tidied(fields: dict[str, Any]) -> dict[str, Any]:
+    """Return fields as they are kept: places to a thousandth, colours in capitals, texts without rims."""
+    tidy: dict[str, Callable[[Any], Any]] = {
+        "colour": tidy_colour,
+        "text": str.strip,
+        "turn_deg": lambda v: rounded_mm(float(v) % 360.0),
+    }
+    return {k: tidy[k](v) if k in tidy else rounded_mm(float(v)) for k, v in fields.items()}
+
+
+def _tidy(point: Point) -> Point:
+    return rounded_mm(float(point[0])), rounded_mm(float(point[1]))
