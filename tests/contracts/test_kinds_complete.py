@@ -26,7 +26,7 @@ EXPECTED = [
     "battery-lithium-aa", "battery-li-ion", "battery-lipo", "battery-lead-acid", "rectifier",
     "smoothed-rectifier", "converter-5v", "fuse", "resettable-fuse", "resistor", "diode",
     "terminal-strip-4", "terminal-strip-8", "terminal-strip-12", "distribution-block-6",
-    "distribution-block-12", "plug-2", "plug-4", "plug-8",
+    "distribution-block-12", "plug-2", "plug-4", "plug-8", "plug-12", "plug-16", "plug-24", "plug-36",
 ]  # fmt: skip
 LETTERS = {
     "led": "EP", "strip": "E", "filament": "E", "flasher": "E", "constant_current": "E",

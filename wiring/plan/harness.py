@@ -54,9 +54,7 @@ def harness_of(plan: Plan, kinds: Mapping[str, Kind], panel: Panel) -> Harness |
 def way_numbers(kind: Kind) -> tuple[str, ...]:
     """Return the numbers of a plug's ways, in its order."""
     names = {t.name for t in kind.terminals}
-    return tuple(
-        t.name[:-1] for t in kind.terminals if t.name.endswith("a") and f"{t.name[:-1]}b" in names
-    )
+    return tuple(t.name[:-1] for t in kind.terminals if t.name.endswith("a") and f"{t.name[:-1]}b" in names)
 
 
 def leaving(plan: Plan, kinds: Mapping[str, Kind], panel: Panel) -> tuple[Wire, ...]:

@@ -1,0 +1,161 @@
+"""Where a panel's harness runs: a trunk behind the face, out over one edge, fanned out to the plug."""
+
+import math
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from itertools import pairwise
+from typing import Literal, NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.edits.laying import Laying
+from wiring.plan.panel import Panel
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
+
+Side = Literal["top", "bottom", "left", "right"]
+TURNS: Mapping[Side, float] = {"top": 270.0, "bottom": 90.0, "left": 180.0, "right": 0.0}
+TRUNK_MM = -10.0  # how far inside the edge the trunk runs
+FAN_MM = 12.0  # outside the edge, where the bundle opens towards the ways
+PLUG_MM = 44.0  # from the edge to the middle of the plug
+BEYOND_MM = 8.0  # the bundle leaves the face this far beyond its outermost wire
+STEP_MM, MOST_STEPS, ROWS = 10.0, 40, 3  # how a free place for the plug is sought
+RISER_MM = 2.4  # nearer than this, two wires side by side look like one
+LANE_CLEAR_MM = 4.0  # an old lane this far beyond the plug is kept
+
+
+class Frame(NamedTuple):
+    """A panel as seen from the edge its wires leave over: along it, and out from it."""
+
+    panel: Panel
+    side: Side
+
+    @property
+    def turn_deg(self) -> float:
+        """How a plug is turned so that its ways a face the panel."""
+        return TURNS[self.side]
+
+    def along(self, at: Point) -> float:
+        """Return how far along the edge a place of the plan lies."""
+        return at[0] if self.side in ("top", "bottom") else at[1]
+
+    def out(self, at: Point) -> float:
+        """Return how far outside the edge a place of the plan lies; negative on the face."""
+        p = self.panel
+        return {
+            "top": p.y_mm - at[1],
+            "bottom": at[1] - p.y_mm - p.height_mm,
+            "left": p.x_mm - at[0],
+            "right": at[0] - p.x_mm - p.width_mm,
+        }[self.side]
+
+    def place(self, along: float, out: float) -> Point:
+        """Return the place of the plan that lies so far along the edge and out of it."""
+        p = self.panel
+        return {
+            "top": (along, p.y_mm - out),
+            "bottom": (along, p.y_mm + p.height_mm + out),
+            "left": (p.x_mm - out, along),
+            "right": (p.x_mm + p.width_mm + out, along),
+        }[self.side]
+
+
+class Course(NamedTuple):
+    """The corners of the harness, and the bends of each of its wires from the panel to the plug."""
+
+    wireway: tuple[Point, ...]
+    bends: tuple[tuple[Point, ...], ...]
+
+
+def frame_of(
+    plan: Plan, panel: Panel, wires: Iterable[Wire], inside: Collection[str], kinds: Mapping[str, Kind]
+) -> Frame:
+    """Return the frame of the edge beyond which most of the layout that the wires lead to lies."""
+    far = [plan.parts[r.part] for w in wires for r in (w.start, w.end) if r.part not in inside]
+    x = sum(p.x_mm for p in far) / len(far) - panel.x_mm - panel.width_mm / 2
+    y = sum(p.y_mm for p in far) / len(far) - panel.y_mm - panel.height_mm / 2
+    if abs(y) / max(panel.height_mm, 1.0) >= abs(x) / max(panel.width_mm, 1.0):
+        return Frame(panel, "top" if y < 0 else "bottom")
+    return Frame(panel, "left" if x < 0 else "right")
+
+
+def spot_for(laying: Laying, frame: Frame, kind: Kind, spots: Sequence[float]) -> Point:
+    """Return a free place for a plug: beyond the first or the last wire, then farther along and out."""
+    half_long = kind.height_mm / 2
+    half_wide = max(max(abs(t.x_mm) for t in kind.terminals), kind.width_mm / 2)
+    ends = ((min(spots) - BEYOND_MM, -1.0), (max(spots) + BEYOND_MM, 1.0))
+    for row in range(ROWS):
+        out = PLUG_MM + row * 2 * (half_wide + STEP_MM)
+        for step in range(MOST_STEPS):
+            for along, way in ends:
+                middle = along + way * step * STEP_MM
+                a = frame.place(middle - half_long - 2, out - half_wide - 2)
+                b = frame.place(middle + half_long + 2, out + half_wide + 2)
+                box = min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])
+                if laying.is_free(box):
+                    return frame.place(middle, out)
+    return frame.place(ends[0][0], PLUG_MM)
+
+
+def gathered(
+    frame: Frame, starts: Sequence[Point], ways: Sequence[Point], plug: Point, terminals: Sequence[Point]
+) -> Course:
+    """Return the course of wires from their terminals over the trunk to the ways of a plug."""
+    exit_at = frame.along(plug)
+    risers: list[tuple[float, float]] = []  # along, and how deep it begins
+    bends = []
+    for start, _ in zip(starts, ways, strict=True):
+        along, out = frame.along(start), frame.out(start)
+        rise = _riser(frame, along, out, risers, terminals)
+        risers.append((rise, out))
+        jog = (frame.place(rise, out),) if rise != along else ()
+        trunk = (frame.place(rise, TRUNK_MM), frame.place(exit_at, TRUNK_MM), frame.place(exit_at, FAN_MM))
+        bends.append((*jog, *trunk))
+    reach = [exit_at, *(r for r, _ in risers)]
+    # the trunk ends at the exit; wires beyond the exit come back to it along the same line
+    far = max(reach, key=lambda s: abs(s - exit_at))
+    other = max(
+        (s for s in reach if (s - exit_at) * (far - exit_at) < 0),
+        default=None,
+        key=lambda s: abs(s - exit_at),
+    )
+    corners = [frame.place(far, TRUNK_MM), frame.place(exit_at, TRUNK_MM), frame.place(exit_at, FAN_MM)]
+    if other is not None:
+        corners = [frame.place(far, TRUNK_MM), frame.place(other, TRUNK_MM), *corners[1:]]
+    return Course(tuple(corners), tuple(bends))
+
+
+def _riser(
+    frame: Frame,
+    along: float,
+    out: float,
+    risers: Sequence[tuple[float, float]],
+    terminals: Sequence[Point],
+) -> float:
+    """Return where a wire may rise to the trunk clear of others and of terminals on its way."""
+    steps = [0.0, *(sign * 3.0 * k for k in range(1, 9) for sign in (1.0, -1.0))]
+    for step in steps:
+        here = along + step
+        beside = [r for r, _ in risers if abs(r - here) < RISER_MM]
+        through = [
+            t
+            for t in terminals
+            if abs(frame.along(t) - here) < RISER_MM and out + 0.5 < frame.out(t) < TRUNK_MM
+        ]
+        if not beside and not through:
+            return here
+    return along
+
+
+def outer_bends(frame: Frame, old: Sequence[Point], at: Point) -> tuple[Point, ...]:
+    """Return the bends from a plug's way onwards: into the first old lane beyond the plug, else straight."""
+    lane_out = frame.out(at) + LANE_CLEAR_MM
+    for index, (a, b) in enumerate(pairwise(old)):
+        level = abs(frame.out(a) - frame.out(b)) < 0.01
+        if level and frame.out(a) >= lane_out:
+            return (frame.place(frame.along(at), frame.out(a)), *old[index + 1 :])
+    beyond = [p for p in old if frame.out(p) >= lane_out]
+    if beyond:
+        first = beyond[0]
+        turn = frame.place(frame.along(at), frame.out(first))
+        return (turn, *beyond) if math.dist(turn, first) > 0.5 else tuple(beyond)
+    return ()
