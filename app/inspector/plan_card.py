@@ -33,6 +33,7 @@ CHOICES: dict[str, tuple[str, tuple[Option, ...]]] = {
         ),
     ),
     "paper": ("Paper", (("A4", "A4"), ("Letter", "Letter"))),
+    "symbols": ("Symbols", (("iec", "IEC 60617"), ("ieee", "IEEE 315 (American)"))),
 }
 VALUES: dict[str, tuple[str, str]] = {
     "slack_m": ("Spare per end", "length"),

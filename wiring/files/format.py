@@ -39,7 +39,8 @@ Habits
     ``units`` "metric" or "us" ("metric"), ``wire_size`` ("22 AWG"), ``slack_m`` spare length per wire end
     (0.1), ``ambient_c`` (20), ``drop_limit`` share of the source voltage that wires may lose (0.1),
     ``dim_lightness`` CIE 1976 lightness of 100 below which a lamp counts as too dim (50), ``fascia`` edge the
-    builder stands at: "bottom", "top", "left", "right" ("bottom"), ``paper`` "A4" or "Letter" ("A4").
+    builder stands at: "bottom", "top", "left", "right" ("bottom"), ``paper`` "A4" or "Letter" ("A4"),
+    ``symbols`` of circuit drawings, "iec" for IEC 60617 or "ieee" for IEEE 315 ("iec").
 Use
     ``hours_per_session`` (3), ``sessions_per_month`` (4); 24 and 31 mean always on; ``months_off`` without
     any session, 1 to 12 (``[]``); ``sessions_per_charge`` after which a rechargeable battery is charged

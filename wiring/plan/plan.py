@@ -31,6 +31,7 @@ class Habits(msgspec.Struct, frozen=True, omit_defaults=True):
     dim_lightness: float = 50.0  # CIE 1976 lightness, of 100 when fresh, below which a lamp counts as too dim
     fascia: str = "bottom"  # which edge of the plan the builder stands at
     paper: str = "A4"  # or "Letter"
+    symbols: str = "iec"  # or "ieee": the set circuit drawings are made with
 
 
 class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):

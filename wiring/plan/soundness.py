@@ -34,6 +34,7 @@ HABIT_CHOICES = {
     "units": ("metric", "us"),
     "fascia": ("bottom", "top", "left", "right"),
     "paper": ("A4", "Letter"),
+    "symbols": ("iec", "ieee"),
 }
 HABIT_BOUNDS = {
     "slack_m": (0.0, 10.0),
