@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Hashable, Sequence
 
 from app.canvas.wire_paths import fanned
-from app.canvas.wireway_lanes import IN_WAY_MM, Leg, fanned_legs
+from app.canvas.wireway_lanes import IN_WAY_MM, WIDEST_MM, Leg, fanned_legs
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 
@@ -61,7 +61,8 @@ class SharedWays:
     def _offset_mm(self, wire_id: WireId, leg: Leg) -> float | None:
         if not leg.way:
             return None
-        return _lane(self._sharing[leg.way], wire_id) * leg.side * IN_WAY_MM
+        others = max(len(self._sharing[leg.way]) - 1, 1)
+        return _lane(self._sharing[leg.way], wire_id) * leg.side * min(IN_WAY_MM, WIDEST_MM / others)
 
 
 def _ways(raw: Sequence[Point]) -> tuple[Hashable, ...]:

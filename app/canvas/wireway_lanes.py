@@ -12,6 +12,7 @@ from wiring.plan.wire import Wire
 
 SAME_MM = 0.6
 IN_WAY_MM = 1.8  # from the middle of one wire to the next; closer than outside, as in a real bundle
+WIDEST_MM = 14.0  # a bundle of many is drawn no wider: its wires lie on top of each other as well
 
 
 class Leg(NamedTuple):

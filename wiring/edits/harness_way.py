@@ -1,6 +1,5 @@
 """Where a panel's harness runs: a trunk behind the face, out over one edge, fanned out to the plug."""
 
-import math
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import pairwise
 from typing import Literal, NamedTuple
@@ -20,7 +19,7 @@ PLUG_MM = 44.0  # from the edge to the middle of the plug
 BEYOND_MM = 8.0  # the bundle leaves the face this far beyond its outermost wire
 STEP_MM, MOST_STEPS, ROWS = 10.0, 40, 3  # how a free place for the plug is sought
 RISER_MM = 2.4  # nearer than this, two wires side by side look like one
-LANE_CLEAR_MM = 4.0  # an old lane this far beyond the plug is kept
+LANE_CLEAR_MM, LANE_MM = 5.0, 2.4  # from a plug's ways to the first lane to the layout, and to the next
 
 
 class Frame(NamedTuple):
@@ -82,7 +81,7 @@ def spot_for(laying: Laying, frame: Frame, kind: Kind, spots: Sequence[float]) -
     """Return a free place for a plug: beyond the first or the last wire, then farther along and out."""
     half_long = kind.height_mm / 2
     half_wide = max(max(abs(t.x_mm) for t in kind.terminals), kind.width_mm / 2)
-    ends = ((min(spots) - BEYOND_MM, -1.0), (max(spots) + BEYOND_MM, 1.0))
+    ends = ((max(spots) + BEYOND_MM, 1.0), (min(spots) - BEYOND_MM, -1.0))  # the name stands at the left
     for row in range(ROWS):
         out = PLUG_MM + row * 2 * (half_wide + STEP_MM)
         for step in range(MOST_STEPS):
@@ -146,16 +145,13 @@ def _riser(
     return along
 
 
-def outer_bends(frame: Frame, old: Sequence[Point], at: Point) -> tuple[Point, ...]:
-    """Return the bends from a plug's way onwards: into the first old lane beyond the plug, else straight."""
-    lane_out = frame.out(at) + LANE_CLEAR_MM
+def outer_bends(frame: Frame, old: Sequence[Point], at: Point, lane_mm: float) -> tuple[Point, ...] | None:
+    """Return the bends from a plug's way onwards; None when the wire ran in no lane.
+
+    The old lane stays, unless it lies nearer to the edge than `lane_mm`.
+    """
     for index, (a, b) in enumerate(pairwise(old)):
-        level = abs(frame.out(a) - frame.out(b)) < 0.01
-        if level and frame.out(a) >= lane_out:
-            return (frame.place(frame.along(at), frame.out(a)), *old[index + 1 :])
-    beyond = [p for p in old if frame.out(p) >= lane_out]
-    if beyond:
-        first = beyond[0]
-        turn = frame.place(frame.along(at), frame.out(first))
-        return (turn, *beyond) if math.dist(turn, first) > 0.5 else tuple(beyond)
-    return ()
+        if abs(frame.out(a) - frame.out(b)) < 0.01 < abs(frame.along(a) - frame.along(b)):
+            out = max(frame.out(a), lane_mm)
+            return (frame.place(frame.along(at), out), frame.place(frame.along(b), out), *old[index + 2 :])
+    return None

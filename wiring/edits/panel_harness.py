@@ -9,7 +9,7 @@ import msgspec
 from wiring.catalogue.kind import Kind
 from wiring.edits.copies import FreeNames
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.harness_way import Frame, frame_of, gathered, outer_bends, spot_for
+from wiring.edits.harness_way import LANE_CLEAR_MM, LANE_MM, Frame, frame_of, gathered, outer_bends, spot_for
 from wiring.edits.laying import Laying
 from wiring.edits.panels import panel_of
 from wiring.edits.tables import known_kinds, rounded_mm, with_records
@@ -141,8 +141,15 @@ def _lead_through(
     way_id = next(reversed(plan.wireways))
     number, labels = count(plan.next_number), FreeNames(w.label for w in plan.wires.values())
     made: list[Wire] = []
+    laying = Laying(plan, kinds, [plug.id])
+    lanes = count()
     for (wire, slot), end, bends in zip(group, ends, course.bends, strict=True):
         outside = TerminalRef(plug.id, f"{slot.number}b")
+        at = terminal_at(plug, kind, outside.terminal)
+        lane_mm = frame.out(at) + LANE_CLEAR_MM + LANE_MM * next(lanes)
+        outer = outer_bends(frame, wire.bends if wire.start == end else wire.bends[::-1], at, lane_mm)
+        if outer is None:
+            outer = laying.way(at, laying.at(wire.end if wire.start == end else wire.start))
         made += [
             Wire(
                 id=f"w{next(number)}",
@@ -155,15 +162,14 @@ def _lead_through(
                 bends=_tidy(bends),
                 along=(way_id,),
             ),
-            _outer(wire, end, outside, terminal_at(plug, kind, outside.terminal), frame),
+            _outer(wire, end, outside, outer),
         ]
     return with_records(plan, wires=made, kinds=kinds, next_number=next(number))
 
 
-def _outer(wire: Wire, end: TerminalRef, to: TerminalRef, at: Point, frame: Frame) -> Wire:
+def _outer(wire: Wire, end: TerminalRef, to: TerminalRef, bends: Sequence[Point]) -> Wire:
     """Return a wire with its end on the panel laid on the plug instead; what was measured is void."""
     leads_out = wire.start == end
-    bends = outer_bends(frame, wire.bends if leads_out else wire.bends[::-1], at)
     return msgspec.structs.replace(
         wire,
         start=to if leads_out else wire.start,
