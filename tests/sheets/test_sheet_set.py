@@ -111,7 +111,7 @@ def test_sheets_are_numbered_dated_and_named(sets):
 
 def test_the_contents_name_the_sheet_each_part_begins_on(sets):
     for pages in sets.values():
-        marks = {p.bookmark: n for n, p in enumerate(pages, start=1) if p.bookmark}
+        marks = {t: n for n, p in enumerate(pages, start=1) for t in p.bookmark.split("; ") if t}
         cover = words_of(pages[0])
         for title, number in marks.items():
             row = next(w for w in cover if w.text == title and w.at[1] > 60 and w.at[1] < 240)

@@ -91,7 +91,7 @@ def bench_blocks(
 
 def _cells(plan: Plan, kinds: Mapping[str, Kind], row: BenchRow) -> tuple[str | Cell, ...]:
     return (
-        Cell(tick=True),
+        Cell(tick=True, ticked=plan.wires[row.wire].built, about=row.wire),
         row.label,
         Cell(end_label(plan, row.start), target=chart_name(plan, kinds, row.start.part)),
         Cell(end_label(plan, row.end), target=chart_name(plan, kinds, row.end.part)),

@@ -72,14 +72,27 @@ def cap_offset(size_mm: float, row_mm: float) -> float:
     return (row_mm + cap_mm(size_mm)) / 2
 
 
+class LaidPage(NamedTuple):
+    """One page of text: what lies on it, and the number of its first block."""
+
+    items: tuple[Item, ...]
+    first: int
+
+
 def paginated(
     blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.0)
 ) -> tuple[tuple[Item, ...], ...]:
-    """Return the items of each page, from the upper left corner of its text; tables repeat their header.
+    """Return the items of each page; see `laid_out`."""
+    return tuple(page.items for page in laid_out(blocks, height_mm, corner))
+
+
+def laid_out(blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.0)) -> tuple[LaidPage, ...]:
+    """Return the pages, their items from the upper left corner of the text; tables repeat their header.
 
     A block higher than a page gets a page of its own. Headings never end a page.
     """
     pages: list[list[Item]] = [[]]
+    firsts = [0]
     y = 0.0
     open_header: tuple[Item, ...] = ()
     i = 0
@@ -90,6 +103,7 @@ def paginated(
         need = _needed(group, open_header)
         if y and y + need > height_mm + 1e-6:
             pages.append([])
+            firsts.append(i)
             y, open_header = 0.0, ()
         for block in group:
             if block.header and block.header is not open_header:
@@ -100,7 +114,7 @@ def paginated(
                 pages[-1] += moved(block.items, (corner[0], corner[1] + y))
                 y += block.height_mm
         i += len(group)
-    return tuple(tuple(page) for page in pages)
+    return tuple(LaidPage(tuple(page), first) for page, first in zip(pages, firsts, strict=True))
 
 
 def _needed(group: Sequence[Block], open_header: tuple[Item, ...]) -> float:

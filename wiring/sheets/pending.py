@@ -18,3 +18,8 @@ def pending(
 def marks_of(words: Words) -> tuple[str, ...]:
     """Return the marks words stand for; none for words that say what they say."""
     return tuple(words.text.split(_SIGN)[1:]) if words.text.startswith(_SIGN) else ()
+
+
+def row_mark(record: str) -> str:
+    """Return the name of the invisible mark of a line in a list that is about a wire or a part."""
+    return f"row {record}"

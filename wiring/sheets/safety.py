@@ -33,6 +33,12 @@ def earned_notes(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Note, ...]:
     return tuple(note for name, note in safety_notes().items() if name in named or name in (FIRST, LAST))
 
 
+def earned_titles(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[str, ...]:
+    """Return the titles of the notes a plan's own parts call for; none for one that earns no caution."""
+    general = {safety_notes()[FIRST].title, safety_notes()[LAST].title}
+    return tuple(n.title for n in earned_notes(plan, kinds) if n.title not in general)
+
+
 def safety_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
     """Return the notes as blocks for the sheets."""
     blocks: list[Block] = [heading("Safety notes", width, anchor="safety")]

@@ -19,12 +19,26 @@ class Leaf(NamedTuple):
     side: str = ""
 
 
+class Start(NamedTuple):
+    """Where a document begins within its section: its line of the contents, and which leaf."""
+
+    title: str
+    anchor: str
+    leaf: int
+
+
 class Section(NamedTuple):
-    """Pages under one bookmark and one line of the contents."""
+    """Pages that belong together; short documents that share their sheets each have a start of their own."""
 
     title: str
     anchor: str
     leaves: tuple[Leaf, ...]
+    shared: tuple[Start, ...] = ()
+
+    @property
+    def starts(self) -> tuple[Start, ...]:
+        """The documents in it, in their order."""
+        return self.shared or (Start(self.title, self.anchor, 0),)
 
 
 def text_section(

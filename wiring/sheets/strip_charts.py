@@ -85,7 +85,7 @@ def strip_rows(
             far = plan.parts.get(other.part)
             rows.append(
                 (
-                    Cell(tick=True),
+                    Cell(tick=True, about=wire.id),
                     terminal.name if i == 0 else "",
                     wire.label,
                     f"{wire.size} solid" if wire.solid else wire.size,

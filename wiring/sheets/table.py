@@ -7,9 +7,9 @@ from typing import Literal, NamedTuple
 from wiring.drawings.wire_colour import wire_colour
 from wiring.findings.finding import Rank
 from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
-from wiring.pictures.picture import NO_PEN, Disc, Item, Link, Path, Pen, Words
+from wiring.pictures.picture import NO_PEN, Anchor, Disc, Item, Link, Path, Pen, Words
 from wiring.sheets.blocks import LIST_MM, Block
-from wiring.sheets.pending import pending
+from wiring.sheets.pending import pending, row_mark
 from wiring.sheets.resistor_picture import resistor_picture
 
 _PAD_MM = 1.4
@@ -40,6 +40,8 @@ class Cell(NamedTuple):
     indent: float = 0.0  # mm left free before the text
     bands: tuple[str, ...] = ()  # a resistor's colours, drawn before the text
     see: tuple[str, ...] = ()  # marks; the place of the first the set has is written here, as 27/B4
+    about: str = ""  # wire or part the line is about: where its mark stands once it has changed
+    ticked: bool = False  # the box is ticked already
 
 
 Row = Sequence[str | Cell]
@@ -146,6 +148,12 @@ def _marks(cell: Cell, left: float, right: float, middle: float) -> tuple[Item, 
             (x - half, middle + half),
         )
         items.append(Path(box, Pen("ink", 0.35), "paper", closed=True))
+    if cell.ticked:
+        x = (left + right) / 2
+        stroke = ((x - 1.1, middle - 0.1), (x - 0.3, middle + 0.9), (x + 1.4, middle - 1.4))
+        items.append(Path(stroke, Pen("ink", 0.5)))
+    if cell.about:
+        items.append(Anchor(row_mark(cell.about), (left, middle)))
     if cell.swatch:
         items += swatch(cell.swatch, left + _PAD_MM, middle)
     if cell.bands:

@@ -51,14 +51,14 @@ def _told(grid: Grid, wired: Collection[tuple[int, int]]) -> list[str]:
     every, scale = grid.rows * grid.columns, scale_words(grid.fit.scale)
     none = every - len(wired)
     said = [
-        f"{len(wired)} {'tile' if len(wired) == 1 else 'tiles'} at {scale}, each to be printed at actual size "
+        f"{len(wired)} {'tile' if len(wired) == 1 else 'tiles'} at {scale}, to be printed at actual size "
         "(100 %): measure the 100 mm bar before you cut. A tile bears the same name from above and from "
         "below: it is the same piece of the layout."
     ]
     if every > 1:
         said.append(
             f"Neighbours share {grid.overlap_mm:g} mm. Cut a tile along its left and its upper edge where it "
-            "joins another, lay that edge on the dashed line of its neighbour until the lines run on, and glue."
+            "joins another, lay that edge on the dashed line of its neighbour so that lines run on, and glue."
         )
     if none:
         holds = "tile holds" if none == 1 else "tiles hold"

@@ -56,9 +56,10 @@ def _section(situation: Situation, page: Sheet, tiling: Tiling, below: bool) -> 
     if grid is None or not situation.plan.parts:
         return None
     if grid.rows * grid.columns > MOST_TILES:
+        count = grid.rows * grid.columns
         raise ValueError(
-            f"At {scale_words(tiling.scale)} the plan takes {grid.rows * grid.columns} sheets of {page.name} a "
-            "side; choose a smaller scale, such as 1:5 or 1:10, or larger paper."
+            f"At {scale_words(tiling.scale)} the plan takes {count} sheets of {page.name} a side; choose a "
+            "smaller scale, such as 1:5 or 1:10, or larger paper."
         )
     drawn = drawn_plan(situation.plan, situation.kinds, situation.positions, situation.figures, grid)
     side = "FROM BELOW" if below else "ABOVE"

@@ -33,7 +33,7 @@ def read_tiling(typed: str, overlap_mm: float = OVERLAP_MM) -> Tiling | None:
     reduction = float(match[1].replace(",", ".")) if match else 0.0
     if not 1.0 <= reduction <= SMALLEST:
         raise ValueError(
-            f"“{typed[:40]}” is no scale for tiles; write one from 1:1 to 1:{SMALLEST:g}, such as 1:5, or fit."
+            f"“{typed[:40]}” is no scale for tiles; write one from 1:1 to 1:{SMALLEST:g} such as 1:5, or fit."
         )
     if not 0.0 <= overlap_mm <= MOST_OVERLAP_MM:
         raise ValueError(f"Tiles overlap by 0 to {MOST_OVERLAP_MM:g} mm, not by {overlap_mm:g} mm.")

@@ -17,10 +17,11 @@ class TitleFields(NamedTuple):
     kind: str  # of the document: "Bench list"
     drawn_by: str
     date: str
-    number: int
-    of: int  # how many sheets the set has
+    number: int | str
+    of: int | str  # how many sheets the set has
     scale: str = ""
     side: str = ""  # "ABOVE" or "FROM BELOW" on sheets that show the plan
+    revision: str = ""  # the letter of the set, once a set was printed
 
 
 def title_block(sheet: Sheet, fields: TitleFields) -> tuple[Item, ...]:
@@ -32,9 +33,11 @@ def title_block(sheet: Sheet, fields: TitleFields) -> tuple[Item, ...]:
         Path(((left, middle), (right, middle)), _RULE),
     ]
     upper = ((0.62, "Title", fields.title), (0.38, "Document", fields.kind))
+    index = ((0.07, "Set", fields.revision),) if fields.revision else ()
     lower = (
         (0.25, "Drawn by", fields.drawn_by or "–"),
-        (0.17, "Checked by", ""),
+        (0.17 - sum(share for share, _, _ in index), "Checked by", ""),
+        *index,
         (0.20, "Date", fields.date),
         (0.13, "Scale", fields.scale or "–"),
         (0.11, "Paper", sheet.name),
