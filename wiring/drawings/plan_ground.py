@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
+from wiring.drawings.panel_on_plan import painted
 from wiring.drawings.plan_areas import Area, areas, panel_areas, scene_areas
 from wiring.drawings.plan_clip import overlap_of, pieces
 from wiring.drawings.plan_fit import Box, Fit, around
@@ -41,10 +42,11 @@ def ground(plan: Plan, fit: Fit, clip: Box) -> tuple[Item, ...]:
         items += _lines(points, clip, _BED)
     for way in plan.wireways.values():
         items += _lines(tuple(fit.at(p) for p in way.points), clip, _WIREWAY)
-    for area in panel_areas(plan):
+    for panel, area in zip(plan.panels.values(), panel_areas(plan), strict=True):
         box = overlap_of(around(_corners(fit, area)), clip)
         if box is not None:
             items.append(Path(_rectangle(box), _PANEL, "raised", closed=True))
+            items += painted(panel, fit, clip)
     return tuple(items)
 
 

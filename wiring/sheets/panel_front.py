@@ -1,7 +1,8 @@
-"""The face of a panel as it will look: levers, buttons and lenses, and the words to engrave or to print."""
+"""The face of a panel as it will look: track diagram, levers, buttons, lenses, and the words to engrave."""
 
 from collections.abc import Sequence
 
+from wiring.drawings.panel_face import decoration
 from wiring.drawings.plan_fit import fitting_scale
 from wiring.drawings.signs.lens_colours import lens_colour
 from wiring.pictures.metrics import wrapped
@@ -21,8 +22,10 @@ def front_view(face: Face, width_mm: float, height_mm: float) -> tuple[Picture, 
     scale = fitting_scale(wide, high, width_mm, height_mm)
     corners = ((0.0, 0.0), (wide * scale, 0.0), (wide * scale, high * scale), (0.0, high * scale))
     items: list[Item] = [Path(corners, _EDGE, "raised", closed=True)]
+    items += decoration(face.panel, scale)
+    said = bool(face.panel.texts)
     for hole in face.holes:
-        items += _part(hole, scale, _room_mm(hole, face.holes, wide) * scale)
+        items += _part(hole, scale, _room_mm(hole, face.holes, wide) * scale, said=said)
     return Picture(tuple(items), wide * scale, high * scale), scale
 
 
@@ -33,7 +36,8 @@ def _room_mm(hole: Hole, holes: Sequence[Hole], wide: float) -> float:
     return min(near, 2 * hole.x_mm, 2 * (wide - hole.x_mm)) * 0.94
 
 
-def _part(hole: Hole, scale: float, room: float) -> list[Item]:
+def _part(hole: Hole, scale: float, room: float, *, said: bool) -> list[Item]:
+    """Return a part; its label below it unless the face has legends of its own."""
     x, y = hole.x_mm * scale, hole.y_mm * scale
     radius = max((hole.across_mm or min(hole.kind.width_mm, hole.kind.height_mm)) / 2 * scale, _LEAST_MM)
     lens = lens_colour(hole.kind) if hole.kind.sign in ("indicator", "led") else "paper"
@@ -44,7 +48,8 @@ def _part(hole: Hole, scale: float, room: float) -> list[Item]:
     if names:
         items.append(Path(((x, y), (x, y - radius * 1.5)), Pen("ink", max(radius * 0.5, 0.6))))
         above -= radius * 0.6
-    lines = wrapped(hole.part.label, max(room, 8.0), _TEXT_MM, "semibold") if hole.part.label.strip() else ()
+    says = bool(hole.part.label.strip()) and not said
+    lines = wrapped(hole.part.label, max(room, 8.0), _TEXT_MM, "semibold") if says else ()
     for number, text in enumerate(lines[:_MOST_LINES]):
         at = (x, below + number * _TEXT_MM * 1.2)
         items.append(Words(text, at, _TEXT_MM, weight="semibold", align="centre", stand="top"))

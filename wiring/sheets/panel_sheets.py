@@ -11,6 +11,7 @@ from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.sheets.blocks import Block, heading, paragraph
 from wiring.sheets.panel_front import front_view
+from wiring.sheets.panel_harness import harness_ways
 from wiring.sheets.panel_template import Face, face_items, faces
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.section import Leaf, Section, body_size, text_section
@@ -87,7 +88,8 @@ def _tables(
             for h in sorted(face.holes, key=lambda h: (h.y_mm, h.x_mm))
         ]
         blocks += table(columns, rows, width)
-    return *blocks, *_wiring(plan, kinds, found, width)
+    panels = [face.panel for face in found]
+    return *blocks, *_wiring(plan, kinds, found, width), *harness_ways(plan, kinds, panels, width)
 
 
 def _wiring(

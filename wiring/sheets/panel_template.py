@@ -1,13 +1,15 @@
-"""The face of a fascia panel at 1:1: where its holes go, measured from its left and upper edge."""
+"""The face of a fascia panel at 1:1: where its holes go, with what is painted on it in pencil."""
 
 from collections.abc import Mapping
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
+from wiring.drawings.panel_face import pencilled
 from wiring.drawings.plan_areas import Area, panel_areas
 from wiring.drawings.plan_clip import Box, pieces
 from wiring.pictures.metrics import fitted
 from wiring.pictures.picture import Disc, Item, Path, Pen, Words
+from wiring.plan.panel import Panel
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 
@@ -29,16 +31,17 @@ class Hole(NamedTuple):
 
 
 class Face(NamedTuple):
-    """A panel and its holes."""
+    """A panel and its holes, from its left and upper edge."""
 
     area: Area
     holes: tuple[Hole, ...]
+    panel: Panel
 
 
 def faces(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Face, ...]:
-    """Return the panels that carry at least one part to be mounted, in plan order."""
+    """Return the panels that carry a part to be mounted, or are painted on, in plan order."""
     found = []
-    for area in panel_areas(plan):
+    for area, panel in zip(panel_areas(plan), plan.panels.values(), strict=True):
         holes = tuple(
             Hole(p, kinds[p.kind], p.x_mm - area.left, p.y_mm - area.top, hole_mm(kinds[p.kind]))
             for p in plan.parts.values()
@@ -46,8 +49,8 @@ def faces(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Face, ...]:
             and area.holds(p.x_mm, p.y_mm)
             and (hole_mm(kinds[p.kind]) or kinds[p.kind].sign == "slide")
         )
-        if holes:
-            found.append(Face(area, holes))
+        if holes or panel.lines or panel.texts:
+            found.append(Face(area, holes, panel))
     return tuple(found)
 
 
@@ -60,7 +63,8 @@ def face_items(face: Face, clip: Box) -> tuple[Item, ...]:
     """Return what of a face lies in a box of it, mm from its upper left corner, as seen from the front."""
     wide, high = face.area.right - face.area.left, face.area.bottom - face.area.top
     outline = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high), (0.0, 0.0))
-    items: list[Item] = [Path(piece.points, _CUT) for piece in pieces(outline, clip)]
+    items: list[Item] = [*pencilled(face.panel, clip)]
+    items += [Path(piece.points, _CUT) for piece in pieces(outline, clip)]
     for hole in face.holes:
         if clip[0] <= hole.x_mm <= clip[2] and clip[1] <= hole.y_mm <= clip[3]:
             items += _hole(hole, clip)
