@@ -3,29 +3,28 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from wiring.drawings.circuit_facts import DESIGNATION_MM, SMALL_MM, TEXT_MM, Facts
-from wiring.drawings.circuit_pieces import INNER, Piece
+from wiring.drawings.circuit_beside import BESIDE_MM, words_beside
+from wiring.drawings.circuit_facts import SMALL_MM, Facts
+from wiring.drawings.circuit_pieces import INNER
+from wiring.drawings.circuit_places import place_of
+from wiring.drawings.circuit_poles import pole_mark
 from wiring.drawings.circuit_tails import Step, Steps
 from wiring.drawings.circuit_tree import Leaf
 from wiring.drawings.marks import part_mark, wire_mark
 from wiring.drawings.symbols.all_symbols import (
     LENGTH_MM,
-    THROW_ALONG_MM,
-    THROW_ASIDE_MM,
     items_box,
     symbol,
 )
 from wiring.drawings.wire_colour import wire_colour
-from wiring.pictures.metrics import cap_mm, width_mm
 from wiring.pictures.picture import NO_PEN, Anchor, Disc, Item, Path, Pen, Point, Words
 from wiring.pictures.transform import moved
 from wiring.plan.names import TerminalRef
 
 ROW_MM = 4.0  # one wire or strip terminal in the line
-LINE_MM = 2.7  # from one line of words to the next
-BESIDE_MM = 1.2  # from a line or symbol to the words beside it
 TERMINAL_MM = 0.6
 DOT_MM = 0.55
+TIP_MM = 1.3  # from the end of a symbol to the middle of its terminal number
 FLAG_MM = 1.6
 LINE = Pen("ink", 0.25)
 EDGE = Pen("ink", 0.12)
@@ -93,14 +92,21 @@ def upright_steps(steps: Steps, top_mm: float) -> list[Item]:
             items.extend((line((0.0, start), (0.0, middle - 0.7)), line((0.0, middle + 0.7), (0.0, end))))
         else:
             items.append(line((0.0, start), (0.0, end)))
-        if step.terminal is not None:
-            items.append(terminal((0.0, middle)))
-        elif step.wire is not None:
-            items.extend(insulation((0.0, middle), step.wire.colour))
-            items.append(Anchor(wire_mark(step.wire.id), (0.0, middle)))
         colour = "quiet" if step.terminal is None else "ink"
-        items.append(Words(step.words, (BESIDE_MM, middle), SMALL_MM, colour, stand="middle"))
+        words = Words(step.words, (BESIDE_MM, middle), SMALL_MM, colour, stand="middle")
+        items.extend(step_items(step, (0.0, middle), words, upright=True))
     return items
+
+
+def step_items(step: Step, at: Point, words: Words, *, upright: bool) -> list[Item]:
+    """Return the mark of a wire or a strip terminal on its line, its words, and the place of both."""
+    if step.terminal is not None:
+        drawn: list[Item] = [terminal(at), words]
+        return [*drawn, place_of(step.terminal.part, drawn)] if step.terminal.part else drawn
+    if step.wire is None:
+        return [words]
+    drawn = [*insulation(at, step.wire.colour, upright), words]
+    return [*drawn, Anchor(wire_mark(step.wire.id), at), place_of(step.wire.id, drawn)]
 
 
 def sized(items: Sequence[Item], height: float, open_top: bool = False, open_bottom: bool = False) -> Block:
@@ -132,15 +138,18 @@ def leaf_block(facts: Facts, leaf: Leaf, least_mm: float = 0.0, lead_mm: float =
         items.append(line((0.0, len(above) * ROW_MM), (0.0, y)))
     if not piece.symbol:
         return _lead(facts, above, below, lower if down else upper, least_mm)
-    drawn = symbol(piece.symbol, piece.state, "down" if down else "up")
+    drawn = symbol(piece.symbol, piece.state, "down" if down else "up", facts.symbols)
+    first = len(items)
     items.extend(moved(drawn.items, (0.0, y if down else y + LENGTH_MM)))
-    items.append(Anchor(part_mark(piece.start_ref.part), (0.0, y + LENGTH_MM / 2)))
-    for ref, at in ((upper, y + 1.05), (lower, y + LENGTH_MM - 1.05)):
+    bottom = max(y + LENGTH_MM, words_beside(facts, piece, drawn.box[2], down, y, items))
+    middle = (0.0, y + LENGTH_MM / 2)
+    items.append(place_of(piece.part, items[first:]))
+    items.extend((Anchor(part_mark(piece.part), middle), *pole_mark(facts, piece, middle)))
+    for ref, at in ((upper, y + TIP_MM), (lower, y + LENGTH_MM - TIP_MM)):
         if ref.terminal != INNER:
             items.append(Words(ref.terminal, (0.8, at), SMALL_MM, "quiet", stand="middle"))
         if volts := facts.volts(ref):
             items.append(Words(volts, (-0.8, at), SMALL_MM, "quiet", align="right", stand="middle"))
-    bottom = max(y + LENGTH_MM, _words_beside(facts, piece, drawn.box[2], down, y, items))
     if bottom > y + LENGTH_MM:
         items.append(line((0.0, y + LENGTH_MM), (0.0, bottom)))
     items.extend(upright_steps(below, bottom))
@@ -155,6 +164,7 @@ def _lead(facts: Facts, above: Steps, below: Steps, ref: TerminalRef, least_mm: 
     own = Step(ref.terminal, terminal=ref)
     steps = (*above, own, *below)
     items = upright_steps(steps, 0.0)
+    items.append(Anchor(part_mark(ref.part), (0.0, (len(above) + 0.5) * ROW_MM)))
     height = len(steps) * ROW_MM
     if volts := facts.volts(ref):
         at = (-BESIDE_MM, (len(above) + 0.5) * ROW_MM)
@@ -162,41 +172,3 @@ def _lead(facts: Facts, above: Steps, below: Steps, ref: TerminalRef, least_mm: 
     if height < least_mm:
         items.append(line((0.0, height), (0.0, least_mm)))
     return sized(items, max(height, least_mm))
-
-
-def _words_beside(
-    facts: Facts, piece: Piece, right_mm: float, down: bool, y: float, items: list[Item]
-) -> float:
-    """Add the words right of a symbol and return where they end."""
-    number = max(width_mm(name, SMALL_MM) for name in (piece.start, piece.end))
-    x = max(right_mm, 0.8 + number) + BESIDE_MM
-    row = y + 3.3
-    throw_y = y + (THROW_ALONG_MM if down else LENGTH_MM - THROW_ALONG_MM)
-    if piece.idle and down:
-        row = _throw(facts, piece, throw_y, items)
-    items.append(Words(facts.designation(piece), (x, row), DESIGNATION_MM, weight="semibold", stand="top"))
-    row += LINE_MM + cap_mm(DESIGNATION_MM) - cap_mm(TEXT_MM)
-    lines = facts.words(piece)
-    room = 1 if piece.idle and not down else len(lines)
-    for words, quiet in lines[:room]:
-        items.append(Words(words, (x, row), TEXT_MM, "quiet" if quiet else "ink", stand="top"))
-        row += LINE_MM
-    if piece.idle and not down:
-        row = _throw(facts, piece, throw_y, items)
-        for words, _ in lines[room:]:
-            items.append(Words(words, (x, row), TEXT_MM, "quiet", stand="top"))
-            row += LINE_MM
-    return row - LINE_MM + cap_mm(TEXT_MM) + 1.5  # clear of a joint or a flag below
-
-
-def _throw(facts: Facts, piece: Piece, y: float, items: list[Item]) -> float:
-    """Add the lead of the idle throw and where it goes; return where the next line of words may start."""
-    words = facts.idle_words(piece)
-    x = THROW_ASIDE_MM + 0.56
-    told = (step.wire for step in facts.steps(piece.idle_ref))
-    items.extend(Anchor(wire_mark(wire.id), (x, y)) for wire in told if wire is not None)
-    if len(words) > 1 or "→" in words[0]:
-        items.append(line((x, y), (x + 1.6, y)))
-    for row, text in enumerate(words):
-        items.append(Words(text, (x + 2.2, y + row * LINE_MM), SMALL_MM, "quiet", stand="middle"))
-    return y + (len(words) - 1) * LINE_MM + 1.8

@@ -12,8 +12,9 @@ from wiring.drawings.circuit_facts import Facts
 from wiring.drawings.circuit_feeds import NOWHERE, Group, by_net, fed_groups
 from wiring.drawings.circuit_nets import Nets, nets_of
 from wiring.drawings.circuit_pieces import Piece, pieces_of
+from wiring.drawings.circuit_poles import poles_of
 from wiring.drawings.circuit_reduce import folded
-from wiring.drawings.circuit_sections import Divider, Section
+from wiring.drawings.circuit_sections import ROW_MM, Divider, Section
 from wiring.drawings.circuit_tails import tails_of
 from wiring.drawings.circuit_tree import Leaf, Node, oriented
 from wiring.plan.names import PartId, TerminalRef
@@ -30,7 +31,13 @@ class Built(NamedTuple):
 
 
 def built(
-    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, figures: Figures, parts: Iterable[PartId]
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    figures: Figures,
+    parts: Iterable[PartId],
+    symbols: str = "iec",
+    row_mm: float = ROW_MM,
 ) -> Built:
     """Return the sections of one circuit; every piece of every part is in exactly one of them."""
     chosen = [p for p in plan.parts if p in set(parts) and plan.parts[p].kind in kinds]
@@ -49,8 +56,9 @@ def built(
         roots = {**_roots(nets, group), **roots}
     ends = [ref for edge in edges for ref in (edge.piece.start_ref, edge.piece.end_ref)]
     ends.extend(e.piece.idle_ref for e in edges if e.piece.idle and nets.links[e.piece.idle_ref])
-    facts = Facts(plan, kinds, figures, nets, tails_of(plan, nets, ends, roots), drawn={})
-    divider = Divider(facts)
+    tails, poles = tails_of(plan, nets, ends, roots), poles_of([e.piece for e in edges])
+    facts = Facts(plan, kinds, figures, nets, tails, poles=poles, symbols=symbols, drawn={})
+    divider = Divider(facts, row_mm)
     sections: list[Section] = []
     for group in groups:
         sections.extend(_sections(divider, group))

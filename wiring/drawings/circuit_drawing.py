@@ -9,6 +9,7 @@ from wiring.drawings.circuit_build import Built, built
 from wiring.drawings.circuit_facts import TEXT_MM, Facts
 from wiring.drawings.circuit_gather import shown
 from wiring.drawings.circuit_pieces import JOINTS, SOURCES
+from wiring.drawings.circuit_places import Place, place_of, without_places
 from wiring.drawings.circuit_rows import section_items
 from wiring.drawings.marks import wire_mark
 from wiring.drawings.symbols.all_symbols import items_box
@@ -24,6 +25,7 @@ from wiring.plan.positions import Positions
 SHEET_MM = (232.0, 139.0)
 BETWEEN_MM = (9.0, 7.0)  # air between sections: side by side, and one row to the next
 MARGIN_MM = 2.0
+LARGER = (1.3, 1.15)  # how much a drawing that fills one sheet in short rows may be enlarged in print
 
 
 class Drawing(NamedTuple):
@@ -33,6 +35,7 @@ class Drawing(NamedTuple):
     picture: Picture
     parts: tuple[PartId, ...]
     wires: tuple[WireId, ...]
+    places: tuple[Place, ...] = ()  # where each of them is drawn
 
 
 class _Placed(NamedTuple):
@@ -44,14 +47,27 @@ class _Placed(NamedTuple):
     fed_from: str = ""  # the net a section goes on from, where its source is on another sheet
 
 
+class _Sheet(NamedTuple):
+    items: list[Item]
+    sections: list[_Placed]
+
+
 def circuit_drawings(
-    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, figures: Figures
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    figures: Figures,
+    symbols: str | None = None,
 ) -> tuple[Drawing, ...]:
-    """Return the drawings of all circuits that have a supply or a battery, in the order of the figures."""
+    """Return the drawings of all circuits that have a supply or a battery, in the order of the figures.
+
+    `symbols` is "iec" or "ieee", the plan's own unless told; ValueError for another.
+    """
+    symbols = plan.habits.symbols if symbols is None else symbols
     found: list[Drawing] = []
     for circuit in figures.circuits:
         if _sources(plan, kinds, circuit):
-            found.extend(_drawings_of(plan, kinds, positions, figures, circuit))
+            found.extend(_drawings_of(plan, kinds, positions, figures, circuit, symbols))
     return tuple(found)
 
 
@@ -77,16 +93,15 @@ def _drawings_of(
     positions: Positions,
     figures: Figures,
     circuit: Sequence[PartId],
+    symbols: str,
 ) -> list[Drawing]:
-    ready = built(plan, kinds, positions, figures, circuit)
-    placed = _placed(ready)
-    seen_parts = {p for section in placed for p in section.parts}
-    seen_wires = {w for section in placed for w in section.wires}
-    rest = [w for w in ready.facts.nets.wires if w.id not in seen_wires]
-    loose = [p for p in circuit if p in plan.parts and p not in seen_parts]
-    if rest or loose:
-        placed.append(_note(ready.facts, [w.id for w in rest], loose))
-    sheets = _sheets(placed)
+    sheets = _laid_out(plan, kinds, positions, figures, circuit, symbols, SHEET_MM)
+    for factor in LARGER if len(sheets) == 1 else ():  # one small drawing is enlarged: rather in shorter rows
+        room = (SHEET_MM[0] / factor, SHEET_MM[1] / factor)
+        larger = _laid_out(plan, kinds, positions, figures, circuit, symbols, room)
+        if len(larger) == 1 and all(s <= r for s, r in zip(_size(larger[0].items), room, strict=True)):
+            sheets = larger
+            break
     title = " and ".join(
         f"{part_label(plan, p)} {plan.parts[p].label or kinds[plan.parts[p].kind].title}"
         for p in _sources(plan, kinds, circuit)[:2]
@@ -102,16 +117,37 @@ def _drawings_of(
         wires = [w for w in dict.fromkeys(w for s in sections for w in s.wires) if w not in taken]
         taken.update(parts, wires)
         left, top, right, bottom = items_box(items)
+        painted, places = without_places(items)
         picture = Picture(
-            tuple(items),
+            painted,
             right - left + 2 * MARGIN_MM,
             bottom - top + 2 * MARGIN_MM,
             left - MARGIN_MM,
             top - MARGIN_MM,
             name,
         )
-        drawings.append(Drawing(name, picture, tuple(parts), tuple(wires)))
+        drawings.append(Drawing(name, picture, tuple(parts), tuple(wires), places))
     return drawings
+
+
+def _laid_out(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Positions,
+    figures: Figures,
+    circuit: Sequence[PartId],
+    symbols: str,
+    room_mm: tuple[float, float],
+) -> list[_Sheet]:
+    ready = built(plan, kinds, positions, figures, circuit, symbols, room_mm[0])
+    placed = _placed(ready)
+    seen_parts = {p for section in placed for p in section.parts}
+    seen_wires = {w for section in placed for w in section.wires}
+    rest = [w for w in ready.facts.nets.wires if w.id not in seen_wires]
+    loose = [p for p in circuit if p in plan.parts and p not in seen_parts]
+    if rest or loose:
+        placed.append(_note(ready.facts, [w.id for w in rest], loose))
+    return _sheets(placed, room_mm)
 
 
 def _placed(ready: Built) -> list[_Placed]:
@@ -141,22 +177,27 @@ def _note(facts: Facts, wires: list[WireId], parts: list[PartId]) -> _Placed:
     )
     box = items_box(items)
     items += tuple(Anchor(wire_mark(w), (0.0, 2.0)) for w in wires)
+    items += tuple(place_of(one, items) for one in (*wires, *parts))
     return _Placed(items, box[2], box[3], parts, wires)
 
 
-def _sheets(placed: list[_Placed]) -> list[tuple[list[Item], list[_Placed]]]:
+def _sheets(placed: list[_Placed], room_mm: tuple[float, float]) -> list[_Sheet]:
     """Pack sections into rows and rows into sheets, in order."""
-    sheets: list[tuple[list[Item], list[_Placed]]] = [([], [])]
+    sheets = [_Sheet([], [])]
     x = y = row_mm = 0.0
     for section in placed:
-        if x > 0 and x + section.width > SHEET_MM[0]:
+        if x > 0 and x + section.width > room_mm[0]:
             x, y, row_mm = 0.0, y + row_mm + BETWEEN_MM[1], 0.0
-        if y > 0 and y + section.height > SHEET_MM[1]:
-            sheets.append(([], []))
+        if y > 0 and y + section.height > room_mm[1]:
+            sheets.append(_Sheet([], []))
             x = y = row_mm = 0.0
-        items, sections = sheets[-1]
-        items.extend(moved(section.items, (x, y)))
-        sections.append(section)
+        sheets[-1].items.extend(moved(section.items, (x, y)))
+        sheets[-1].sections.append(section)
         x += section.width + BETWEEN_MM[0]
         row_mm = max(row_mm, section.height)
     return sheets
+
+
+def _size(items: Sequence[Item]) -> tuple[float, float]:
+    left, top, right, bottom = items_box(items)
+    return right - left, bottom - top

@@ -12,15 +12,15 @@ from wiring.drawings.circuit_tails import Steps, Tails
 from wiring.drawings.circuit_values import reading_words, value_words
 from wiring.pictures.metrics import fitted, wrapped
 from wiring.plan.designations import part_label
-from wiring.plan.names import TerminalRef
+from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
 from wiring.quantities.wording import worded
 
-DESIGNATION_MM = 2.5  # text sizes on paper; a drawing is never scaled
-TEXT_MM = 2.0
-SMALL_MM = 1.8
+DESIGNATION_MM = 2.6  # text sizes on paper; a drawing is never scaled
+TEXT_MM = 2.2
+SMALL_MM = 2.0
 REFERENCE_BELOW_MM = 2.4  # from the name of a net down to where its other places are told
-REFERENCE_ROOM_MM = 8.0  # kept free for one reference such as 27/B4
+REFERENCE_ROOM_MM = 9.0  # kept free for one reference such as 27/B4
 LEAST_V = 1e-3  # less than that a multimeter shows as nothing
 ASIDE_MM = 20.0  # room for words beside a symbol
 
@@ -34,6 +34,8 @@ class Facts(NamedTuple):
     nets: Nets
     tails: Tails
     short: Mapping[TerminalRef, Steps] = MappingProxyType({})  # what is left of tails that lie along a rail
+    poles: Mapping[PartId, tuple[Piece, ...]] = MappingProxyType({})  # of parts drawn in several pieces
+    symbols: str = "iec"  # the set they are drawn with
     drawn: dict[Any, Any] | None = None  # blocks already drawn; dividing a circuit asks for them again
 
     def steps(self, ref: TerminalRef) -> Steps:
@@ -75,9 +77,15 @@ class Facts(NamedTuple):
         if not piece.idle:
             return []
         words = [piece.idle, *(step.words for step in self.steps(piece.idle_ref))]
-        if len(self.nets.members[self.nets.of[piece.idle_ref]]) > 1:
+        if self.leads_on(piece):
             words.append(f"→ {self.idle_target(piece)}")
+        elif len(words) == 1:
+            words.append("free")
         return list(wrapped(" ".join(words), ASIDE_MM + 6, SMALL_MM))
+
+    def leads_on(self, piece: Piece) -> bool:
+        """Tell whether the idle throw of a changeover is wired to anything."""
+        return bool(piece.idle) and len(self.nets.members[self.nets.of[piece.idle_ref]]) > 1
 
     def idle_target(self, piece: Piece) -> str:
         """Return the name of the net an idle throw is on."""

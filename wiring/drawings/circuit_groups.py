@@ -1,7 +1,7 @@
 """Pieces under one another and side by side between two rails."""
 
+from wiring.drawings.circuit_beside import BESIDE_MM
 from wiring.drawings.circuit_blocks import (
-    BESIDE_MM,
     FLAG_MM,
     LINE,
     ROW_MM,

@@ -67,7 +67,7 @@ def pieces_of(part: Part, kind: Kind, position: str, wired: Iterable[str]) -> tu
         return contacts or _contacts(part, names, closed, set(names), kind.symbol)
     if kind.behaviour in ("stall_motor", "relay"):
         coil = Piece(part.id, names[0], names[1], kind.symbol)
-        rest = _contacts(part, names[2:], closed, wired, "switch")
+        rest = _contacts(part, names[2:], closed, wired, "contact")
         return (coil, *(c._replace(main=False) for c in rest))
     state = "blown" if position in ("blown", "tripped") else ""
     if kind.behaviour != "servo" and len(names) > 2 and "-" in names:  # feed and outputs with one return

@@ -1,11 +1,11 @@
 """The words and marks along a rail between two columns."""
 
-from wiring.drawings.circuit_blocks import BESIDE_MM, insulation, terminal
+from wiring.drawings.circuit_beside import BESIDE_MM
+from wiring.drawings.circuit_blocks import step_items, terminal
 from wiring.drawings.circuit_facts import SMALL_MM
 from wiring.drawings.circuit_loops import Rail
-from wiring.drawings.marks import wire_mark
 from wiring.pictures.metrics import width_mm
-from wiring.pictures.picture import Anchor, Item, Words
+from wiring.pictures.picture import Item, Words
 
 AIR_MM = 0.9  # on each side of words along a rail
 
@@ -27,13 +27,9 @@ def along(rail: Rail, number: int, x: float, y: float, base: float) -> list[Item
     for step in reversed(rail.runs[number]):
         wide = _wide(step.words)
         middle = edge - wide / 2
-        if step.terminal is not None:
-            items.append(terminal((middle, y)))
-        elif step.wire is not None:
-            items.extend(insulation((middle, y), step.wire.colour, upright=False))
-            items.append(Anchor(wire_mark(step.wire.id), (middle, y)))
         colour = "ink" if step.wire is None else "quiet"
-        items.append(Words(step.words, (middle, base), SMALL_MM, colour, align="centre"))
+        words = Words(step.words, (middle, base), SMALL_MM, colour, align="centre")
+        items.extend(step_items(step, (middle, y), words, upright=False))
         edge -= wide
     return items
 

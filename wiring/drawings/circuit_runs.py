@@ -1,10 +1,13 @@
 """Pieces that lie along a rail: the fuse and the switch between a supply and all it feeds."""
 
-from wiring.drawings.circuit_blocks import LINE_MM, Block, insulation, line, sized, terminal
+from wiring.drawings.circuit_beside import LINE_MM
+from wiring.drawings.circuit_blocks import Block, line, sized, step_items
 from wiring.drawings.circuit_facts import DESIGNATION_MM, SMALL_MM, TEXT_MM, Facts
+from wiring.drawings.circuit_places import place_of
+from wiring.drawings.circuit_poles import other_poles, pole_line, pole_mark, pole_room_mm
 from wiring.drawings.circuit_tails import Steps
 from wiring.drawings.circuit_tree import Leaf
-from wiring.drawings.marks import part_mark, wire_mark
+from wiring.drawings.marks import part_mark
 from wiring.drawings.symbols.all_symbols import LENGTH_MM, symbol
 from wiring.pictures.metrics import cap_mm, widest_mm, width_mm
 from wiring.pictures.picture import Anchor, Item, Words
@@ -28,18 +31,19 @@ def run_block(facts: Facts, pieces: list[Leaf], upper: bool) -> tuple[Block, flo
         piece = leaf.piece
         left, right = (piece.start_ref, piece.end_ref) if forward else (piece.end_ref, piece.start_ref)
         x = _steps(tuple(reversed(facts.steps(left))), x, items)
-        drawn = symbol(piece.symbol, piece.state, "right" if forward else "left")
+        drawn = symbol(piece.symbol, piece.state, "right" if forward else "left", facts.symbols)
         words = [facts.designation(piece), *(text for text, _ in facts.words(piece))]
         wide = max(
             LENGTH_MM,
             width_mm(words[0], DESIGNATION_MM, "semibold") + 2 * AIR_MM,
             widest_mm(words[1:], TEXT_MM) + 2 * AIR_MM,
+            pole_room_mm(facts, piece) + 2 * AIR_MM,
         )
         pad = (wide - LENGTH_MM) / 2
         if pad > 0:
             items.extend((line((x, 0.0), (x + pad, 0.0)), line((x + wide - pad, 0.0), (x + wide, 0.0))))
+        first = len(items)
         items.extend(moved(drawn.items, (x + pad if forward else x + wide - pad, 0.0)))
-        items.append(Anchor(part_mark(piece.start_ref.part), (x + wide / 2, 0.0)))
         items.append(Words(left.terminal, (x + pad + 0.3, -ABOVE_MM), SMALL_MM, "quiet"))
         items.append(
             Words(right.terminal, (x + wide - pad - 0.3, -ABOVE_MM), SMALL_MM, "quiet", align="right")
@@ -54,6 +58,11 @@ def run_block(facts: Facts, pieces: list[Leaf], upper: bool) -> tuple[Block, flo
             colour = "quiet" if quiet else "ink"
             items.append(Words(text, (middle, y), TEXT_MM, colour, align="centre", stand="top"))
             y += LINE_MM
+        for other in other_poles(facts, piece):
+            items.extend(pole_line(other, middle - pole_room_mm(facts, piece) / 2, y))
+            y += LINE_MM
+        items.append(place_of(piece.part, items[first:]))
+        items.extend((Anchor(part_mark(piece.part), (middle, 0.0)), *pole_mark(facts, piece, (middle, 0.0))))
         x = _steps(facts.steps(right), x + wide, items)
     return sized(items, 0.0), x
 
@@ -65,12 +74,8 @@ def _steps(steps: Steps, x: float, items: list[Item]) -> float:
         gap = 0.7 if step.apart else 0.0
         items.append(line((x, 0.0), (x + wide / 2 - gap, 0.0)))
         items.append(line((x + wide / 2 + gap, 0.0), (x + wide, 0.0)))
-        if step.terminal is not None:
-            items.append(terminal((x + wide / 2, 0.0)))
-        elif step.wire is not None:
-            items.extend(insulation((x + wide / 2, 0.0), step.wire.colour, upright=False))
-            items.append(Anchor(wire_mark(step.wire.id), (x + wide / 2, 0.0)))
         colour = "quiet" if step.terminal is None else "ink"
-        items.append(Words(step.words, (x + wide / 2, -ABOVE_MM), SMALL_MM, colour, align="centre"))
+        words = Words(step.words, (x + wide / 2, -ABOVE_MM), SMALL_MM, colour, align="centre")
+        items.extend(step_items(step, (x + wide / 2, 0.0), words, upright=False))
         x += wide
     return x

@@ -12,7 +12,7 @@ from wiring.drawings.circuit_tree import End, Leaf, Node, Parallel, Series, in_s
 ROW_MM = 232.0
 FLAGS_MM = 22.0  # kept free for the names of rails at both ends
 AIR_MM = 3.0
-RUN_DEPTH_MM = 14.0  # the words of a run reach so far below its rail
+RUN_DEPTH_MM = 17.0  # the words of a run reach so far below its rail
 RUN_MM = 110.0  # so far a run along the upper rail may reach before the pieces stand upright
 DISTRICT_ABOVE = 40  # pieces; a larger circuit shows its districts apart
 DISTRICT_PIECES = 6
@@ -43,8 +43,9 @@ class Section(NamedTuple):
 class Divider:
     """Cuts sections off one tree; `wanted` collects the nets that need their name in two places."""
 
-    def __init__(self, facts: Facts) -> None:
+    def __init__(self, facts: Facts, row_mm: float = ROW_MM) -> None:
         self.facts = facts
+        self.row_mm = row_mm
         self.cut: list[Section] = []
         self.wanted: set[int] = set()
 
@@ -65,7 +66,7 @@ class Divider:
         return found
 
     def _room(self, section: Section) -> float:
-        room = ROW_MM - FLAGS_MM
+        room = self.row_mm - FLAGS_MM
         if section.source is not None and section.node is not None:
             source = leaf_block(self.facts, section.source)
             height = block(self.facts, section.node).height
@@ -107,20 +108,24 @@ class Divider:
             return node
         units = [[self._fitted(part, room_mm) for part in unit] for unit in _units(node.parts)]
         widths = [sum(width(block(self.facts, part)) + GAP_MM for part in unit) for unit in units]
-        rows = math.ceil(sum(widths) / room_mm)
-        even_mm = sum(widths) / rows  # rows of like length read better than a full one and a rest
-        chunks: list[list[Node]] = [[]]
-        used_mm = 0.0
+        first: list[Node] = []
+        used_mm, share_mm = 0.0, self._share(sum(widths), room_mm)
         for fitted, wide_mm in zip(units, widths, strict=True):
-            if chunks[-1] and used_mm + wide_mm > min(room_mm, even_mm + wide_mm / 2):
-                chunks.append([])
-                used_mm = 0.0
-            chunks[-1].extend(fitted)
+            if first and used_mm + wide_mm > min(room_mm, share_mm + wide_mm / 2):
+                break
+            first.extend(fitted)
             used_mm += wide_mm
-        for chunk in chunks[1:]:
-            whole = node._replace(parts=tuple(chunk), order=chunk[0].order, led=True)
-            self._set_apart(chunk[0] if len(chunk) == 1 else whole)
-        return node._replace(parts=tuple(chunks[0])) if len(chunks[0]) > 1 else chunks[0][0]
+        rest = [part for unit in units for part in unit][len(first) :]
+        if rest:
+            whole = node._replace(parts=tuple(rest), order=rest[0].order, led=True)
+            self._set_apart(rest[0] if len(rest) == 1 else whole)
+        return node._replace(parts=tuple(first)) if len(first) > 1 else first[0]
+
+    def _share(self, whole_mm: float, room_mm: float) -> float:
+        """Return how much a first row takes: rows of like fullness read better than full ones and a rest."""
+        full_mm = self.row_mm - FLAGS_MM
+        rows = 1 + math.ceil(max(whole_mm - room_mm, 0.0) / full_mm)
+        return whole_mm * room_mm / (room_mm + (rows - 1) * full_mm)
 
     def _set_apart(self, node: Node) -> None:
         self.cut.append(Section(node, node.top, node.bottom))

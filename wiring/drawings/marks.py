@@ -2,6 +2,8 @@
 
 from wiring.plan.names import PartId, WireId
 
+SEE = "see "  # before a mark: its place is written here
+
 
 def wire_mark(wire: WireId) -> str:
     """Return the mark of a wire in a circuit drawing; each wire is drawn there once."""
@@ -26,3 +28,18 @@ def net_in(name: str) -> str:
 def net_out(name: str, *, to_left: bool = False) -> str:
     """Return the mark where a net goes on elsewhere; the reference starts there, or ends there."""
     return f"net out {'left' if to_left else 'right'} {name}"
+
+
+def net_idle(name: str) -> str:
+    """Return the mark at an idle throw that leads to a net; the reference starts there."""
+    return f"net idle {name}"
+
+
+def pole_at(part: PartId, pole: str) -> str:
+    """Return the mark of one piece of a part that is drawn in several places."""
+    return f"circuit pole {part} {pole}"
+
+
+def pole_see(part: PartId, pole: str) -> str:
+    """Return the mark beside another piece of the part, where the place of this one is written."""
+    return SEE + pole_at(part, pole)

@@ -7,16 +7,17 @@ from collections.abc import Mapping, Sequence
 from itertools import groupby
 from typing import Literal, NamedTuple
 
-from wiring.drawings.marks import net_in, net_out
+from wiring.drawings.marks import SEE, net_idle, net_in, net_out
 from wiring.pictures.metrics import width_mm, words_box, wrapped
 from wiring.pictures.picture import Anchor, Item, Link, Point, Words
 from wiring.sheets.page import zone
 from wiring.sheets.pending import marks_of
 from wiring.sheets.section import Leaf, Section
 
-_SIZE_MM, _FOOT_MM = 1.8, 2.2
+_SIZE_MM, _FOOT_MM = 2.0, 2.3
 _MOST_LINES = 5
 _IN, _OUT_LEFT, _OUT_RIGHT = net_in(""), net_out("", to_left=True), net_out("")
+_IDLE = net_idle("")
 
 
 class Place(NamedTuple):
@@ -92,23 +93,32 @@ def _written(leaf: Leaf, places: Places) -> Leaf:
             continue
         items.append(item)
         if isinstance(item, Anchor):
-            items += _at_net(item, places, lists)
+            items += _at_pole(item, places) or _at_net(item, places, lists)
     return leaf._replace(items=(*items, *_lists(leaf, lists)))
+
+
+def _at_pole(mark: Anchor, places: Places) -> tuple[Item, ...]:
+    """Return the reference from one piece of a part to another that is drawn apart from it."""
+    if not mark.name.startswith(SEE):
+        return ()
+    others = places.get(mark.name[len(SEE) :], ())
+    return _reference(others[0], mark.at, _SIZE_MM, "left") if others else ()
 
 
 def _at_net(mark: Anchor, places: Places, lists: dict[str, tuple[Place, ...]]) -> tuple[Item, ...]:
     """Return the reference at the end of a net: to where it comes from, or to where it goes on."""
-    kind = next((k for k in (_IN, _OUT_LEFT, _OUT_RIGHT) if mark.name.startswith(k)), "")
+    kind = next((k for k in (_IN, _IDLE, _OUT_LEFT, _OUT_RIGHT) if mark.name.startswith(k)), "")
     if not kind:
         return ()
     name = mark.name[len(kind) :]
-    if kind == _IN:
+    if kind in (_IN, _IDLE):
         homes = (*places.get(_OUT_RIGHT + name, ()), *places.get(_OUT_LEFT + name, ()))
-        return _reference(homes[0], mark.at, _SIZE_MM, "right") if homes else ()
-    others = places.get(_IN + name, ())
+        homes = homes or (places.get(_IN + name, ()) if kind == _IDLE else ())
+        return _reference(homes[0], mark.at, _SIZE_MM, "right" if kind == _IN else "left") if homes else ()
+    others = sorted((*places.get(_IN + name, ()), *places.get(_IDLE + name, ())), key=lambda p: p.sheet)
     if not others:
         return ()
-    lists[name] = others
+    lists[name] = tuple(others)
     more = f" +{len(others) - 1}" if len(others) > 1 else ""
     return _reference(others[0], mark.at, _SIZE_MM, "right" if kind == _OUT_LEFT else "left", more)
 

@@ -10,11 +10,17 @@ from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Anchor, Disc, Item, Path, Words
 
 MM_PER_UNIT = 8.0
-LENGTH_MM = 14.0  # from one terminal to the other, leads and all
+LENGTH_MM = 15.0  # from one terminal to the other, leads and all
 NAMES = (
     *("led", "lamp", "led_strip", "building", "flasher", "module", "motor", "coil_pair", "servo", "relay"),
     *("switch", "push", "supply", "ac_supply", "battery", "fuse", "resettable_fuse", "resistor", "diode"),
-    "rectifier",
+    *("rectifier", "contact"),
+)
+# The sets a drawing may be made with; what a set lacks is drawn as in the first.
+SETS = {"iec": "wiring.drawings.symbols", "ieee": "wiring.drawings.symbols_ieee"}
+IEEE_NAMES = (
+    *("led", "lamp", "flasher", "coil_pair", "relay", "switch", "push", "contact", "ac_supply", "fuse"),
+    *("resettable_fuse", "resistor", "diode"),
 )
 # Where the idle throw of a changeover leaves the symbol: along it, and to its side.
 THROW_ALONG_MM, THROW_ASIDE_MM = (LENGTH_MM - MM_PER_UNIT) / 2 + 0.56, 0.62 * MM_PER_UNIT
@@ -28,15 +34,18 @@ class Symbol(NamedTuple):
 
 
 @lru_cache(maxsize=512)
-def symbol(name: str, state: str = "", way: str = "down") -> Symbol:
+def symbol(name: str, state: str = "", way: str = "down", symbols: str = "iec") -> Symbol:
     """Return a symbol that runs "down", "up", "right" or "left" from its first terminal.
 
     The first terminal is at (0, 0), the second lies LENGTH_MM along the way. A name without a symbol of its
-    own gives the plain box of a module.
+    own gives the plain box of a module. `symbols` names one of SETS; ValueError for another.
     """
+    if symbols not in SETS:
+        raise ValueError(f"There is no set of symbols “{symbols}”; choose from {', '.join(SETS)}.")
     from schemdraw import Drawing
 
-    module = import_module(f"wiring.drawings.symbols.{name if name in NAMES else 'module'}")
+    own = SETS["ieee"] if symbols == "ieee" and name in IEEE_NAMES else SETS["iec"]
+    module = import_module(f"{own}.{name if name in NAMES else 'module'}")
     drawing = Drawing(show=False, canvas="svg")
     length = LENGTH_MM / MM_PER_UNIT
     end = {"down": (0, -length), "up": (0, length), "right": (length, 0), "left": (-length, 0)}[way]
