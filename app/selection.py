@@ -1,24 +1,30 @@
-"""Which parts and wires are selected; not part of the plan and not undone."""
+"""What is selected: parts and wires, or one thing of the ground; not part of the plan and not undone."""
 
 from collections.abc import Iterable
 
 from PySide6.QtCore import QObject, Signal
 
+from wiring.plan.plan import Plan
+
+JOIST = "j"  # joists have no ids: j0 stands for the first
+
 
 class Selection(QObject):
-    """A set of part and wire ids."""
+    """A set of part and wire ids; while it is empty, `ground` may name a wireway or a joist."""
 
     changed = Signal(object)  # frozenset of ids
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.ids: frozenset[str] = frozenset()
+        self.ground = ""
 
-    def select(self, ids: Iterable[str]) -> None:
-        """Select exactly these."""
+    def select(self, ids: Iterable[str], ground: str = "") -> None:
+        """Select exactly these; `ground` only counts where there are none."""
         new = frozenset(ids)
-        if new != self.ids:
-            self.ids = new
+        ground = "" if new else ground
+        if (new, ground) != (self.ids, self.ground):
+            self.ids, self.ground = new, ground
             self.changed.emit(new)
 
     def toggle(self, one: str) -> None:
@@ -28,3 +34,25 @@ class Selection(QObject):
     def clear(self) -> None:
         """Select nothing."""
         self.select(())
+
+    def keep_to(self, plan: Plan, ids: Iterable[str] | None = None) -> None:
+        """Select what of this, or of the ids, a plan has."""
+        wanted = self.ids if ids is None else ids
+        ground = self.ground if ids is None and ground_is_there(plan, self.ground) else ""
+        self.select((i for i in wanted if i in plan.parts or i in plan.wires), ground)
+
+
+def joist_key(index: int) -> str:
+    """Return how a selection names the joist of that index."""
+    return f"{JOIST}{index}"
+
+
+def joist_index(ground: str) -> int:
+    """Return the index of the joist a selection names; -1 when it names none."""
+    number = ground.removeprefix(JOIST)
+    return int(number) if ground.startswith(JOIST) and number.isdigit() else -1
+
+
+def ground_is_there(plan: Plan, ground: str) -> bool:
+    """Whether a plan has the wireway or joist that a selection names."""
+    return ground in plan.wireways or 0 <= joist_index(ground) < len(plan.joists)

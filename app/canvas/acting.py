@@ -53,7 +53,8 @@ class Acting:
     def cancel(self) -> bool:
         """Leave what is under way without a trace, then the tool; False when there was nothing to leave."""
         shown = self.preview
-        started = bool(shown.line or shown.plan or shown.held or shown.band or shown.frame or shown.outline)
+        begun = (shown.line, shown.plan, shown.held, shown.band, shown.frame, shown.outline, shown.bar)
+        started = any(begun)
         if self._gesture is None:
             return False
         self._stop()
@@ -73,7 +74,7 @@ class Acting:
     def carry_out(self, act: Act) -> None:
         """Do what a gesture has returned."""
         if isinstance(act, Pick):
-            self._selection.select(act.ids)
+            self._selection.select(act.ids, act.ground)
         elif isinstance(act, Do):
             self._do(act)
         else:

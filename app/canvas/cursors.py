@@ -41,6 +41,6 @@ def cursor_for(hit: Hit | None, gesture: str, *, pans: bool, may_pan: bool) -> Q
         return Shape.CrossCursor
     if hit.lever:
         return Shape.PointingHandCursor
-    if hit.handle or hit.bend >= 0 or hit.end or hit.part or hit.corner >= 0:
+    if hit.handle or hit.bend >= 0 or hit.end or hit.part or hit.corner >= 0 or hit.hold:
         return Shape.SizeAllCursor if not hit.handle else Shape.OpenHandCursor
     return Shape.ArrowCursor

@@ -1,7 +1,8 @@
 """What keys and the small menu do with the selection."""
 
 from app.canvas.gestures.throw import next_position
-from app.selection import Selection
+from app.canvas.ground_edits import ground_removed, ground_shifted
+from app.selection import Selection, ground_is_there
 from app.session import Session
 from wiring.edits.duplicate import duplicate
 from wiring.edits.edit import Edit
@@ -36,9 +37,13 @@ class Deeds:
 
     def nudge(self, dx_mm: float, dy_mm: float) -> None:
         """Shift the selection a little; nudges in a row are undone together."""
+        ground = self._selection.ground
         if self._selection.ids:
             edit = move(sorted(self._selection.ids), dx_mm, dy_mm)
             self._session.do(edit._replace(label=f"Nudge {self._name()}"), joins_last=True)
+        elif ground_is_there(self._session.plan, ground):
+            edit = ground_shifted(self._session.plan, ground, dx_mm, dy_mm, self._session.kinds)
+            self._session.do(edit, joins_last=True)
 
     def turn(self, degrees: float = QUARTER_DEG) -> None:
         """Turn the selected parts."""
@@ -47,8 +52,11 @@ class Deeds:
 
     def remove(self) -> None:
         """Take the selection away."""
+        ground = self._selection.ground
         if self._selection.ids:
             self._session.do(remove(self._selection.ids))
+        elif ground_is_there(self._session.plan, ground):
+            self._session.do(ground_removed(ground))
 
     def duplicate(self) -> None:
         """Set copies beside the selected parts and select them."""

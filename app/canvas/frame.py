@@ -4,6 +4,7 @@ from PySide6.QtGui import QPainter
 
 from app.canvas.focus_painter import paint_focus
 from app.canvas.gestures.pointer import Preview
+from app.canvas.ground_marks import paint_ground_mark
 from app.canvas.hit import Hit
 from app.canvas.mark_painter import paint_bends, paint_hovered, paint_selected
 from app.canvas.part_painter import PartPainter
@@ -38,6 +39,7 @@ class Frame:
         key: object,
         preview: Preview,
         selected: frozenset[str],
+        ground: str,
         hovered: Hit | None,
         pointer_px: Point | None,
         wire_look: tuple[str, str],
@@ -47,6 +49,8 @@ class Frame:
         """Paint everything; False when the still picture was an old one that has to be painted again soon."""
         held_out = preview.touched if preview.plan is not None else frozenset[str]()
         fresh = self.still.paint(painter, sight, key, held_out, in_burst=in_burst)
+        if preview.bar is None:
+            paint_ground_mark(painter, sight, ground)
         self._paint_marks(painter, sight, preview, selected - held_out, hovered)
         paint_preview(painter, sight, preview, self.parts, self.wires, wire_look, self._touched)
         self._rulers.paint(painter, sight, pointer_px)

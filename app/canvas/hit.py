@@ -9,8 +9,10 @@ import numpy as np
 
 from app.canvas.area_hit import area_grip_at
 from app.canvas.geometry import Box, Geometry
+from app.canvas.joist_hit import joist_at, joist_end_at
 from app.canvas.way_hit import corner_at, way_at
 from app.canvas.wire_paths import along
+from app.selection import joist_index, joist_key
 from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.places import Point
@@ -39,11 +41,18 @@ class Hit(NamedTuple):
     grip: str = ""  # how it is held, see app.canvas.area_hit
     way: str = ""  # a wireway
     corner: int = -1  # index of its corner
+    joist: int = -1  # index of a joist
+    hold: str = ""  # "start", "end" or "whole": how the joist that is selected is held
 
     @property
     def id(self) -> str:
         """Id of the part or wire, whichever is there."""
         return self.part or self.wire
+
+    @property
+    def ground(self) -> str:
+        """What of the ground is there: a scene, panel or wireway by its id, a joist by its key."""
+        return self.area or self.way or (joist_key(self.joist) if self.joist >= 0 else "")
 
 
 def nearest_terminal(geometry: Geometry, at: Point, reach_mm: float) -> TerminalRef | None:
@@ -153,6 +162,7 @@ def hit_at(
     at: Point,
     scale: float,
     selected: frozenset[str] = frozenset(),
+    ground: str = "",
     *,
     landing: bool = False,
 ) -> Hit:
@@ -179,19 +189,26 @@ def hit_at(
     if part:
         kind = kinds.get(plan.parts[part].kind)
         return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale, selected))
-    return _under_parts(geometry, plan, at, scale)
+    return _under_parts(geometry, plan, at, scale, ground)
 
 
-def _under_parts(geometry: Geometry, plan: Plan, at: Point, scale: float) -> Hit:
-    """Return the wireway corner, wire, area or wireway at a place."""
+def _under_parts(geometry: Geometry, plan: Plan, at: Point, scale: float, ground: str) -> Hit:
+    """Return the wireway corner, end of the selected joist, wire, area, wireway or joist at a place."""
     corner = corner_at(plan, at, scale)
     if corner.way:
         return Hit(at, way=corner.way, corner=corner.corner)
+    index = joist_index(ground)
+    if 0 <= index < len(plan.joists) and (end := joist_end_at(plan.joists[index], at, scale)):
+        return Hit(at, joist=index, hold=end)
     wire = wire_at(geometry, at, REACH_PX / scale)
     if wire:
         return Hit(at, wire=wire)
     area = area_grip_at(plan, at, scale)
-    return Hit(at, **area._asdict()) if area.area else Hit(at, way=way_at(plan, at, scale).way)
+    if area.area:
+        return Hit(at, **area._asdict())
+    way = way_at(plan, at, scale).way
+    joist = -1 if way else joist_at(plan, at, scale)
+    return Hit(at, way=way, joist=joist, hold="whole" if joist >= 0 and joist == index else "")
 
 
 def _grabs(geometry: Geometry, terminal: TerminalRef, scale: float) -> bool:

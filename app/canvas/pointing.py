@@ -10,8 +10,9 @@ from app.canvas.acting import Acting
 from app.canvas.camera import Camera
 from app.canvas.gestures.bend import new_bend
 from app.canvas.gestures.choose import press
-from app.canvas.gestures.pointer import Around, GestureKey, Phase, Pointer
+from app.canvas.gestures.pointer import Around, Do, GestureKey, Phase, Pointer
 from app.canvas.hit import Hit
+from wiring.edits.wireways import add_corner
 from wiring.plan.places import Point
 
 NOTCH = 120.0  # eighths of a degree of one click of a mouse wheel
@@ -87,6 +88,8 @@ class Pointing:
             self._acting.send(pointer)
         elif hit.wire and hit.bend < 0 and not hit.end:
             self.bend(hit)
+        elif hit.way and hit.corner < 0:
+            self._acting.carry_out(Do(add_corner(hit.way, *hit.at)))
         else:
             self.press(event, turn_centre)
 

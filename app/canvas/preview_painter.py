@@ -6,6 +6,7 @@ from PySide6.QtGui import QPainter, QPen, QPolygonF
 
 from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Preview
+from app.canvas.joist_painter import paint_bar_preview
 from app.canvas.part_painter import PartPainter
 from app.canvas.plates import Plate
 from app.canvas.shades import with_alpha
@@ -56,6 +57,8 @@ def paint_preview(
         _paint_band(painter, sight, preview)
     if preview.frame is not None:
         _paint_frame(painter, sight, preview.frame)
+    if preview.bar is not None:
+        paint_bar_preview(painter, sight, preview.bar)
     if preview.outline:
         _paint_outline(painter, sight, preview.outline)
 

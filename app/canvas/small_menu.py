@@ -5,24 +5,22 @@ from collections.abc import Callable
 from functools import partial
 from typing import NamedTuple
 
-from PySide6.QtWidgets import QInputDialog, QLineEdit, QMenu, QWidget
+from PySide6.QtWidgets import QMenu, QWidget
 
-from app.canvas.area_hit import areas_of
 from app.canvas.deeds import Deeds
 from app.canvas.hit import Hit, path_distance
+from app.canvas.naming import name_of
 from app.canvas.surface_painter import BED_MM
-from app.canvas.wireway_menu import for_wireway, route_all
+from app.canvas.wireway_menu import Ask, for_joist, for_wireway, route_all
 from app.session import Session
 from wiring.edits.benchwork import remove_track, set_board
 from wiring.edits.bends import remove_bend, straighten
 from wiring.edits.lay_anew import lay_anew
-from wiring.edits.panels import change_panel, remove_panel
-from wiring.edits.scenes import change_scene, remove_scene
+from wiring.edits.panels import remove_panel
+from wiring.edits.scenes import remove_scene
 from wiring.edits.set_built import set_built
-from wiring.edits.set_value import set_field
 from wiring.edits.set_wire import swap_ends
 from wiring.edits.throw import keep_position
-from wiring.plan.designations import part_label
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
@@ -31,6 +29,7 @@ DRAWN = {
     "panel": "Draw a panel",
     "board": "Draw the board’s outline",
     "track": "Draw a track",
+    "joist": "Lay joists",
     "wireway": "Draw a wireway",
 }
 
@@ -42,28 +41,31 @@ class MenuDeeds(NamedTuple):
     paste_at: Callable[[Point], None]
     draw: Callable[[str], None]  # take the pencil for a "scene", "panel", "board" or "track"
     feed: Callable[[], None]
+    ask: Ask  # let a line be typed on the plan
 
 
 def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: MenuDeeds) -> QMenu:
     """Return the menu for what was hit."""
     menu = QMenu(parent)
     if hit.part:
-        _for_part(menu, parent, session, deeds, hit.part, more)
+        _for_part(menu, session, deeds, hit.part, more)
     elif hit.wire:
         _for_wire(menu, session, deeds, hit, more)
     elif hit.way:
-        for_wireway(menu, parent, session, hit.way)
+        for_wireway(menu, session, hit, more.ask)
     elif hit.area:
-        for_area(menu, parent, session, hit.area)
+        for_area(menu, session, hit.area, more.ask)
+    elif hit.joist >= 0:
+        for_joist(menu, session, hit.joist, more.ask)
     else:
         for_ground(menu, session, deeds, hit, more)
     return menu
 
 
-def _for_part(
-    menu: QMenu, parent: QWidget, session: Session, deeds: Deeds, part_id: str, more: MenuDeeds
-) -> None:
-    menu.addAction("Rename…", lambda: rename(parent, session, part_id))
+def _for_part(menu: QMenu, session: Session, deeds: Deeds, part_id: str, more: MenuDeeds) -> None:
+    question = name_of(session, part_id)
+    if question is not None:
+        menu.addAction("Rename…\tF2", partial(more.ask, question))
     menu.addSeparator()
     menu.addAction("Turn a quarter\tR", deeds.turn)
     menu.addAction("Duplicate\tCtrl+D", deeds.duplicate)
@@ -112,36 +114,15 @@ def _for_wire(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuD
     menu.addAction("Remove\tDel", deeds.remove)
 
 
-def rename(parent: QWidget, session: Session, part_id: str) -> None:
-    """Ask for the builder's own words for a part."""
-    part = session.plan.parts[part_id]
-    words, agreed = QInputDialog.getText(
-        parent,
-        "Rename",
-        f"Your own words for {part_label(session.plan, part_id)}:",
-        QLineEdit.EchoMode.Normal,
-        part.label,
-    )
-    if agreed and part_id in session.plan.parts:
-        session.do(set_field((part_id,), label=words.strip()))
-
-
-def for_area(menu: QMenu, parent: QWidget, session: Session, area_id: str) -> None:
+def for_area(menu: QMenu, session: Session, area_id: str, ask: Ask) -> None:
     """Fill the menu of a scene or panel."""
     is_scene = area_id in session.plan.scenes
     word = "scene" if is_scene else "panel"
-    menu.addAction(f"Rename {word}…", lambda: rename_area(parent, session, area_id))
+    question = name_of(session, area_id)
+    if question is not None:
+        menu.addAction(f"Rename {word}…", partial(ask, question))
     away = remove_scene if is_scene else remove_panel
     menu.addAction(f"Remove {word}", lambda: session.do(away(area_id)))
-
-
-def rename_area(parent: QWidget, session: Session, area_id: str) -> None:
-    """Ask for the name of a scene or panel."""
-    area = areas_of(session.plan)[area_id]
-    words, agreed = QInputDialog.getText(parent, "Rename", "Name:", QLineEdit.EchoMode.Normal, area.name)
-    if agreed and area_id in areas_of(session.plan):
-        change = change_scene if area_id in session.plan.scenes else change_panel
-        session.do(change(area_id, name=words.strip()))
 
 
 def for_ground(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuDeeds) -> None:

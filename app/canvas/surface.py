@@ -19,6 +19,7 @@ from app.canvas.deeds import Deeds
 from app.canvas.frame import Frame
 from app.canvas.gestures.pointer import Around
 from app.canvas.hit import Hit, hit_at
+from app.canvas.inline_input import InlineInput
 from app.canvas.keys import SelectionKeys
 from app.canvas.mark_painter import on_handle, selection_box
 from app.canvas.pointing import Pointing
@@ -57,6 +58,7 @@ class Surface(QWidget):
         self._burst.setInterval(REST_MS)
         self._burst.timeout.connect(self.update)
         self.choices = ChoiceStrip(self)
+        self.typing = InlineInput(self)
         self.setObjectName("planView")
         self.setMouseTracking(True)
         self.setAcceptDrops(True)
@@ -92,6 +94,7 @@ class Surface(QWidget):
             state.key,
             self._acting.preview,
             self._selection.ids,
+            self._selection.ground,
             None if self._pointing.pans or self._acting.runs else self._hovered,
             self._pointing.at_px,
             (self._around().wire_size, state.wire_colour),
@@ -142,7 +145,7 @@ class Surface(QWidget):
         self.update()
 
     def _around(self) -> Around:
-        return self._state.around(self._selection.ids)
+        return self._state.around(self._selection.ids, self._selection.ground)
 
     def _hit(self, x_px: float, y_px: float) -> Hit:
         state = self._state
@@ -157,12 +160,13 @@ class Surface(QWidget):
             at,
             state.camera.scale,
             selected,
+            self._selection.ground,
             landing=self._acting.preview.lands,
         )
 
     def _hover(self, hit: Hit | None) -> None:
         self._hovered = hit
-        is_something = hit is not None and (hit.id or hit.terminal or hit.handle or hit.area or hit.way)
+        is_something = hit is not None and (hit.id or hit.terminal or hit.handle or hit.ground)
         self.pointed.emit(hit if is_something else None)
 
     def _shape_cursor(self) -> None:

@@ -1,4 +1,4 @@
-"""Paints what the plan lies on: paper, grid, board, tracks, scenes and panel faces."""
+"""Paints what the plan lies on: paper, grid, board, joists, tracks, scenes and panel faces."""
 
 import math
 
@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from app.canvas.backdrop_painter import paint_backdrop
 from app.canvas.camera import Camera, round_step
+from app.canvas.joist_painter import paint_joists
 from app.canvas.shades import SCENE_HUES, with_alpha
 from app.canvas.sight import Sight
 from wiring.plan.plan import Line
@@ -47,6 +48,7 @@ def paint_surface(painter: QPainter, sight: Sight) -> None:
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(QPen(shades.board_edge, 1.4))
         painter.drawPolygon(board)
+    paint_joists(painter, sight)
     _paint_scenes(painter, sight)
     _paint_tracks(painter, sight)
     _paint_panels(painter, sight)

@@ -1,6 +1,6 @@
 """Hands on the drawing surface: mouse, pen, touchpad, and parts dragged in from the tray."""
 
-from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import (
     QContextMenuEvent,
     QDragEnterEvent,
@@ -10,9 +10,11 @@ from PySide6.QtGui import (
     QMouseEvent,
     QWheelEvent,
 )
+from PySide6.QtWidgets import QMenu
 
 from app.canvas.feed_ways import feed_title, feed_ways
 from app.canvas.gestures.area import draw_area
+from app.canvas.gestures.joist import draw_joist
 from app.canvas.gestures.outline import EDITS, draw_outline
 from app.canvas.gestures.place import place_part
 from app.canvas.gestures.trial import try_out
@@ -75,10 +77,22 @@ class TouchedSurface(Surface):
         hit = self._hit(at.x(), at.y()) if chosen is None else self._chosen_hit()
         if hit.id and hit.id not in self._selection.ids:
             self._selection.select((hit.id,))
-        more = MenuDeeds(lambda: self._pointing.bend(hit), self._paste_at, self.begin_draw, self.begin_feed)
-        menu = small_menu(self, self._session, self._deeds, hit, more)
+        elif hit.ground and not hit.area and not hit.id:
+            self._selection.select((), hit.ground)
+        menu = self.menu_for(hit, at)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.popup(self.mapToGlobal(at))
+
+    def menu_for(self, hit: Hit, at: QPoint) -> QMenu:
+        """Return the small menu for what was hit; what it lets be typed stands beside a pixel."""
+        more = MenuDeeds(
+            lambda: self._pointing.bend(hit),
+            self._paste_at,
+            self.begin_draw,
+            self.begin_feed,
+            lambda question: self.typing.ask(question.caption, question.text, QPointF(at), question.commit),
+        )
+        return small_menu(self, self._session, self._deeds, hit, more)
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take a part from the tray in hand."""
@@ -112,7 +126,10 @@ class TouchedSurface(Surface):
         return self._state.camera.to_plan((box.left + box.right) / 2, (box.top + box.bottom) / 2)
 
     def begin_draw(self, what: str) -> None:
-        """Draw one "scene", "panel", "board", "track" or "wireway" on the plan."""
+        """Draw one "scene", "panel", "board", "track" or "wireway" on the plan, or joists until Escape."""
+        if what == "joist":  # hardly ever is there only one
+            self._acting.take(what, lambda around, _last: draw_joist(around))
+            return
         draw = draw_outline if what in EDITS else draw_area
         left = [what]  # one only: the next press with the arrow should not draw another
         self._acting.take(what, lambda around, _last: draw(around, left.pop()) if left else None)

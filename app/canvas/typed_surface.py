@@ -1,15 +1,18 @@
 """The keyboard on the drawing surface, and the tips."""
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QNativeGestureEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
+from app.canvas.ground_marks import ground_middle
 from app.canvas.hit import next_terminal
 from app.canvas.keys import ARROWS, PLAIN, TO_GESTURE, ZOOM_KEYS, arrow_mm, is_ours, pressed, types_text
+from app.canvas.naming import name_of
 from app.canvas.touched_surface import TouchedSurface
 from app.canvas.words import tip_words
 from app.selection import Selection
 from app.session import Session
+from wiring.plan.places import Point
 
 PAN_PX = 80.0
 BY_KEYBOARD = (
@@ -67,7 +70,7 @@ class TypedSurface(TouchedSurface):
             self.zoom(ZOOM_KEYS[combination])
         elif combination == (Qt.Key.Key_Home, PLAIN):
             self.show_all()
-        elif combination[0] in ARROWS and not self._selection.ids and not self._acting.runs:
+        elif combination[0] in ARROWS and not self._chosen_any() and not self._acting.runs:
             dx, dy = ARROWS[combination[0]]
             self._look(self._state.camera.panned(-dx * PAN_PX, -dy * PAN_PX))
         elif combination[0] == Qt.Key.Key_Space:
@@ -75,6 +78,25 @@ class TypedSurface(TouchedSurface):
             self._shape_cursor()
         elif self._acting.runs or not self._keys.press(event, self._session.plan.habits.units):
             super().keyPressEvent(event)
+
+    def _chosen_any(self) -> bool:
+        return bool(self._selection.ids or self._selection.ground)
+
+    def begin_rename(self) -> None:
+        """Let the name of what is selected be typed on the plan."""
+        ids = self._selection.ids
+        one = next(iter(ids)) if len(ids) == 1 else self._selection.ground
+        question = name_of(self._session, one)
+        if question is None:
+            self._session.refused.emit("Select one part, wire or wireway to name it.")
+            return
+        place = ground_middle(self._session.plan, one) or self._middle_of(ids)
+        at = QPointF(*self._state.camera.to_px(*place))
+        self.typing.ask(question.caption, question.text, at, question.commit)
+
+    def _middle_of(self, ids: frozenset[str]) -> Point:
+        box = self._state.geometry.around(ids)
+        return (0.0, 0.0) if box is None else ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
 
     def _walk(self, step: int) -> bool:
         """Go to the next part, or with the wire in hand to the next terminal; False past the last part."""

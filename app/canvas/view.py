@@ -129,6 +129,10 @@ class PlanView(TypedSurface):
         else:
             self.look_at(Focus("selection", "", selection_words(self.sight(), ids), ids))
 
+    def remove_selected(self) -> None:
+        """Take away what is selected."""
+        self._deeds.remove()
+
     def begin_select(self) -> None:
         """Go back to selecting and moving."""
         self._acting.take("select", None)

@@ -114,7 +114,7 @@ class ViewState:
             lands=lands,
         )
 
-    def around(self, selected: frozenset[str]) -> Around:
+    def around(self, selected: frozenset[str], ground: str = "") -> Around:
         """Return all that a gesture looks at."""
         session = self.session
         habits = session.plan.habits
@@ -123,6 +123,7 @@ class ViewState:
             session.kinds,
             self.geometry,
             selected,
+            ground,
             self.positions,
             self.camera.scale,
             GRID_MM.get(habits.units, 5.0),
@@ -141,9 +142,10 @@ class ViewState:
 
 
 def area_box(plan: Plan) -> Box | None:
-    """Return the box round board, tracks, scenes and panels; None when there are none."""
+    """Return the box round board, joists, tracks, scenes and panels; None when there are none."""
     lines = (plan.board, *plan.tracks, *(way.points for way in plan.wireways.values()))
     points = [point for line in lines for point in line]
+    points += [end for joist in plan.joists for end in (joist.start, joist.end)]
     boxes = [Box(x, y, x, y) for x, y in points]
     boxes += [Box(s.x_mm, s.y_mm, s.x_mm + s.width_mm, s.y_mm + s.height_mm) for s in plan.scenes.values()]
     boxes += [Box(p.x_mm, p.y_mm, p.x_mm + p.width_mm, p.y_mm + p.height_mm) for p in plan.panels.values()]

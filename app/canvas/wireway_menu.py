@@ -1,33 +1,60 @@
-"""The small menu of a wireway: its name, its hole, its drop."""
+"""The small menus of the ground: a wireway's name, holes, drops and corners, a joist's size."""
 
+from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtWidgets import QInputDialog, QLineEdit, QMenu, QWidget
+from PySide6.QtWidgets import QMenu
 
-from app.canvas.rerouting import route
+from app.canvas.hit import Hit
+from app.canvas.naming import Question, joist_size, name_of, way_size
+from app.canvas.rerouting import route, with_wireway_followed
+from app.selection import joist_key
 from app.session import Session
-from wiring.edits.wireways import remove_wireway, set_wireway
-from wiring.quantities.not_understood import NotUnderstood
-from wiring.quantities.reading import read
+from wiring.edits.joists import remove_joist, size_joists
+from wiring.edits.wireways import add_corner, remove_corner, remove_wireway
 from wiring.quantities.wording import worded
 
-ASKED = {
-    "hole_mm": ("Narrowest hole", "Diameter of the narrowest hole it goes through:"),
-    "drop_mm": ("Drop to the terminals", "From the wireway up to a terminal on the board:"),
+Ask = Callable[[Question], None]
+WAY_SIZES = {
+    "hole_mm": "Narrowest hole",
+    "drop_mm": "Drop to the terminals",
+    "fascia_drop_mm": "Drop to the panels",
 }
+JOIST_SIZES = {"width_mm": "Thickness", "depth_mm": "Depth"}
 
 
-def for_wireway(menu: QMenu, parent: QWidget, session: Session, way_id: str) -> None:
+def for_wireway(menu: QMenu, session: Session, hit: Hit, ask: Ask) -> None:
     """Fill the menu of a wireway."""
-    way = session.plan.wireways[way_id]
+    way = session.plan.wireways[hit.way]
     units = session.plan.habits.units
-    menu.addAction("Rename wireway…", lambda: rename_wireway(parent, session, way_id))
-    for name, (words, _) in ASKED.items():
-        value = worded(getattr(way, name) / 1000.0, "length", units)
-        menu.addAction(f"{words}: {value}…", partial(ask_length, parent, session, way_id, name))
+    rename = name_of(session, way.id)
+    if rename is not None:
+        menu.addAction("Rename wireway…\tF2", partial(ask, rename))
+    for name, words in WAY_SIZES.items():
+        value = getattr(way, name)
+        said = worded((way.drop_mm if value is None else value) / 1000.0, "length", units)
+        menu.addAction(f"{words}: {said}…", partial(ask, way_size(session, way.id, name)))
     menu.addSeparator()
+    if hit.corner >= 0:
+        edit = with_wireway_followed(remove_corner(way.id, hit.corner), session.kinds, way.id)
+        menu.addAction("Remove this corner", lambda: session.do(edit)).setEnabled(len(way.points) > 2)
+    else:
+        menu.addAction("A corner here", lambda: session.do(add_corner(way.id, *hit.at)))
     menu.addAction("Route along wireways\tCtrl+R", lambda: route_all(session))
-    menu.addAction("Remove wireway", lambda: session.do(remove_wireway(way_id)))
+    menu.addAction("Remove wireway\tDel", lambda: session.do(remove_wireway(way.id)))
+
+
+def for_joist(menu: QMenu, session: Session, index: int, ask: Ask) -> None:
+    """Fill the menu of a joist."""
+    joist = session.plan.joists[index]
+    units = session.plan.habits.units
+    for name, words in JOIST_SIZES.items():
+        said = worded(getattr(joist, name) / 1000.0, "length", units)
+        menu.addAction(f"{words}: {said}…", partial(ask, joist_size(session, joist_key(index), name)))
+    alike = size_joists(width_mm=joist.width_mm, depth_mm=joist.depth_mm)
+    menu.addAction("Make all joists like this one", lambda: session.do(alike))
+    menu.addSeparator()
+    menu.addAction("Remove joist\tDel", lambda: session.do(remove_joist(index)))
 
 
 def route_all(session: Session, ids: frozenset[str] = frozenset()) -> None:
@@ -40,27 +67,3 @@ def route_all(session: Session, ids: frozenset[str] = frozenset()) -> None:
     edit = route(plan, session.kinds, wanted)
     if not session.do(edit):
         session.refused.emit("No wire lies better along a wireway than it does now.")
-
-
-def rename_wireway(parent: QWidget, session: Session, way_id: str) -> None:
-    """Ask for the name of a wireway."""
-    old = session.plan.wireways[way_id].name
-    words, agreed = QInputDialog.getText(parent, "Rename", "Name:", QLineEdit.EchoMode.Normal, old)
-    if agreed and way_id in session.plan.wireways:
-        session.do(set_wireway(way_id, name=words.strip()))
-
-
-def ask_length(parent: QWidget, session: Session, way_id: str, name: str) -> None:
-    """Ask for the hole or the drop of a wireway, in any unit of length."""
-    title, question = ASKED[name]
-    plan = session.plan
-    now = worded(getattr(plan.wireways[way_id], name) / 1000.0, "length", plan.habits.units)
-    words, agreed = QInputDialog.getText(parent, title, question, QLineEdit.EchoMode.Normal, now)
-    if not agreed or way_id not in session.plan.wireways:
-        return
-    try:
-        value_mm = read(words, "length") * 1000.0
-    except NotUnderstood as why:
-        session.refused.emit(str(why))
-        return
-    session.do(set_wireway(way_id, **{name: round(value_mm, 3)}))

@@ -1,5 +1,7 @@
 """What the view says about a part, a wire or a terminal in plain words: tips, the strip, screen readers."""
 
+import math
+
 from app.canvas.area_hit import areas_of
 from app.canvas.hit import Hit
 from app.canvas.readings import reading
@@ -43,6 +45,14 @@ def wireway_words(sight: Sight, way_id: str) -> str:
     return words if bundle.fits else f"{words}: drill {worded(bundle.hole_mm / 1000, 'length', units)}"
 
 
+def joist_words(sight: Sight, index: int) -> str:
+    """Return size and length of a joist: ``Joist 20 mm by 70 mm, 600 mm long``."""
+    joist, units = sight.plan.joists[index], sight.plan.habits.units
+    sizes = (joist.width_mm, joist.depth_mm, math.dist(joist.start, joist.end))
+    wide, deep, long = (worded(mm / 1000, "length", units) for mm in sizes)
+    return f"Joist {wide} by {deep}, {long} long"
+
+
 def hit_words(sight: Sight, hit: Hit) -> str:
     """Return one line about what is under the pointer; "" for nothing."""
     if hit.terminal is not None:
@@ -55,6 +65,8 @@ def hit_words(sight: Sight, hit: Hit) -> str:
         return wire_words(sight, hit.wire)
     if hit.way in sight.plan.wireways:
         return wireway_words(sight, hit.way)
+    if 0 <= hit.joist < len(sight.plan.joists):
+        return joist_words(sight, hit.joist)
     area = areas_of(sight.plan).get(hit.area)
     if area is None:
         return ""

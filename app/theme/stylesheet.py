@@ -99,6 +99,7 @@ QSplitter::handle:hover {{ background: {copper}; }}
 QCheckBox {{ spacing: 8px; }}
 QCheckBox:focus {{ color: {copper}; }}
 #notice {{ background: {notice}; border-bottom: 1px solid {hair}; }}
+#inlineInput {{ background: {header}; border: 1px solid {copper}; border-radius: 6px; }}
 #choices {{ background: {header}; border-top: 1px solid {hair}; }}
 #choices QToolButton {{ border: 1px solid {hair}; padding: 4px 12px; }}
 #choices QToolButton:checked {{ border-color: {copper}; font-weight: 600; }}

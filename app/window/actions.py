@@ -27,7 +27,8 @@ LINES = ("left", "right", "top", "bottom", "row", "column")  # what parts are li
 SPACED = ("space_across", "space_down")
 MIRRORED = ("mirror_across", "mirror_down")
 PICTURE = ("picture", "scale_picture", "no_picture")
-DRAWN = ("board", "track", "wireway", "scene", "panel")  # what is drawn on the plan besides parts and wires
+# What is drawn on the plan besides parts and wires.
+DRAWN = ("board", "joist", "track", "wireway", "scene", "panel")
 
 ACTS = (
     Act("new", "&New plan", "Ctrl+N"),
@@ -45,6 +46,7 @@ ACTS = (
     Act("redo", "&Redo", "Ctrl+Shift+Z", "redo"),
     Act("duplicate", "&Duplicate", "Ctrl+D"),
     Act("turn", "&Turn a quarter", "R", "turn"),
+    Act("rename", "Re&name", "F2", tip="Type another name beside what is selected"),
     Act("remove", "Re&move", "Del", "remove"),
     Act("select_all", "Select &all", "Ctrl+A"),
     Act("find_kind", "&Find a part to place", "Ctrl+F", "search"),
@@ -88,6 +90,7 @@ ACTS = (
     Act("select", "Select", "V", "select", True, "Select and move parts"),
     Act("wire", "Wire", "W", "wire", True, "Draw a wire from terminal to terminal"),
     Act("board", "The outline of the &board", "Shift+B"),
+    Act("joist", "&Joists under it", "Shift+J"),
     Act("track", "A &track", "Shift+T"),
     Act("wireway", "A &wireway", "Shift+W"),
     Act("scene", "A &scene", "Shift+S"),

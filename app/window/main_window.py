@@ -157,10 +157,8 @@ class MainWindow(QMainWindow):
 
     def _plan_changed(self, change: PlanChanged) -> None:
         plan = change.new
-        if change.cause in ("undo", "redo"):
-            self.selection.select(i for i in change.changes.ids if i in plan.parts or i in plan.wires)
-        else:
-            self.selection.select(i for i in self.selection.ids if i in plan.parts or i in plan.wires)
+        undone = change.cause in ("undo", "redo") and bool(change.changes.ids)
+        self.selection.keep_to(plan, change.changes.ids if undone else None)
         self._tell_plan()
         self._tell_thrown()
         if change.cause == "open":

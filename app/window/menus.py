@@ -11,7 +11,7 @@ MENUS: dict[str, tuple[str, ...]] = {
         *("print", "save_pdf", "export", RULE, "quit"),
     ),
     "&Edit": (
-        *("undo", "redo", RULE, "duplicate", "turn", "arrange", "remove", "keep_set", "sets", RULE),
+        *("undo", "redo", RULE, "duplicate", "turn", "arrange", "rename", "remove", "keep_set", "sets", RULE),
         *("feed", "one_to_one", "route", "lay_anew", RULE),
         *("select_all", "find_kind", "find_part", RULE, "select", "wire", "measure", "draw", "under"),
         *(RULE, "put_back"),

@@ -131,7 +131,7 @@ def _draw_button(actions: Actions, parent: QWidget) -> QToolButton:
     button.setIcon(icon("draw"))
     button.setIconSize(ICON)
     button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-    button.setToolTip("Draw the board, a track, a wireway, a scene or a panel")
+    button.setToolTip("Draw the board, joists, a track, a wireway, a scene or a panel")
     button.setAccessibleName("Draw")
     button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)

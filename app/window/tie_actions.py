@@ -14,7 +14,6 @@ from app.window.kept_sets import fill_sets
 from app.window.open_menus import fill_when_opened
 from app.window.plan_acts import NEED_PARTS, fill_only, plan_acts
 from wiring.edits.duplicate import duplicate
-from wiring.edits.remove import remove
 from wiring.edits.turn import turn
 
 if TYPE_CHECKING:
@@ -41,7 +40,8 @@ def tie(window: "MainWindow") -> None:
         "redo": session.redo,
         "duplicate": lambda: session.do(duplicate(selection.ids)),
         "turn": lambda: session.do(turn(selection.ids, 90)),
-        "remove": lambda: session.do(remove(selection.ids)),
+        "remove": window.plan_view.remove_selected,
+        "rename": lambda: _take_tool(window, window.plan_view.begin_rename),
         "select_all": lambda: selection.select((*session.plan.parts, *session.plan.wires)),
         "find_kind": lambda: _find_kind(window),
         "find_part": lambda: _find_part(window),
@@ -61,17 +61,20 @@ def tie(window: "MainWindow") -> None:
     does.update(plan_acts(window))
     for name, act in does.items():
         window.acts[name].triggered.connect(lambda _checked=False, act=act: act())
-    selection.changed.connect(lambda ids: _enable(window, bool(ids)))
-    _enable(window, False)
+    selection.changed.connect(lambda _ids: _enable(window))
+    _enable(window)
     window.acts["put_back"].setEnabled(False)
     fill_when_opened(window)
     fill_only(window)
     fill_sets(window)
 
 
-def _enable(window: "MainWindow", any_selected: bool) -> None:
-    for name in ("duplicate", "turn", "remove", *NEED_PARTS):
-        window.acts[name].setEnabled(any_selected)
+def _enable(window: "MainWindow") -> None:
+    selection = window.selection
+    for name in ("duplicate", "turn", *NEED_PARTS):
+        window.acts[name].setEnabled(bool(selection.ids))
+    for name in ("remove", "rename"):
+        window.acts[name].setEnabled(bool(selection.ids or selection.ground))
 
 
 def _shows(window: "MainWindow", name: str) -> Callable[[], object]:

@@ -1,8 +1,9 @@
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QContextMenuEvent
-from PySide6.QtWidgets import QApplication, QInputDialog, QMenu
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QMenu
 
 from app.canvas.hit import hit_at
-from app.canvas.small_menu import MenuDeeds, small_menu
 from app.canvas.words import hit_words, tip_words
 from tests.support.gesture_runs import BATTERY, KINDS, LAMP, RED, SWITCH
 from tests.support.surfaces import desk
@@ -15,9 +16,7 @@ def menu_at(desk, x, y):
     """Return the entries of the small menu by their words."""
     desk.click(x, y)
     hit = desk.view._hit(desk.px(x, y).x(), desk.px(x, y).y())
-    view = desk.view
-    more = MenuDeeds(lambda: view._pointing.bend(hit), view._paste_at, view.begin_draw, view.begin_feed)
-    menu = small_menu(view, desk.session, view._deeds, hit, more)
+    menu = desk.view.menu_for(hit, desk.px(x, y))
     entries = {}
     for action in menu.actions():
         for inner in action.menu().actions() if action.menu() else [action]:
@@ -49,14 +48,36 @@ def test_the_small_menu_throws_and_keeps_a_position(desk):
     del menu
 
 
-def test_the_small_menu_renames(desk, monkeypatch):
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("  harbour office ", True))
+def test_the_small_menu_renames_in_place_and_escape_leaves_the_name(desk):
     _menu, entries = menu_at(desk, 500, 100)
     entries["Rename…"].trigger()
+    line = desk.view.typing.line
+    assert desk.view.typing.isVisible() and line.hasFocus()
+    QTest.keyClicks(line, "  harbour office ")
+    QTest.keyClick(line, Qt.Key.Key_Return)
     assert desk.plan.parts[LAMP].label == "harbour office"
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("no", False))
+    assert not desk.view.typing.isVisible() and desk.view.hasFocus()
     entries["Rename…"].trigger()
-    assert desk.plan.parts[LAMP].label == "harbour office"
+    QTest.keyClicks(line, "no")
+    QTest.keyClick(line, Qt.Key.Key_Escape)
+    assert desk.plan.parts[LAMP].label == "harbour office" and not desk.view.typing.isVisible()
+    assert desk.selection.ids == {LAMP}
+
+
+def test_what_cannot_be_a_name_is_said_beneath_and_a_press_elsewhere_drops_it(desk):
+    desk.click(400, 250)
+    desk.view.begin_rename()
+    line = desk.view.typing.line
+    QTest.keyClicks(line, "two words")
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    assert "needs a label" in desk.view.typing._fault.text() and desk.view.typing.isVisible()
+    desk.click(700, 500)
+    assert not desk.view.typing.isVisible() and desk.plan.wires[RED].label == "W1"
+    desk.click(400, 250)
+    desk.view.begin_rename()
+    QTest.keyClicks(line, "W77")
+    desk.click(700, 500)
+    assert desk.plan.wires[RED].label == "W77" and desk.session.undo_label == "Set wire label"
 
 
 def test_the_small_menu_of_a_wire_bends_and_straightens_it(desk):
@@ -145,13 +166,14 @@ def test_the_menu_of_the_bare_plan_draws_pastes_and_takes_tracks_away(desk):
     assert desk.view.tool == "panel"
 
 
-def test_the_menu_of_an_area_renames_and_removes_it(desk, monkeypatch):
+def test_the_menu_of_an_area_renames_and_removes_it(desk):
     from wiring.edits.scenes import add_scene
 
     desk.session.do(add_scene("Scene 1", 600, 300, 200, 150))
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("Net lofts", True))
     _menu, entries = menu_at(desk, 600, 380)
     entries["Rename scene…"].trigger()
+    QTest.keyClicks(desk.view.typing.line, "Net lofts")
+    QTest.keyClick(desk.view.typing.line, Qt.Key.Key_Return)
     (scene,) = desk.plan.scenes.values()
     assert scene.name == "Net lofts"
     entries["Remove scene"].trigger()

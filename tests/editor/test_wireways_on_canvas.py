@@ -5,12 +5,11 @@ from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QInputDialog, QMenu
+from PySide6.QtTest import QTest
 
 from app.canvas.hit import Hit
-from app.canvas.small_menu import MenuDeeds, small_menu
 from app.canvas.wireway_lanes import IN_WAY_MM
-from app.canvas.wireway_menu import for_wireway, route_all
+from app.canvas.wireway_menu import route_all
 from tests.support.gesture_runs import KINDS
 from tests.support.surfaces import Desk
 from wiring.edits.connect import connect
@@ -47,9 +46,8 @@ def draw_beam(desk):
     desk.key(Key.Key_Return)
 
 
-def menu_of(desk, way_id) -> dict:
-    menu = QMenu(desk.view)
-    for_wireway(menu, desk.view, desk.session, way_id)
+def menu_of(desk, way_id, corner=-1, at=(180, 250)) -> dict:
+    menu = desk.view.menu_for(Hit(at, way=way_id, corner=corner), desk.px(*at))
     return {action.text().split(":")[0].split("\t")[0]: action for action in menu.actions()}
 
 
@@ -104,21 +102,51 @@ def test_its_words_tell_the_bundle(desk):
     assert "3 wires fill" in desk.view.words(hit)
 
 
-def test_its_menu_sets_hole_and_drop_in_any_unit_and_removes_it(desk, monkeypatch):
+def typed(desk, entry, words, key=Key.Key_Return):
+    menu_of(desk, "y8")[entry].trigger()
+    QTest.keyClicks(desk.view.typing.line, words)
+    QTest.keyClick(desk.view.typing.line, key)
+
+
+def test_its_menu_sets_hole_and_drops_in_any_unit_names_and_removes_it(desk):
     draw_beam(desk)
-    told = []
-    desk.session.refused.connect(told.append)
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("1 in", True))
-    menu_of(desk, "y8")["Narrowest hole"].trigger()
+    typed(desk, "Narrowest hole", "1 in")
     assert desk.plan.wireways["y8"].hole_mm == 25.4
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("wide", True))
-    menu_of(desk, "y8")["Drop to the terminals"].trigger()
-    assert told and desk.plan.wireways["y8"].drop_mm == 80
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_args: ("Back beam", True))
-    menu_of(desk, "y8")["Rename wireway…"].trigger()
+    typed(desk, "Drop to the terminals", "wide")
+    assert desk.view.typing._fault.text() and desk.plan.wireways["y8"].drop_mm == 80
+    QTest.keyClick(desk.view.typing.line, Key.Key_Escape)
+    typed(desk, "Drop to the panels", "25 cm")
+    assert desk.plan.wireways["y8"].fascia_drop_mm == 250
+    typed(desk, "Rename wireway…", "Back beam")
     assert desk.plan.wireways["y8"].name == "Back beam"
     menu_of(desk, "y8")["Remove wireway"].trigger()
     assert not desk.plan.wireways
+
+
+def test_a_corner_is_added_by_two_clicks_and_taken_away_from_the_menu(desk):
+    draw_beam(desk)
+    place = desk.px(180, 250)
+    QTest.mouseDClick(desk.view, Qt.MouseButton.LeftButton, pos=place)
+    assert desk.plan.wireways["y8"].points == ((50, 250), (180, 250), (300, 250), (550, 250))
+    menu_of(desk, "y8", corner=2)["Remove this corner"].trigger()
+    assert desk.plan.wireways["y8"].points == ((50, 250), (180, 250), (550, 250))
+    menu_of(desk, "y8", at=(400, 252))["A corner here"].trigger()
+    assert desk.plan.wireways["y8"].points[2] == (400, 250)
+
+
+def test_a_click_selects_it_arrows_shift_it_and_delete_removes_it(desk):
+    draw_beam(desk)
+    route_all(desk.session)
+    desk.click(60, 252)
+    assert desk.selection.ground == "y8" and not desk.selection.ids
+    desk.key(Key.Key_Down)
+    assert {y for _, y in desk.plan.wireways["y8"].points} == {260}
+    assert all(w.bends[0][1] == 260 for w in desk.plan.wires.values())
+    desk.key(Key.Key_Escape)
+    assert desk.selection.ground == ""
+    desk.click(60, 262)
+    desk.key(Key.Key_Delete)
+    assert not desk.plan.wireways and all(not w.along for w in desk.plan.wires.values())
 
 
 def test_routing_without_a_wireway_says_what_to_do(desk):
@@ -150,9 +178,7 @@ def test_the_menu_of_a_wire_routes_it_lays_it_anew_and_swaps_its_ends(desk):
     before = desk.plan.wires["w5"]
 
     def entry(words):
-        hit = Hit((0, 0), wire="w5")
-        more = MenuDeeds(*[lambda *_: None] * 4)
-        menu = small_menu(desk.view, desk.session, desk.view._deeds, hit, more)
+        menu = desk.view.menu_for(Hit((0, 0), wire="w5"), desk.px(0, 0))
         return next(a for a in menu.actions() if a.text().split("\t")[0] == words)
 
     entry("Route along wireways").trigger()

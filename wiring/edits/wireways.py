@@ -1,6 +1,8 @@
 """Draw wireways, bend them, set what they are like, take them away."""
 
+import math
 from collections.abc import Iterable
+from itertools import pairwise
 from typing import Any
 
 import msgspec
@@ -39,6 +41,44 @@ def move_corner(wireway_id: str, index: int, x_mm: float, y_mm: float) -> Edit:
         return _with(plan, msgspec.structs.replace(way, points=points))
 
     return Edit("Move wireway corner", apply)
+
+
+def add_corner(wireway_id: str, x_mm: float, y_mm: float) -> Edit:
+    """Put a corner into the stretch that passes a place closest; the course stays as it is there."""
+
+    def apply(plan: Plan) -> Plan:
+        way = wireway_of(plan, wireway_id)
+        stretches = [_onto(a, b, (x_mm, y_mm)) for a, b in pairwise(way.points)]
+        at = min(range(len(stretches)), key=lambda i: round(math.dist(stretches[i], (x_mm, y_mm)), 6))
+        corner = _tidy(stretches[at])
+        points = (*way.points[: at + 1], corner, *way.points[at + 1 :])
+        return _with(plan, msgspec.structs.replace(way, points=points))
+
+    return Edit("Add wireway corner", apply)
+
+
+def remove_corner(wireway_id: str, index: int) -> Edit:
+    """Take the corner of that index away; the last two stay."""
+
+    def apply(plan: Plan) -> Plan:
+        way = wireway_of(plan, wireway_id)
+        if not 0 <= index < len(way.points):
+            raise EditRefused(f"The wireway {way.name} has no such corner any more.")
+        points = (*way.points[:index], *way.points[index + 1 :])
+        return _with(plan, msgspec.structs.replace(way, points=points))
+
+    return Edit("Remove wireway corner", apply)
+
+
+def shift_wireway(wireway_id: str, dx_mm: float, dy_mm: float) -> Edit:
+    """Shift all corners of a wireway."""
+
+    def apply(plan: Plan) -> Plan:
+        way = wireway_of(plan, wireway_id)
+        points = tuple(_tidy((x + dx_mm, y + dy_mm)) for x, y in way.points)
+        return _with(plan, msgspec.structs.replace(way, points=points))
+
+    return Edit("Move wireway", apply)
 
 
 def set_wireway(wireway_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - a name or a number
@@ -93,6 +133,15 @@ def _next_name(plan: Plan) -> str:
     while f"Wireway {number}" in taken:
         number += 1
     return f"Wireway {number}"
+
+
+def _onto(a: Point, b: Point, at: Point) -> Point:
+    """Return the point of a stretch that lies nearest to a place."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    square = dx * dx + dy * dy
+    share = 0.0 if square < 1e-12 else ((at[0] - a[0]) * dx + (at[1] - a[1]) * dy) / square
+    share = min(max(share, 0.0), 1.0)
+    return a[0] + share * dx, a[1] + share * dy
 
 
 def _tidy(point: Point) -> Point:

@@ -12,6 +12,7 @@ from app.canvas.geometry import Box, Geometry
 from app.canvas.hit import Hit
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
+from wiring.plan.joist import Joist
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.places import Point
@@ -44,6 +45,7 @@ class Around(NamedTuple):
     kinds: Mapping[str, Kind]
     geometry: Geometry
     selected: frozenset[str] = frozenset()
+    ground: str = ""  # the wireway or joist that is selected
     positions: Mapping[PartId, str] = {}
     scale: float = 1.0  # pixels per millimetre
     grid_mm: float = 5.0
@@ -64,6 +66,7 @@ class Preview(NamedTuple):
     band: tuple[Point, Point] | None = None
     frame: Box | None = None  # a scene or panel as it would lie
     outline: tuple[Point, ...] = ()  # a board or track not yet finished
+    bar: Joist | None = None  # a joist as it would lie
     guides: tuple[tuple[Point, Point], ...] = ()  # lines that show what the place is in line with
     held: tuple[PartId, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""
@@ -80,9 +83,10 @@ class Do(NamedTuple):
 
 
 class Pick(NamedTuple):
-    """Select exactly these."""
+    """Select exactly these, or one thing of the ground."""
 
     ids: frozenset[str]
+    ground: str = ""
 
 
 class Throw(NamedTuple):

@@ -1,6 +1,6 @@
 """Move the corner of a wireway; the wires along it follow."""
 
-from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview, travelled
+from app.canvas.gestures.pointer import Around, Do, Gesture, Pick, Pointer, Preview, travelled
 from app.canvas.gestures.snapping import on_grid
 from app.canvas.rerouting import with_wireway_followed
 from wiring.edits.wireways import move_corner
@@ -25,5 +25,5 @@ def drag_corner(around: Around, pressed: Pointer) -> Gesture:
             preview = Preview(plan, held, outline=plan.wireways[way].points, cursor="grab", hint=HINT)
         elif pointer.phase == "release":
             if place == old:
-                return None
+                return Pick(frozenset(), way)
             return Do(with_wireway_followed(move_corner(way, corner, *place), around.kinds, way))

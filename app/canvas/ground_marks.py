@@ -1,0 +1,59 @@
+"""Paints what of the ground is selected: a wireway with its corners, a joist with its ends."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPolygonF
+
+from app.canvas.area_hit import areas_of
+from app.canvas.joist_painter import joist_bar
+from app.canvas.shades import with_alpha
+from app.canvas.sight import Sight
+from app.canvas.wireway_painter import LEAST_PX
+from app.selection import joist_index
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+from wiring.plan.wireway import Wireway
+
+GRIP_PX = 4.0
+
+
+def paint_ground_mark(painter: QPainter, sight: Sight, ground: str) -> None:
+    """Paint a copper frame round the wireway or joist that a selection names."""
+    plan, index = sight.plan, joist_index(ground)
+    if ground in plan.wireways:
+        _paint_way(painter, sight, plan.wireways[ground])
+    elif 0 <= index < len(plan.joists):
+        joist = plan.joists[index]
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(sight.shades.copper, 1.6))
+        painter.setBrush(with_alpha(sight.shades.copper, 0.10))
+        painter.drawPolygon(joist_bar(sight, joist))
+        _paint_grips(painter, sight, (joist.start, joist.end))
+
+
+def ground_middle(plan: Plan, ground: str) -> Point | None:
+    """Return a place about the middle of a wireway, scene or panel; None for anything else."""
+    if ground in plan.wireways:
+        points = plan.wireways[ground].points
+        (ax, ay), (bx, by) = points[(len(points) - 1) // 2], points[(len(points) - 1) // 2 + 1]
+        return (ax + bx) / 2, (ay + by) / 2
+    area = areas_of(plan).get(ground)
+    return (area.x_mm, area.y_mm) if area is not None else None
+
+
+def _paint_way(painter: QPainter, sight: Sight, way: Wireway) -> None:
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    band = QPen(with_alpha(sight.shades.copper, 0.35), max(way.hole_mm * sight.camera.scale, LEAST_PX) + 3)
+    band.setCapStyle(Qt.PenCapStyle.RoundCap)
+    band.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    painter.setPen(band)
+    painter.drawPolyline(QPolygonF([QPointF(*sight.camera.to_px(*p)) for p in way.points]))
+    _paint_grips(painter, sight, way.points)
+
+
+def _paint_grips(painter: QPainter, sight: Sight, places: tuple[tuple[float, float], ...]) -> None:
+    painter.setPen(QPen(sight.shades.paper, 1))
+    painter.setBrush(sight.shades.copper)
+    for place in places:
+        x, y = sight.camera.to_px(*place)
+        painter.drawRect(QRectF(x - GRIP_PX, y - GRIP_PX, 2 * GRIP_PX, 2 * GRIP_PX))
