@@ -1,6 +1,5 @@
 """The bound for circuits with too many positions is never beneath what solving all of them finds."""
 
-import math
 import random
 
 import pytest
@@ -8,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.networks import draw, kinds, resistor, stiff
 
+from wiring.circuit.behaviours.feeding import fresh_battery
 from wiring.plan.plan import Plan
 from wiring.studies.positions.worst import worst_case
 
@@ -81,8 +81,22 @@ def test_many_reversed_motors_are_bounded_closely(number: int) -> None:
     assert found.wires[own].at_most_a == pytest.approx(max(motor["stalled_a"], motor["running_a"]), rel=1e-9)
 
 
-def test_nothing_is_proved_where_a_switch_may_short_the_supply() -> None:
-    parts = {"G": "supply-regulated", "S": "toggle-on-off", "R": resistor(10)}
+def test_where_a_switch_may_short_the_supply_its_limit_is_the_bound() -> None:
+    """The plateau of a limit rises by a hundredth over the supply's volts."""
+    parts = {
+        "G": ("supply-regulated", {"limit_a": 1.5, "on_overload": "holds current"}),
+        "S": "toggle-on-off",
+        "R": resistor(10),
+    }
     plan = draw(parts, [("G:+", "S:13"), ("S:14", "G:-"), ("G:+", "R:1"), ("R:2", "G:-")])
     found = worst_case(plan, kinds(), {}, most_sets=1)
-    assert math.isinf(found.supplies["G"].at_most_a)
+    assert found.supplies["G"].at_most_a == pytest.approx(1.5, rel=0.011)
+    shorted = worst_case(plan, kinds(), {}).supplies["G"]
+    assert shorted.exact and shorted.amps == pytest.approx(1.5, rel=0.011)
+
+
+def test_a_battery_that_may_be_shorted_gives_what_its_own_ohms_let_through() -> None:
+    parts = {"G": "battery-lead-acid", "S": "toggle-on-off", "R": resistor(10)}
+    plan = draw(parts, [("G:+", "S:13"), ("S:14", "G:-"), ("G:+", "R:1"), ("R:2", "G:-")])
+    emf_v, ohms = fresh_battery(kinds()["battery-lead-acid"].values({}))
+    assert worst_case(plan, kinds(), {}, most_sets=1).supplies["G"].at_most_a == pytest.approx(emf_v / ohms)

@@ -1,203 +1,167 @@
 """What no set of positions can exceed, where there are too many sets to solve them all.
 
-With one source, and nothing else that pushes, no two nodes are farther apart than the source's volts, and
-what a part takes never falls as its volts rise (a module of one power takes most at its least volts): so
-each part takes at most what it takes there. Where no allowed set joins the source's two ends by conductors,
-all that flows in conductors goes to parts and comes from parts, none of it round in circles, as conductors
-only resist: so a conductor carries at most what all parts together take; and one that is the only way to
-some parts, whatever the switches do, at most what those take.
+Loads, conductors and diodes only ever take. So all that flows goes round from source to source through
+them, and no conductor carries more than all sources together give: each at most its limit, or what its own
+ohms let through. Where no allowed set closes a loop without a load in it, each such round passes a load, so a
+conductor also carries no more than all loads together take at the most volts there can be
+(studies.positions.takes); a battery counts as a load where another source can push into it. By Kirchhoff's
+law one that is the only way to some nodes carries no more than what else leaves them.
+
+A relay is taken to stand either way; a converter gives its limit at most, and takes in that over its
+efficiency. Smoothing capacitors are dealt with where each is charged by its own rectifier
+(studies.positions.rectified); otherwise, and only then, nothing is proved and the bound is infinite.
 """
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
-from itertools import product
-from typing import Any
-
-import numpy as np
+from collections.abc import Callable, Mapping, Sequence
+from functools import cached_property
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.assembly import assemble
-from wiring.circuit.branches.laws import LAWS
-from wiring.circuit.compiled import CompiledPart, compiled_part
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
+from wiring.studies.positions.loops import may_loop
 from wiring.studies.positions.options import HELD, LASTING, MOVING, Option
+from wiring.studies.positions.pieces import CONDUCTOR, DIODE, LOAD, SOURCE, STORE, Piece, pieces_of
+from wiring.studies.positions.rectified import rectified
+from wiring.studies.positions.returns import narrowed
 from wiring.studies.positions.sets import of
+from wiring.studies.positions.takes import gives_a, input_a, load_a, reach_of, sinks_a
 
-CONDUCTORS = frozenset({"wire", "contact", "fuse"})
-OF_THEIR_OWN = frozenset({"relay", "converter"})  # what they do is not told by positions
-MOST_SETS = 256  # of the switches that lie together between the same conductors
+Chosen = Callable[[Piece], bool]
+ROUNDS = 3  # what is carried says how far apart nodes can be, and that what is carried
 
 
 class Bound:
-    """The most that one family can carry; infinite where nothing is proved."""
+    """The most that one family can carry."""
 
     def __init__(
         self, plan: Plan, kinds: Mapping[str, Kind], base: Positions, options: Sequence[Option]
     ) -> None:
         self._assembly = assemble(plan, kinds, base)
-        self._forms = {
-            option.part: {
-                choice.position: compiled_part(plan.parts[option.part], kinds[plan.parts[option.part].kind],
-                                               choice.position, plan.habits.ambient_c)
-                for choice in option.choices
-            }
-            for option in options
-        }  # fmt: skip
-        self._options = options
-        self._emf_v = 0.0
+        self._pieces = pieces_of(plan, kinds, self._assembly, options)
+        every = self._pieces.every()
+        self._sources = [(part, piece) for part, piece in every if piece.sort == SOURCE]
+        self._reach = reach_of(piece for _, piece in self._sources)
+        self._taken_apart = rectified(self._pieces)
+        self._smooths = any(piece.sort == STORE for _, piece in every)
         self._total_a = math.inf
-        if self._one_source() and not self._can_short():
-            self._total_a = self._sum(set(self._assembly.parts))
+        if not self._taken_apart.sound:
+            return
+        closed, pushes = (may_loop(self._pieces, sinking=sinking) for sinking in (False, True))
+        for _ in range(1 if closed else ROUNDS):
+            given = sum(gives_a(piece, self._reach) for _, piece in self._sources)
+            loads = self._sum(lambda piece: pushes or piece.sort != SOURCE)
+            taken = math.inf if closed else self._charging(loads, self._smooths)
+            self._total_a = min(self._total_a, given, taken)
+            self._reach = narrowed(self._pieces, self._reach, self._total_a)
+
+    def _charging(self, taken_a: float, smooths: bool) -> float:
+        """Return the RMS of what brings loads so much, where it may come in the short waves of charging.
+
+        The mean of the charging current is that of what the loads take, and its peak no more than what the
+        sources' own ohms let through: RMS squared is at most mean times peak.
+        """
+        if not smooths:
+            return taken_a
+        peak_a = taken_a + sum(self._reach.most_v / piece.row[1] for _, piece in self._sources)
+        return math.sqrt(taken_a * peak_a)
 
     @property
     def total_a(self) -> float:
-        """What the source, and so any conductor, carries at most."""
+        """What any conductor carries at most."""
         return self._total_a
 
-    def of_wires(self) -> dict[str, float]:
-        """Return the most of each wire: less than the total where it is the only way to some parts."""
+    def of_supply(self, part: PartId) -> float:
+        """Return the most one supply gives or takes: by itself, or by what is wired to either of its ends."""
+        mine = [piece for owner, piece in self._sources if owner == part]
+        own = max((max(gives_a(p, self._reach), sinks_a(p, self._reach)) for p in mine), default=math.inf)
+        ends = [self._at(piece, end) for piece in mine[:1] for end in (piece.a, piece.b)]
+        return min([own, self._total_a, *ends])
+
+    def _at(self, source: Piece, node: int) -> float:
+        """Return what can come to a node besides a source's own current."""
+        total = 0.0
+        for name, piece in self._pieces.every():
+            if node not in (piece.a, piece.b) or piece is source:
+                continue
+            if piece.sort == LOAD:
+                total += self._load_a(name, piece)
+            else:
+                total += self.of_conductors.get(name, math.inf) if piece.sort == CONDUCTOR else math.inf
+        return total
+
+    @cached_property
+    def of_conductors(self) -> dict[str, float]:
+        """The most of each wire and fuse: less than the total where it is the only way to some nodes."""
         import networkx as nx
 
-        wires = dict.fromkeys(self._assembly.wires, self._total_a)
-        if math.isinf(self._total_a):
-            return wires
+        fuses = [part for part, some in self._pieces.fixed.items() if [p.sort for p in some] == [CONDUCTOR]]
+        found = dict.fromkeys([*self._pieces.wires, *fuses], self._total_a)
         graph = nx.MultiGraph()
-        for a, b, name in self._conductors(every=True):
-            graph.add_edge(a, b, name=name)
-        simple = nx.Graph((a, b) for a, b in graph.edges())
-        simple.remove_edges_from([(a, b) for a, b in simple.edges() if a == b])
-        source = int(self._assembly.sources[0])
-        ends = {int(self._assembly.a[source]), int(self._assembly.b[source])}
-        at = self._parts_at()
+        for name, piece in self._pieces.every():
+            if piece.sort == CONDUCTOR:
+                graph.add_edge(piece.a, piece.b, name=name)
+        simple = nx.Graph((a, b) for a, b in graph.edges() if a != b)
         for a, b in list(nx.bridges(simple)):
             if graph.number_of_edges(a, b) > 1:
                 continue
             (name,) = (data["name"] for data in graph[a][b].values())
-            if name not in wires:
-                continue
-            simple.remove_edge(a, b)
-            for side in (a, b):
-                nodes = nx.node_connected_component(simple, side)
-                if ends.isdisjoint(nodes):
-                    wires[name] = min(wires[name], self._sum({p for n in nodes for p in at.get(n, ())}))
-            simple.add_edge(a, b)
-        return wires
-
-    def _one_source(self) -> bool:
-        assembly = self._assembly
-        behaviours = {c.kind.behaviour for c in assembly.parts.values()}
-        laws = {LAWS[n].name for n in np.unique(assembly.laws)}
-        if len(assembly.sources) != 1 or behaviours & OF_THEIR_OWN or "capacitor" in laws:
-            return False
-        self._emf_v = abs(float(assembly.values[assembly.sources[0], 0]))
-        return True
-
-    def _conductors(self, *, every: bool) -> Iterator[tuple[int, int, str]]:
-        """Walk wires and contacts: those that never change, or all that any position makes."""
-        assembly = self._assembly
-        for branch, role in enumerate(assembly.roles):
-            if role in CONDUCTORS and assembly.owners[branch] not in self._forms:
-                yield int(assembly.a[branch]), int(assembly.b[branch]), assembly.owners[branch]
-        for part, forms in self._forms.items() if every else ():
-            for form in forms.values():
-                yield from ((a, b, part) for a, b in self._contacts(part, form))
-
-    def _contacts(self, part: PartId, form: CompiledPart) -> list[tuple[int, int]]:
-        begin, node_of = self._assembly.first_terminal[part], self._assembly.node_of
-        return [
-            (int(node_of[begin + a]), int(node_of[begin + b]))
-            for (a, b), role in zip(form.ends, form.roles, strict=True)
-            if role in CONDUCTORS
-        ]
-
-    def _can_short(self) -> bool:
-        """Whether any allowed set might join the source's ends.
-
-        Switches that share no conductor but its ends' are looked at apart, since a way from end to end leads
-        through one such lot alone.
-        """
-        import networkx as nx
-
-        fixed = nx.Graph((a, b) for a, b, _ in self._conductors(every=False))
-        source = int(self._assembly.sources[0])
-        fixed.add_nodes_from((int(self._assembly.a[source]), int(self._assembly.b[source])))
-        net: dict[int, Any] = {
-            n: place for place, ns in enumerate(nx.connected_components(fixed)) for n in ns
-        }
-        plus, minus = net[int(self._assembly.a[source])], net[int(self._assembly.b[source])]
-        if plus == minus:
-            return True
-        nets = {
-            part: {
-                name: [
-                    (net.get(a, ("node", a)), net.get(b, ("node", b))) for a, b in self._contacts(part, form)
-                ]
-                for name, form in forms.items()
-            }
-            for part, forms in self._forms.items()
-        }
-        lots = nx.Graph()
-        for part, by_position in nets.items():
-            lots.add_node(("part", part))
-            touched = {n for pairs in by_position.values() for pair in pairs for n in pair} - {plus, minus}
-            lots.add_edges_from((("part", part), ("net", n)) for n in touched)
-        return any(
-            _joins([list(nets[name].values()) for sort, name in lot if sort == "part"], plus, minus)
-            for lot in nx.connected_components(lots)
-        )
-
-    def _parts_at(self) -> dict[int, set[PartId]]:
-        found: dict[int, set[PartId]] = {}
-        for part, compiled in self._assembly.parts.items():
-            begin = self._assembly.first_terminal[part]
-            for forms in self._forms.get(part, {"": compiled}).values():
-                for ends, role in zip(forms.ends, forms.roles, strict=True):
-                    if role not in CONDUCTORS:
-                        for end in ends:
-                            found.setdefault(int(self._assembly.node_of[begin + end]), set()).add(part)
+            if name in found:
+                simple.remove_edge(a, b)
+                sides = [nx.node_connected_component(simple, end) for end in (a, b)]
+                simple.add_edge(a, b)
+                found[name] = min([found[name], *map(self._crossing, sides)])
         return found
 
-    def _sum(self, parts: set[PartId]) -> float:
-        """Return what parts take at most together, one of them held and one moving."""
-        whole = 0.0
+    def _crossing(self, nodes: set[int]) -> float:
+        """Return what leaves some nodes through loads, diodes and sources at most."""
+
+        def crosses(piece: Piece) -> bool:
+            return (piece.a in nodes) != (piece.b in nodes)
+
+        if math.isinf(self._total_a):
+            return math.inf
+        every = self._pieces.every()
+        if any(p.sort == STORE and crosses(p) for _, p in every):
+            return self._total_a
+        whole = self._sum(lambda piece: piece.sort != SOURCE and crosses(piece))
+        whole += sum(
+            max(gives_a(p, self._reach), sinks_a(p, self._reach)) for _, p in self._sources if crosses(p)
+        )
+        diodes = [p for _, p in every if p.sort == DIODE and crosses(p)]
+        behind = self._taken_apart.behind(diodes, nodes)
+        if behind is None:
+            return self._total_a
+        for part in behind:
+            taken = sum(self._load_a(owner, piece) for owner, piece in part.loads)
+            whole += self._charging(taken, part.stores > 0)
+        return whole
+
+    def _sum(self, chosen: Chosen) -> float:
+        """Return what the chosen loads take at most together, one part of them held and one moving."""
+        whole = sum(self._most(part, pieces, chosen) for part, pieces in self._pieces.fixed.items())
         more: dict[str, float] = {HELD: 0.0, MOVING: 0.0}
-        by_part = {option.part: option for option in self._options}
-        for part in parts:
-            option = by_part.get(part)
-            if option is None:
-                whole += self._most(self._assembly.parts[part])
-                continue
-            takes = {c.position: self._most(self._forms[part][c.position]) for c in option.choices}
+        for option in self._pieces.options:
+            forms = self._pieces.forms[option.part]
+            takes = {name: self._most(option.part, pieces, chosen) for name, pieces in forms.items()}
             lasting = max(takes[c.position] for c in of(option, LASTING))
             whole += lasting
             for how in more:
                 more[how] = max([more[how], *(takes[c.position] - lasting for c in of(option, how))])
         return whole + sum(more.values())
 
-    def _most(self, compiled: CompiledPart) -> float:
-        total = 0.0
-        for law_number, row, role in zip(compiled.laws, compiled.rows, compiled.roles, strict=True):
-            law = LAWS[law_number]
-            if role in CONDUCTORS or law.name == "source":
-                continue
-            at = np.array(
-                [-self._emf_v, self._emf_v, *([min(row[1], self._emf_v)] if not law.monotone else [])]
-            )
-            amps, _ = law.current(at, np.repeat(np.array(row)[:, None], len(at), axis=1))
-            total += float(np.abs(amps).max())
-        return total
+    def _most(self, part: PartId, pieces: Sequence[Piece], chosen: Chosen) -> float:
+        return sum(self._load_a(part, piece) for piece in pieces if chosen(piece))
 
-
-def _joins(parts: Sequence[Sequence[Sequence[tuple[Any, Any]]]], plus: object, minus: object) -> bool:
-    """Whether some choice of positions, one a part, joins plus to minus; too many to try count as yes."""
-    import networkx as nx
-
-    if math.prod(map(len, parts)) > MOST_SETS:
-        return True
-    for chosen in product(*parts):
-        graph = nx.Graph(pair for pairs in chosen for pair in pairs)
-        if plus in graph and minus in graph and nx.has_path(graph, plus, minus):
-            return True
-    return False
+    def _load_a(self, part: PartId, piece: Piece) -> float:
+        """Return what a branch takes; a source takes what others push back into it."""
+        if piece.sort in (CONDUCTOR, DIODE, STORE):
+            return 0.0
+        if piece.sort == SOURCE:
+            return sinks_a(piece, self._reach)
+        compiled = self._assembly.parts[part]
+        if compiled.kind.behaviour == "converter":
+            return input_a(compiled.values, piece.role, piece)
+        return load_a(piece, self._reach.held() if self._smooths else self._reach)

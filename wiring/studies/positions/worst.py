@@ -109,9 +109,10 @@ def _task(plan: Plan, kinds: Mapping[str, Kind], base: Positions, family: Family
 
 def _most(task: _Task, options: Sequence[Option]) -> dict[tuple[int, str], float]:
     bound = Bound(task.plan, task.kinds, task.base, options)
-    wires = bound.of_wires()
-    return {(table, name): wires[name] if table == 0 and name in wires else bound.total_a
-            for table, name in task.names}  # fmt: skip
+    return {
+        (table, name): bound.of_supply(name) if table == 1 else bound.of_conductors.get(name, bound.total_a)
+        for table, name in task.names
+    }
 
 
 def _behaves(kinds: Mapping[str, Kind], part: Part) -> str:
