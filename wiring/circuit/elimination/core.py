@@ -22,20 +22,21 @@ def core_of(a: Ints, b: Ints, weights: Floats, ground: Floats) -> Core:
 
 
 def _dense(a: Ints, b: Ints, weights: Floats, ground: Floats) -> Core:
-    """Take one node after the other out of a full table of weights, again without subtraction."""
+    """Take one node after the other out of a full table of weights, again without subtraction.
+
+    The table's last column is what holds the nodes.
+    """
     count = len(ground)
-    table = np.zeros((count, count, *weights.shape[1:]))
+    table = np.zeros((count + 1, count + 1, *weights.shape[1:]))
     table[a, b] = table[b, a] = weights
-    held = ground.copy()
+    table[:count, count] = ground
     inverses = np.zeros_like(ground)
     for node in range(count):
         rest = table[node, node + 1 :]
-        total = rest.sum(axis=0) + held[node]
-        alone = total == 0.0
-        inverse = inverses[node] = np.where(alone, 0.0, 1.0 / np.where(alone, 1.0, total))
+        total = np.add.reduce(rest)
+        inverses[node] = inverse = 1.0 / np.where(total == 0.0, np.inf, total)
         shares = rest * inverse
-        held[node + 1 :] += shares * held[node]
-        table[node + 1 :, node + 1 :] += shares[:, None] * rest[None, :]
+        table[node + 1 :, node + 1 :] += shares[:, None] * rest
         table[node, node + 1 :] = shares
     return partial(_dense_solve, table, inverses)
 
@@ -44,10 +45,10 @@ def _dense_solve(table: Floats, inverses: Floats, right: Floats) -> Floats:
     x = right.copy()
     count = len(x)
     for node in range(count):
-        x[node + 1 :] += table[node, node + 1 :] * x[node]
+        x[node + 1 :] += table[node, node + 1 : count] * x[node]
     x *= inverses
     for node in range(count - 2, -1, -1):
-        x[node] += (table[node, node + 1 :] * x[node + 1 :]).sum(axis=0)
+        x[node] += np.add.reduce(table[node, node + 1 : count] * x[node + 1 :])
     return x
 
 

@@ -64,8 +64,8 @@ class Factor:
         links = now[step.links]
         mine = held[step.begin : step.end]
         total = self._plan.by_node[place](links) + mine
-        alone = total == 0.0
-        inverse = np.where(alone, 0.0, 1.0 / np.where(alone, 1.0, total))
+        total[total == 0.0] = np.inf  # held by nothing: rests at nought
+        inverse = 1.0 / total
         shares = links * inverse[step.own]
         held[step.end :] += self._plan.to_others[place](shares * mine[step.own])
         self._taken.append(Taken(shares, inverse))

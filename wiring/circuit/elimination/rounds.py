@@ -15,8 +15,7 @@ Flags = NDArray[np.bool_]
 MOST_NEIGHBOURS = 6  # of a node that is taken out in a round: more, and it joins too many others
 LEAST_SHARE = 0.1  # of the nodes left; fewer in a round, and the rest is a core
 SMALL_CORE = 12  # nodes; from here on one after the other is quicker
-PAIRS = tuple(np.triu_indices(size, 1) for size in range(MOST_NEIGHBOURS + 1))  # of links of one node
-SWEEPS = 3  # over the candidates of a round: each finds more that can go with those already found
+SWEEPS = 2  # over the candidates of a round: the second finds more that can go with those already found
 
 
 class Round(NamedTuple):
@@ -58,38 +57,38 @@ def order_of(a: Ints, b: Ints, count: int) -> Order:
     names = np.arange(count, dtype=np.int32)  # the nodes that are left
     scatter = _scattered(count)
     gone: list[Ints] = []
-    rough: list[tuple[Round, Ints]] = []
+    rough: list[Round] = []
+    ends: list[Ints] = []
     taken = 0
     while len(names) > SMALL_CORE:
         left = len(names)
         degree = np.bincount(one, minlength=left) + np.bincount(other, minlength=left)
         leaves = _independent(one, other, degree, scatter[names])
-        size = int(np.count_nonzero(leaves))
+        nodes = np.flatnonzero(leaves)
+        size = len(nodes)
         if size < LEAST_SHARE * left:
             break
-        nodes = np.flatnonzero(leaves)
-        by_degree = np.argsort(degree[nodes].astype(np.uint8), kind="stable")
-        nodes = nodes[by_degree]
-        rank = np.empty(left, dtype=np.int32)
-        rank[nodes] = np.arange(size, dtype=np.int32)
+        by_one, by_other = leaves[one], leaves[other]
+        links, own, far = _links(one, other, np.flatnonzero(by_one), np.flatnonzero(by_other))
+        rank = np.cumsum(leaves)
         stay = np.flatnonzero(~leaves)
-        renamed = np.empty(left, dtype=np.int32)
-        renamed[stay] = np.arange(len(stay), dtype=np.int32)
-        links, own, ends = _links(one, other, leaves, rank)
-        first, second = _pairs(degree[nodes])
-        kept = np.flatnonzero(~(leaves[one] | leaves[other]))
-        new_a = np.concatenate((one[kept], ends[first]))
-        new_b = np.concatenate((other[kept], ends[second]))
-        one, other, joined = _merged(renamed[new_a], renamed[new_b], len(stay))
-        made = Round(taken, taken + size, links, own, names[ends], first, second, kept, joined, len(one))
-        rough.append((made, ends))
+        renamed = np.arange(left) - rank  # of those that stay
+        first, second = _pairs(own, degree)
+        kept = np.flatnonzero(~(by_one | by_other))
+        new_a = renamed[np.concatenate((one[kept], far[first]))]
+        new_b = renamed[np.concatenate((other[kept], far[second]))]
+        one, other, joined = _merged(new_a, new_b, len(stay))
+        rough.append(
+            Round(taken, taken + size, links, rank[own] - 1, far, first, second, kept, joined, len(one))
+        )
+        ends.append(names[far])
         gone.append(names[nodes])
         names = names[stay]
         taken += size
     nodes = np.concatenate((*gone, names)).astype(np.intp)
     place = np.empty(count, dtype=np.intp)
     place[nodes] = np.arange(count)
-    rounds = tuple(made._replace(others=place[made.others] - made.end) for made, _ in rough)
+    rounds = tuple(made._replace(others=place[far] - made.end) for made, far in zip(rough, ends, strict=True))
     return Order(place, nodes, slots, before, rounds, one.astype(np.intp), other.astype(np.intp))
 
 
@@ -99,48 +98,46 @@ def _scattered(count: int) -> NDArray[np.float64]:
 
 
 def _independent(one: Ints, other: Ints, degree: Ints, scatter: NDArray[np.float64]) -> Flags:
-    """Return nodes with few neighbours of which no two are neighbours."""
+    """Return nodes with few neighbours of which no two are neighbours.
+
+    Of two neighbours that of the higher score gives way; who has too many neighbours always scores higher.
+    """
     score = degree + scatter
-    fit = degree <= MOST_NEIGHBOURS
+    free = degree <= MOST_NEIGHBOURS
     chosen = np.zeros(len(degree), dtype=np.bool_)
-    for _ in range(SWEEPS):
-        rivals = fit[one] & fit[other]
-        one, other = one[rivals], other[rivals]
-        picked = fit.copy()
+    for sweep in range(SWEEPS):
+        if sweep:
+            free[one[chosen[other]]] = False
+            free[other[chosen[one]]] = False
+            free &= ~chosen
+            score[~free] = np.inf
+        picked = free.copy()
         picked[np.where(score[one] < score[other], other, one)] = False
         chosen |= picked
-        fit &= ~picked
-        fit[one[picked[other]]] = False
-        fit[other[picked[one]]] = False
-        if not fit.any():
-            break
     return chosen
 
 
-def _links(one: Ints, other: Ints, leaves: Flags, rank: Ints) -> tuple[Ints, Ints, Ints]:
-    """Return the links of leaving nodes, in the nodes' order: place, rank of the node, the other end."""
-    from_one, from_other = np.flatnonzero(leaves[one]), np.flatnonzero(leaves[other])
+def _links(one: Ints, other: Ints, from_one: Ints, from_other: Ints) -> tuple[Ints, Ints, Ints]:
+    """Return the links of leaving nodes, node by node: place, the node, the other end."""
     links = np.concatenate((from_one, from_other))
-    own = np.concatenate((rank[one[from_one]], rank[other[from_other]]))
-    ends = np.concatenate((other[from_one], one[from_other]))
+    own = np.concatenate((one[from_one], other[from_other]))
+    far = np.concatenate((other[from_one], one[from_other]))
     order = np.argsort(own)
-    return links[order], own[order].astype(np.intp), ends[order]
+    return links[order], own[order], far[order]
 
 
-def _pairs(degree: Ints) -> tuple[Ints, Ints]:
-    """Return all pairs of links of one node, for nodes with rising degrees whose links lie in a row."""
-    first: list[Ints] = []
-    second: list[Ints] = []
-    begin = 0
-    for size, nodes in enumerate(np.bincount(degree).tolist()):
-        if size > 1 and nodes:
-            row = begin + size * np.arange(nodes)[:, None]
-            one, other = PAIRS[size]
-            first.append((row + one).ravel())
-            second.append((row + other).ravel())
-        begin += size * nodes
-    none = np.zeros(0, dtype=np.intp)
-    return np.concatenate((none, *first)), np.concatenate((none, *second))
+def _pairs(own: Ints, degree: Ints) -> tuple[Ints, Ints]:
+    """Return all pairs of links of one node; `own` is the node of each link, those of one node in a row."""
+    count = len(own)
+    new = np.empty(count, dtype=np.bool_)
+    new[:1] = True
+    np.not_equal(own[1:], own[:-1], out=new[1:])
+    begin = np.flatnonzero(new)
+    after = np.repeat(begin + degree[own[begin]], degree[own[begin]])  # where the next node's links begin
+    later = after - np.arange(1, count + 1)  # links of the same node that follow
+    first = np.repeat(np.arange(count), later)
+    second = np.arange(1, len(first) + 1) + first - np.repeat(np.cumsum(later) - later, later)
+    return first, second
 
 
 def _merged(a: Ints, b: Ints, count: int) -> tuple[Ints, Ints, Ints]:
