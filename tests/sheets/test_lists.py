@@ -16,9 +16,10 @@ from wiring.sheets.bench_list import bench_rows
 from wiring.sheets.csv_export import HEADER, bench_csv, guarded
 from wiring.sheets.cut_list import cut_rows
 from wiring.sheets.lengths import length_words, rounded_up_m, step_m
-from wiring.sheets.parts_list import part_rows, value_words
+from wiring.sheets.parts_list import part_rows
 from wiring.sheets.strip_charts import strip_rows
 from wiring.sheets.table import Cell
+from wiring.sheets.value_words import value_words
 from wiring.sheets.working_order import steps_from_source
 
 few = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])

@@ -32,15 +32,15 @@ Whole plan
     parts in no scene), ``board`` (corners of the benchwork, ``[[x, y], ...]`` in mm), ``tracks`` (a list of
     such lines), ``joists`` (a list), ``backdrop`` (none), ``scenes``, ``panels``, ``wireways``, ``parts``, ``wires``,
     ``battery_log`` (lists), ``prices`` (of one
-    battery by the key of its type, ``{"alkaline AA": 0.9}``, and of the kilowatt-hour as ``"mains kWh"``; in
-    any currency), ``circuit_colours`` (by the id of a supply), ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none
+    battery by the key of its type, ``{"alkaline AA": 0.9}``, of the kilowatt-hour as ``"mains kWh"``, and of
+    one part as ``"led-warm-white: 20 mA, 470 Ω"``; in any currency), ``circuit_colours`` (by the id of a supply), ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none
     is given twice; left out: one more than the highest used).
 Habits
     ``units`` "metric" or "us" ("metric"), ``wire_size`` ("22 AWG"), ``slack_m`` spare length per wire end
     (0.1), ``ambient_c`` (20), ``drop_limit`` share of the source voltage that wires may lose (0.1),
     ``dim_lightness`` CIE 1976 lightness of 100 below which a lamp counts as too dim (50), ``fascia`` edge the
-    builder stands at: "bottom", "top", "left", "right" ("bottom"), ``paper`` "A4" or "Letter" ("A4"),
-    ``symbols`` of circuit drawings, "iec" for IEC 60617 or "ieee" for IEEE 315 ("iec").
+    builder stands at: "bottom", "top", "left", "right" ("bottom"), ``paper`` "A4", "Letter" or "A3" ("A4"),
+    ``symbols`` of circuit drawings, "iec" for IEC 60617 or "ieee" for IEEE 315 ("iec"), ``currency`` prices are in, any short text ("").
 Use
     ``hours_per_session`` (3), ``sessions_per_month`` (4); 24 and 31 mean always on; ``months_off`` without
     any session, 1 to 12 (``[]``); ``sessions_per_charge`` after which a rechargeable battery is charged

@@ -8,7 +8,7 @@ from wiring.plan.battery_log import EVENTS, MEASURED, BatteryReading
 from wiring.plan.limits import LONGEST_NAME, id_is_fair, text_is_fair
 
 HIGHEST_V = 100.0
-MOST_PRICES = 200
+MOST_PRICES = 1000
 HIGHEST_PRICE = 1e6
 
 
@@ -34,7 +34,7 @@ def price_faults(prices: Mapping[str, float]) -> Iterator[str]:
         yield f"A plan keeps at most {MOST_PRICES} prices."
     for name, price in prices.items():
         if not (name and text_is_fair(name, LONGEST_NAME)):
-            yield "A price needs the name of a battery type."
+            yield "A price needs the name of what it is for."
         elif not (math.isfinite(price) and 0 <= price <= HIGHEST_PRICE):
             yield f"The price of {name} must lie between 0 and {HIGHEST_PRICE:g}."
 

@@ -30,8 +30,9 @@ class Habits(msgspec.Struct, frozen=True, omit_defaults=True):
     drop_limit: float = 0.10  # NEM 604: at most a tenth of the source voltage lost on the wires
     dim_lightness: float = 50.0  # CIE 1976 lightness, of 100 when fresh, below which a lamp counts as too dim
     fascia: str = "bottom"  # which edge of the plan the builder stands at
-    paper: str = "A4"  # or "Letter"
+    paper: str = "A4"  # or "Letter" or "A3"
     symbols: str = "iec"  # or "ieee": the set circuit drawings are made with
+    currency: str = ""  # what prices are in, in the builder's own words; never assumed
 
 
 class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
@@ -51,7 +52,7 @@ class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     wireways: Mapping[WirewayId, Wireway] = MappingProxyType({})
     backdrop: Backdrop | None = None
     battery_log: tuple[BatteryReading, ...] = ()
-    prices: Mapping[str, float] = MappingProxyType({})  # of one battery by its type's key, in any currency
+    prices: Mapping[str, float] = MappingProxyType({})  # of one battery by its type's key, or of one part
     circuit_colours: Mapping[PartId, CircuitColours] = MappingProxyType({})  # by the supply's id
     next_number: int = 1  # ids are never given twice
 

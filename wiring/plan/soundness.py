@@ -33,9 +33,10 @@ from wiring.plan.sentences import one_line
 HABIT_CHOICES = {
     "units": ("metric", "us"),
     "fascia": ("bottom", "top", "left", "right"),
-    "paper": ("A4", "Letter"),
+    "paper": ("A4", "Letter", "A3"),
     "symbols": ("iec", "ieee"),
 }
+LONGEST_CURRENCY = 12
 HABIT_BOUNDS = {
     "slack_m": (0.0, 10.0),
     "ambient_c": (-40.0, 80.0),
@@ -184,6 +185,8 @@ def _habit_faults(habits: Habits) -> Iterator[str]:
     fault = size_fault(habits.wire_size)
     if fault:
         yield f"The usual wire size is not understood: {fault}"
+    if not text_is_fair(habits.currency, LONGEST_CURRENCY):
+        yield f"The currency of the prices must be at most {LONGEST_CURRENCY} readable characters."
     for name, (low, high) in HABIT_BOUNDS.items():
         value = getattr(habits, name)
         if not (math.isfinite(value) and low <= value <= high):

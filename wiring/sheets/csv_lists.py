@@ -40,11 +40,16 @@ def _cut(situation: Situation) -> str:
 
 
 def _parts(situation: Situation) -> str:
-    rows = (
-        (r.title, r.values, str(r.pieces), str(r.spares), _names(r.designations))
-        for r in part_rows(situation.plan, situation.kinds)
-    )
-    return _text(("part", "values", "count", "spares", "designations"), rows)
+    """What to buy; price and sum are empty where the builder gave no price, the currency is theirs."""
+    rows: list[Sequence[str]] = []
+    for r in part_rows(situation.plan, situation.kinds):
+        price, total = ("", "") if r.each is None else (f"{r.each:g}", f"{r.each * r.to_buy:.2f}")
+        counts = str(r.pieces), str(r.spares)
+        rows.append((r.title, r.values, *counts, _names(r.designations), price, total))
+    currency = situation.plan.habits.currency
+    unit = f" {currency}" if currency else ""
+    head = ("part", "values", "count", "spares", "designations", f"price_each{unit}", f"price_sum{unit}")
+    return _text([guarded(h) for h in head], rows)
 
 
 def _resistors(situation: Situation) -> str:

@@ -9,11 +9,11 @@ from wiring.plan.designations import part_label
 from wiring.plan.plan import Plan
 from wiring.sheets.bench_list import bench_rows
 from wiring.sheets.lengths import length_words
-from wiring.sheets.parts_list import value_words
 from wiring.sheets.places import place_name
 from wiring.sheets.section import Section
 from wiring.sheets.sheet_digest import digest
 from wiring.sheets.strip_names import end_label
+from wiring.sheets.value_words import value_words
 
 # The cover repeats what other sheets say; of the labels only those of changed wires are printed anew.
 COVER, LABELS = "cover", "labels"
