@@ -7,11 +7,13 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from app.inspector.card import Card, MakesCard
 from app.inspector.every_position import Trying
+from app.inspector.joist_card import JoistCard
 from app.inspector.part_card import PartCard
 from app.inspector.plan_card import PlanCard
 from app.inspector.several_card import SeveralCard
 from app.inspector.wire_card import WireCard
-from app.selection import Selection
+from app.inspector.wireway_card import WirewayCard
+from app.selection import Selection, ground_is_there, joist_index
 from app.session import PlanChanged, Session
 from app.solving import Answer
 from app.theme.look import Look
@@ -38,6 +40,7 @@ class Inspector(QFrame):
         self._answer: Answer | None = None
         self.trying = Trying(self, at_once=at_once)
         self._makes_plan_card = partial(PlanCard, trying=self.trying)
+        self._makes_way_card = partial(WirewayCard, selection=selection)
         self._shown: tuple[MakesCard, tuple[str, ...]] | None = None
         self.card: Card | None = None
         self._area = QScrollArea(self)
@@ -67,6 +70,9 @@ class Inspector(QFrame):
     def _choose(self) -> None:
         plan = self._session.plan
         ids = tuple(sorted(i for i in self._selection.ids if i in plan.parts or i in plan.wires))
+        ground = self._selection.ground
+        if not ids and ground_is_there(plan, ground):
+            ids = (ground,)
         makes = self._card_for(ids)
         if self._shown == (makes, ids) and self.card is not None:
             self.card.refresh()
@@ -81,6 +87,10 @@ class Inspector(QFrame):
         plan, kinds = self._session.plan, self._session.kinds
         if not ids:
             return self._makes_plan_card
+        if joist_index(ids[0]) >= 0:
+            return JoistCard
+        if ids[0] in plan.wireways:
+            return self._makes_way_card
         if all(i in plan.wires for i in ids):
             return WireCard
         found = {plan.parts[i].kind for i in ids if i in plan.parts}

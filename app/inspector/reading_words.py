@@ -66,6 +66,7 @@ def terminal_figures(answer: Answer, part_id: str) -> Iterator[Figure]:
 
 def wire_figures(answer: Answer, wire_id: str, units: str) -> Iterator[Figure]:
     """Walk what one wire reads now."""
+    from wiring.routing.joists import joists_of_wire
     from wiring.routing.lengths import cut_length_m
     from wiring.sheets.lengths import length_words, rounded_up_m
 
@@ -80,6 +81,9 @@ def wire_figures(answer: Answer, wire_id: str, units: str) -> Iterator[Figure]:
         yield Figure("Resistance", worded(figure.ohms, "resistance"))
     cut_m = rounded_up_m(cut_length_m(situation.plan, situation.kinds, wire), units)
     yield Figure("Cut to", length_words(cut_m, units))
+    crossed = joists_of_wire(situation.plan, situation.kinds, wire)
+    if crossed:
+        yield Figure("Joists it crosses", str(len(crossed)))
 
 
 def several_figures(answer: Answer, ids: Iterable[str]) -> Iterator[Figure]:
