@@ -1,14 +1,14 @@
 """The circuit view: one drawing for each fed circuit; a click on a part selects it everywhere."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAction, QShowEvent
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
-from app.drawing.named_places import Box, named_places, nearest
-from app.drawing.picture_view import PictureView
+from app.drawing.circuit_view import CircuitView
+from app.drawing.told import told
 from app.making import Making
 from app.selection import Selection
 from app.solving import Answer
@@ -29,6 +29,7 @@ class CircuitPage(QWidget):
     """Shows one drawing at a time."""
 
     picked = Signal(object)  # ids
+    opened = Signal(str)  # the id to be shown on the plan
 
     def __init__(
         self,
@@ -42,7 +43,6 @@ class CircuitPage(QWidget):
         super().__init__(parent)
         self._selection = selection
         self._drawings: tuple[Drawing, ...] = ()
-        self._places: Mapping[str, tuple[Box, ...]] = {}
         self._asked: Answer | None = None
         self._shown: Answer | None = None
         self.making = Making(self, at_once=at_once)
@@ -55,10 +55,16 @@ class CircuitPage(QWidget):
         self._words.setWordWrap(True)
         self._words.setProperty("look", "quiet")
         self._words.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.picture = PictureView(look, self)
+        self.picture = CircuitView(look, self)
         self.picture.setAccessibleName("Circuit drawing")
-        self.picture.clicked.connect(self._pick)
-        selection.changed.connect(lambda _ids: self._mark())
+        self.picture.tell = self._told
+        self.picture.picked.connect(self.picked)
+        self.picture.opened.connect(self.opened)
+        self.picture.pointed.connect(self._tell)
+        self._reading = QLabel("", self)
+        self._reading.setObjectName("circuitReading")
+        self._reading.setProperty("look", "quiet")
+        selection.changed.connect(lambda _ids: self._follow())
         bar = QFrame(self)
         bar.setObjectName("pageBar")
         bar.setFixedHeight(40)
@@ -66,7 +72,8 @@ class CircuitPage(QWidget):
         row.setContentsMargins(12, 0, 10, 0)
         row.setSpacing(4)
         row.addWidget(self.choice)
-        row.addStretch(1)
+        row.addSpacing(8)
+        row.addWidget(self._reading, 1)
         for action in zooms:
             row.addWidget(icon_button(action, bar))
         column = QVBoxLayout(self)
@@ -106,18 +113,37 @@ class CircuitPage(QWidget):
         self.picture.setVisible(drawing is not None)
         self.choice.setVisible(len(self._drawings) > 0)
         self.picture.show_picture(drawing.picture if drawing else None, keep_place=True)
-        if drawing is None or self._shown is None:
-            self._places = {}
-        else:
-            self._places = named_places(self._shown.situation.plan, drawing.picture)
+        self.picture.show_places(drawing.places if drawing else ())
         self._mark()
 
-    def _mark(self) -> None:
-        self.picture.mark([box for i in self._selection.ids for box in self._places.get(i, ())])
+    def showEvent(self, event: QShowEvent) -> None:
+        """Turn to the drawing that shows what was selected elsewhere."""
+        super().showEvent(event)
+        self._follow()
 
-    def _pick(self, x_mm: float, y_mm: float) -> None:
-        found = nearest(self._places, x_mm, y_mm)
-        self.picked.emit((found,) if found else ())
+    def _follow(self) -> None:
+        """Turn to the first drawing that shows what is selected, unless the one on show does."""
+        ids = self._selection.ids
+        showing = [n for n, d in enumerate(self._drawings) if any(p.id in ids for p in d.places)]
+        if showing and self.choice.currentIndex() not in showing:
+            self.choice.setCurrentIndex(showing[0])
+        self._mark()
+        if showing and not self.picture.hasFocus():
+            self.picture.bring_chosen_into_sight()
+
+    def _mark(self) -> None:
+        self.picture.show_chosen(self._selection.ids)
+        self._tell("")
+
+    def _tell(self, pointed: str) -> None:
+        """Write the reading of what the pointer is on, else of the one thing that is selected."""
+        ids = self._selection.ids
+        one = pointed or (next(iter(ids)) if len(ids) == 1 else "")
+        self._reading.setText(self._told(one))
+        self.picture.setAccessibleDescription(self._told(one))
+
+    def _told(self, one: str) -> str:
+        return told(self._shown.situation, one) if one and self._shown is not None else ""
 
 
 def _drawn(answer: Answer) -> "tuple[Answer, tuple[Drawing, ...]]":

@@ -83,6 +83,12 @@ class PictureView(Ringed):
         self._fitted = False
         self.update()
 
+    def shift(self, across_px: float, down_px: float) -> None:
+        """Shift the picture."""
+        self._origin += QPointF(across_px, down_px)
+        self._fitted = False
+        self.update()
+
     def pixels(self, x_mm: float, y_mm: float) -> QPointF:
         """Return where a point of the picture lies in the view."""
         left, top = (self._picture.left_mm, self._picture.top_mm) if self._picture else (0.0, 0.0)
@@ -148,10 +154,8 @@ class PictureView(Ringed):
         away = event.position() - self._pressed
         if self._dragged or away.manhattanLength() > _CLICK_PX:
             self._dragged = True
-            self._origin += away
             self._pressed = event.position()
-            self._fitted = False
-            self.update()
+            self.shift(away.x(), away.y())
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """End a drag, or tell where the click was."""
@@ -170,9 +174,7 @@ class PictureView(Ringed):
         key = Qt.Key(event.key())
         if key in shifts:
             x, y = shifts[key]
-            self._origin += QPointF(x * 60, y * 60)
-            self._fitted = False
-            self.update()
+            self.shift(x * 60, y * 60)
         elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal):
             self.zoom(STEP)
         elif key == Qt.Key.Key_Minus:

@@ -94,6 +94,10 @@ class MainWindow(QMainWindow):
         if there and self.view == "plan":
             self.plan_view.show_ids(there)
 
+    def _show_on_plan(self, one: str) -> None:
+        self.show_view("plan")
+        self.show_ids((one,))
+
     def _lay_out(self, at_once: bool) -> None:
         room = self.screen().availableSize()
         self.setMinimumSize(QSize(*LEAST_SIZE).boundedTo(room))
@@ -143,6 +147,7 @@ class MainWindow(QMainWindow):
         self.plan_view.tool_changed.connect(self._tool_changed)
         self.sheets_page.told.connect(self.notices.say)
         self.circuit_page.picked.connect(self.selection.select)
+        self.circuit_page.opened.connect(self._show_on_plan)
         self.battery_page.chosen.connect(lambda battery: self.selection.select((battery,)))
 
     def _begin_place(self, key: str) -> None:

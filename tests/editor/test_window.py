@@ -6,7 +6,6 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from support.editors import open_demo, part_id, type_into
 
-from app.drawing.named_places import named_places, nearest
 from app.findings.finding_list import FINDING_ROLE
 from app.notices import Notice
 from app.settings import Remembered
@@ -163,33 +162,6 @@ def test_the_wire_tool_offers_size_and_colour(editor):
     acts["select"].trigger()
     assert not page.wire_size.isVisible()
     assert editor.window.plan_view.tool == "select"
-
-
-def test_a_click_in_a_circuit_drawing_selects_the_part(editor):
-    open_demo(editor)
-    editor.window.show_view("circuit")
-    page = editor.window.circuit_page
-    (box, *_) = page._places[part_id(editor, "E1")]
-    place = page.picture.pixels((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
-    QTest.mouseClick(page.picture, Qt.MouseButton.LeftButton, pos=place.toPoint())
-    assert editor.selection.ids == {part_id(editor, "E1")}
-    assert page.picture._marked
-
-
-def test_every_fed_part_is_named_in_a_drawing(editor):
-    open_demo(editor)
-    editor.window.show_view("circuit")
-    named = {
-        what
-        for drawing in editor.window.circuit_page._drawings
-        for what in named_places(editor.session.plan, drawing.picture)
-    }
-    assert set(editor.session.plan.parts) - named == set()
-
-
-def test_a_click_far_from_everything_selects_nothing():
-    assert nearest({"p1": ((0.0, 0.0, 5.0, 5.0),)}, 100.0, 100.0) is None
-    assert nearest({"p1": ((0.0, 0.0, 5.0, 5.0),), "p2": ((8.0, 0.0, 9.0, 5.0),)}, 7.5, 2.0) == "p2"
 
 
 def test_zooming_a_drawing_keeps_the_point_under_the_pointer(editor):
