@@ -18,8 +18,8 @@ from wiring.quantities.wording import worded
 
 SIZES = {"width_mm": "Thickness", "depth_mm": "Depth"}
 DRILL = (
-    "Wires outside a wireway that cross it need a hole, or a clip beneath it. Drill in the middle of its depth, "
-    "and see what lies behind before you do."
+    "Wires outside a wireway that cross it need a hole, or a clip beneath it. Drill in the middle of its "
+    "depth, and see what lies behind before you do."
 )
 
 

@@ -135,7 +135,7 @@ def test_the_cards_of_joist_and_wireway_size_them_and_tell_what_runs_there(edito
     assert editor.session.plan.wireways[way].fascia_drop_mm is None
     editor.session.do(lay_there(editor, wire, way))
     told = {f.name: f.value for f in editor.window.inspector.card.figures.figures}
-    assert told["Wires in it"] == "1" and "allowed" in told["Hole filled"] and told["Length"] == "400 mm"
+    assert told["Wires in it"] == "1" and "allowed" in told["Hole filled"] and told["Length"] == "1 ft 4 in"
     QTest.mouseClick(field(editor, "pickWires"), Qt.MouseButton.LeftButton)
     assert editor.selection.ids == {wire.id}
 
