@@ -12,6 +12,7 @@ from app.inspector.committing import committed
 from app.inspector.figures_table import FiguresTable
 from app.inspector.folded import Folded
 from app.inspector.position_row import PositionRow
+from app.inspector.price_field import PriceField
 from app.inspector.reading_words import battery_figures, part_figures, several_figures, terminal_figures
 from app.inspector.section import Section
 from app.inspector.typed_field import TypedField
@@ -79,6 +80,7 @@ class PartCard(Card):
         self._panel.setVisible(bool(plan.panels))
         self._scene.show_value(_same([p.scene for p in parts]))
         self._panel.show_value(_same([p.panel for p in parts]))
+        self._price.refresh()
         if self._position is not None:
             self._position.refresh()
 
@@ -136,6 +138,8 @@ class PartCard(Card):
             field.editor.setObjectName(f"part_{name}")
             self._texts[name] = field
             section.add(field)
+        self._price = PriceField(self.session, self._kind, self._parts, self)
+        section.add(self._price)
         self._scene = ChoiceField(
             "Scene", [NOWHERE], lambda s: committed(self.session, put_in_scene(self._ids, s)), self
         )

@@ -32,7 +32,7 @@ CHOICES: dict[str, tuple[str, tuple[Option, ...]]] = {
             ("right", "the right"),
         ),
     ),
-    "paper": ("Paper", (("A4", "A4"), ("Letter", "Letter"))),
+    "paper": ("Paper", (("A4", "A4"), ("Letter", "Letter"), ("A3", "A3"))),
     "symbols": ("Symbols", (("iec", "IEC 60617"), ("ieee", "IEEE 315 (American)"))),
 }
 VALUES: dict[str, tuple[str, str]] = {
@@ -79,6 +79,7 @@ class PlanCard(Card):
         """Show the plan as it is now."""
         plan, habits = self.session.plan, self.session.plan.habits
         self._author.show_text(plan.author)
+        self._currency.show_text(habits.currency)
         self.scenes.refresh()
         self.panels.refresh()
         self._panels.setVisible(bool(plan.panels))
@@ -104,10 +105,16 @@ class PlanCard(Card):
             field.editor.setObjectName(f"habit_{name}")
             self._values[name] = field
             section.add(field)
+        self._currency = TypedField("Prices in", self._set_currency, self, hint="any currency")
+        self._currency.editor.setObjectName("habit_currency")
+        section.add(self._currency)
         self.add(section)
 
     def _habit(self, name: str) -> Callable[[Any], str]:
         return lambda value: committed(self.session, set_habits(**{name: value}))
+
+    def _set_currency(self, typed: str) -> str:
+        return committed(self.session, set_habits(currency=typed.strip()))
 
     def _set_author(self, typed: str) -> str:
         return committed(self.session, set_plan(author=typed.strip()))
