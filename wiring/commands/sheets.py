@@ -4,6 +4,8 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import msgspec
+
 from wiring.commands.opening import add_plan_arguments, open_plan, tell
 from wiring.commands.refusal import FINE, Refused
 
@@ -39,9 +41,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--overlap", type=float, default=10.0, metavar="MM", help="how far tiles overlap (10)"
     )
-    parser.add_argument(
-        "--symbols", type=str.lower, choices=SYMBOLS, default="iec", help="circuit symbols (iec)"
-    )
+    parser.add_argument("--symbols", type=str.lower, choices=SYMBOLS, help="circuit symbols (the plan's own)")
     parser.add_argument(
         "--changed",
         action="store_true",
@@ -107,7 +107,10 @@ def _made(args: Namespace, opened: "Opened", since: "PrintedSet | None") -> "Mad
     from wiring.sheets.tiling import read_tiling
 
     only = [name.strip().lower() for name in args.only.split(",") if name.strip()] if args.only else None
-    situation = examine(opened.plan, opened.kinds, opened.positions)
+    plan = opened.plan
+    if args.symbols:
+        plan = plan.with_changes(habits=msgspec.structs.replace(plan.habits, symbols=args.symbols))
+    situation = examine(plan, opened.kinds, opened.positions)
     try:
         tiling = read_tiling(args.tiles, args.overlap)
         if tiling is None and only and "tiles" in only:
@@ -117,7 +120,6 @@ def _made(args: Namespace, opened: "Opened", since: "PrintedSet | None") -> "Mad
             PAPERS[args.paper] if args.paper else opened.plan.habits.paper,
             only=only,
             scene=args.scene,
-            symbols=args.symbols,
             tiling=tiling,
             since=since,
             changed_only=args.changed,

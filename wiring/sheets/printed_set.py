@@ -15,8 +15,10 @@ from wiring.sheets.sheet_digest import digest
 from wiring.sheets.strip_names import end_label
 from wiring.sheets.value_words import value_words
 
-# The cover repeats what other sheets say; of the labels only those of changed wires are printed anew.
+# The cover repeats what other sheets say, and tiles come only when asked for; of the labels those of changed
+# wires are printed anew.
 COVER, LABELS = "cover", "labels"
+UNCOUNTED = (COVER, LABELS, "tiles above", "tiles below")
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # I and O are left out, as in the zones of a sheet
 
 
@@ -101,12 +103,12 @@ def printed_parts(plan: Plan, kinds: Mapping[str, Kind]) -> dict[str, PrintedPar
 
 
 def printed_sheets(sections: Sequence[Section]) -> tuple[PrintedSheet, ...]:
-    """Return the sheets of a set with their digests, without cover and labels; numbers count them."""
+    """Return the sheets of a set with their digests, but those that are not counted; numbers count all."""
     found: list[PrintedSheet] = []
     number = 0
     for section in sections:
         for leaf in section.leaves:
             number += 1
-            if section.anchor not in (COVER, LABELS):
+            if section.anchor not in UNCOUNTED:
                 found.append(PrintedSheet(number, leaf.kind, digest(leaf)))
     return tuple(found)

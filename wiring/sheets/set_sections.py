@@ -33,7 +33,6 @@ def set_sections(
     paper: str,
     chosen: Collection[str],
     rows: Sequence[BenchRow],
-    symbols: str = "iec",
     tiling: Tiling | None = None,
 ) -> tuple[Section, ...]:
     """Return what is chosen, in the order it is printed in; lists that follow each other share sheets."""

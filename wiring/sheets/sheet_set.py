@@ -54,7 +54,7 @@ class MadeSet(NamedTuple):
             revision,
             printed_wires(plan, kinds),
             printed_parts(plan, kinds),
-            printed_sheets([s for s in self.sections if not s.anchor.startswith("tiles")]),
+            printed_sheets(self.sections),
         )
 
 
@@ -81,7 +81,6 @@ def made_set(
     *,
     only: Collection[str] | None = None,
     scene: str | None = None,
-    symbols: str = "iec",
     tiling: Tiling | None = None,
     since: PrintedSet | None = None,
     changed_only: bool = False,
@@ -97,7 +96,7 @@ def made_set(
     with collector_paused():
         shown = situation if scene is None else of_scene(situation, scene)
         rows = [r for r in bench_rows(situation.plan, situation.kinds) if r.wire in shown.plan.wires]
-        sections = set_sections(situation, shown, scene, paper, wanted, rows, symbols, tiling)
+        sections = set_sections(situation, shown, scene, paper, wanted, rows, tiling)
         if COVER in wanted or not sections:
             sections = (_cover(shown, upright, sections), *sections)
         changes = None
