@@ -143,13 +143,13 @@ def leaf_block(facts: Facts, leaf: Leaf, least_mm: float = 0.0, lead_mm: float =
     items.extend(moved(drawn.items, (0.0, y if down else y + LENGTH_MM)))
     bottom = max(y + LENGTH_MM, words_beside(facts, piece, drawn.box[2], down, y, items))
     middle = (0.0, y + LENGTH_MM / 2)
-    items.append(place_of(piece.part, items[first:]))
     items.extend((Anchor(part_mark(piece.part), middle), *pole_mark(facts, piece, middle)))
     for ref, at in ((upper, y + TIP_MM), (lower, y + LENGTH_MM - TIP_MM)):
         if ref.terminal != INNER:
             items.append(Words(ref.terminal, (0.8, at), SMALL_MM, "quiet", stand="middle"))
         if volts := facts.volts(ref):
             items.append(Words(volts, (-0.8, at), SMALL_MM, "quiet", align="right", stand="middle"))
+    items.append(place_of(piece.part, items[first:]))
     if bottom > y + LENGTH_MM:
         items.append(line((0.0, y + LENGTH_MM), (0.0, bottom)))
     items.extend(upright_steps(below, bottom))

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from wiring.drawings.symbols.all_symbols import items_box
 from wiring.pictures.metrics import Box
-from wiring.pictures.picture import Item, Link
+from wiring.pictures.picture import Anchor, Item, Link
 from wiring.plan.names import PartId, WireId
 
 _SIGN = "\ue001"  # of private use: no name of an anchor begins with it
@@ -29,7 +29,7 @@ class Place(NamedTuple):
 
 def place_of(one: PartId | WireId, drawn: Sequence[Item]) -> Link:
     """Return the box round some items as an item that nothing paints."""
-    left, top, right, bottom = items_box(drawn)
+    left, top, right, bottom = items_box([item for item in drawn if not isinstance(item, Anchor)])
     return Link(left, top, right - left, bottom - top, _SIGN + one)
 
 

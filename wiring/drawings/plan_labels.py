@@ -10,7 +10,7 @@ from wiring.pictures.metrics import ascent_mm, descent_mm, width_mm
 from wiring.pictures.picture import Item, Path, Pen, Point, Words
 
 _FINE_MM, _COARSE_MM = 0.4, 0.8  # cells that taken boxes and drawn lines are marked in
-_MOST_CROSSED = 10  # cells of lines under a label: about two wires across; more would be hidden
+MOST_CROSSED = 10  # cells of lines under a label: about two wires across; more would be hidden
 _LEADER = Pen("quiet", 0.15)
 _WAYS = tuple(
     (math.cos(math.radians(a)), math.sin(math.radians(a)))
@@ -80,6 +80,25 @@ class Room:
                 return False
         return True
 
+    def clear(self, a: Point, b: Point) -> bool:
+        """Return whether a line runs over nothing taken."""
+        return not any(self._taken[row][column] for row, column in self._along(a, b))
+
+    def take_line(self, a: Point, b: Point) -> None:
+        """Mark the cells of a line as taken."""
+        for row, column in self._along(a, b):
+            self._taken[row][column] = 1
+
+    def _along(self, a: Point, b: Point) -> Iterator[tuple[int, int]]:
+        steps = max(1, int(math.hypot(b[0] - a[0], b[1] - a[1]) / (_FINE_MM * 0.7)))
+        high, wide = len(self._taken), len(self._taken[0])
+        for step in range(steps + 1):
+            share = step / steps
+            column = int((a[0] + (b[0] - a[0]) * share - self._limits[0]) / _FINE_MM)
+            row = int((a[1] + (b[1] - a[1]) * share - self._limits[1]) / _FINE_MM)
+            if 0 <= row < high and 0 <= column < wide:
+                yield row, column
+
     def crossed(self, box: Box) -> int:
         """Return how many cells of drawn lines lie in a box, of all it touches."""
         x, y = self._limits[0], self._limits[1]
@@ -117,7 +136,7 @@ def labelled(
         if not room.free(box):
             continue
         crossed = room.crossed(box)
-        if crossed > _MOST_CROSSED:
+        if crossed > MOST_CROSSED:
             continue
         cost = reach * 0.35 + crossed * 0.8
         if best is None or cost < best[0]:

@@ -1,12 +1,13 @@
 """The words on a plan view: names of places, designations of parts, labels at the ends of wires."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.drawings.plan_clip import Piece, pieces
 from wiring.drawings.plan_fit import Box, Fit
 from wiring.drawings.plan_ground import outlines, place_names
 from wiring.drawings.plan_labels import Room, labelled
+from wiring.drawings.plan_leaders import led_label
 from wiring.drawings.plan_parts import Placed
 from wiring.drawings.plan_wires import Run
 from wiring.pictures.picture import Item, Point
@@ -18,6 +19,9 @@ PART_MM = 3.0
 WIRE_MM = 2.3
 _PART_REACHES = (0.4, 2.0, 4.0, 7.0, 11.0, 16.0, 22.0)
 _WIRE_REACHES = (0.3, 1.5, 3.0, 5.0, 8.0)
+
+
+_EndText = tuple[str, Box, Sequence[Point]]  # words, where they had best stand, the wire from that end inward
 
 
 class Named(NamedTuple):
@@ -56,29 +60,36 @@ def named(
         parts_missing += not found
         items += found
     if wire_labels:
-        for text, at in _ends(plan, drawn):
+        crowded: list[tuple[str, Sequence[Point]]] = []
+        for text, at, wire in _ends(plan, drawn):
             found = labelled(room, text, at, WIRE_MM, reaches_mm=_WIRE_REACHES, colour="quiet")
-            wires_missing += not found
             items += found
+            if not found:
+                crowded.append((text, wire))
+        for text, wire in crowded:  # last, when all that has a place beside its wire stands there
+            found = led_label(room, text, wire, WIRE_MM)
+            items += found
+            wires_missing += not found
     return Named(tuple(items), parts_missing, wires_missing)
 
 
-def _ends(plan: Plan, drawn: tuple[tuple[Run, Piece], ...]) -> list[tuple[str, Box]]:
+def _ends(plan: Plan, drawn: tuple[tuple[Run, Piece], ...]) -> list[_EndText]:
     """Return what is written at each end of each wire, the ends on terminals first."""
-    own: list[tuple[str, Box]] = []
-    cut: list[tuple[str, Box]] = []
+    own: list[_EndText] = []
+    cut: list[_EndText] = []
     for run, piece in drawn:
         if not (piece.from_start or piece.to_end):
             continue  # it only passes through
         text = f"{run.wire.label} {run.wire.colour}"
-        for tip, inner, whole, ref in (
-            (piece.points[0], piece.points[1], piece.from_start, run.wire.start),
-            (piece.points[-1], piece.points[-2], piece.to_end, run.wire.end),
+        for inward, whole, ref in (
+            (piece.points, piece.from_start, run.wire.start),
+            (piece.points[::-1], piece.to_end, run.wire.end),
         ):
+            near = _near_end(inward[0], inward[1])
             if whole:
-                own.append((text, _near_end(tip, inner)))
+                own.append((text, near, inward))
             else:
-                cut.append((f"{run.wire.label} to {_label(plan, ref)}", _near_end(tip, inner)))
+                cut.append((f"{run.wire.label} to {_label(plan, ref)}", near, inward))
     return [*own, *cut]
 
 
