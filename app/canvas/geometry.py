@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from app.canvas.overlaps import Overlaps
 from app.canvas.shared_ways import SharedWays
 from app.canvas.table import Floats, Table
 from app.canvas.wire_paths import raw_path
@@ -69,7 +70,8 @@ class Geometry:
         self._terminals_of: dict[PartId, tuple[TerminalRef, ...]] = {}
         self._wires_of: dict[PartId, set[WireId]] = defaultdict(set)
         self._ends: dict[WireId, tuple[PartId, PartId]] = {}
-        self._ways = SharedWays()
+        self._ways, self._overlaps = SharedWays(), Overlaps()
+        self._laid: dict[WireId, tuple[Point, ...]] = {}  # in their lanes, before they step aside
 
     def _put_all(self, plan: Plan) -> None:
         for part in plan.parts.values():
@@ -143,8 +145,7 @@ class Geometry:
         for part_id in self._ends.pop(wire_id, ()):
             self._wires_of.get(part_id, set()).discard(wire_id)
         neighbours = self._ways.leave(wire_id)
-        self.paths.pop(wire_id, None)
-        self.wires.drop(wire_id)
+        self._unlay(wire_id)
         self._lay(neighbours)
 
     def _put_wires(self, plan: Plan, ids: Iterable[WireId]) -> None:
@@ -164,15 +165,27 @@ class Geometry:
         self._lay(to_lay)
 
     def _lay(self, ids: Iterable[WireId]) -> None:
+        touched: dict[WireId, None] = {}
         for wire_id in ids:
             path = self._ways.path(wire_id)
             if len(path) < 2:
-                self.paths.pop(wire_id, None)
-                self.wires.drop(wire_id)
+                self._unlay(wire_id)
                 continue
+            self._laid[wire_id] = path
+            self._overlaps.put(wire_id, path, self._ways.held(wire_id))
+            touched[wire_id] = None
+        touched.update(dict.fromkeys(sorted(self._overlaps.settle())))
+        for wire_id in touched:
+            path = self._overlaps.path(wire_id, self._laid[wire_id])
             xs, ys = [p[0] for p in path], [p[1] for p in path]
             self.paths[wire_id] = path
             self.wires.put(wire_id, (min(xs), min(ys), max(xs), max(ys)))
+
+    def _unlay(self, wire_id: WireId) -> None:
+        self._overlaps.drop(wire_id)
+        self._laid.pop(wire_id, None)
+        self.paths.pop(wire_id, None)
+        self.wires.drop(wire_id)
 
 
 def _in_plan_order(table: Mapping[str, object], ids: Iterable[str]) -> list[str]:

@@ -50,6 +50,10 @@ class SharedWays:
         """Return the path a wire was taken in with; empty when it is not known."""
         return self._raw.get(wire_id, ())
 
+    def held(self, wire_id: WireId) -> frozenset[int]:
+        """Return which straight pieces of a wire lie in a wireway, and so have a lane already."""
+        return frozenset(i for i, leg in enumerate(self._legs.get(wire_id, ())) if leg.way)
+
     def path(self, wire_id: WireId) -> tuple[Point, ...]:
         """Return where a wire runs in its lanes; empty when it is not known."""
         raw = self._raw.get(wire_id, ())
