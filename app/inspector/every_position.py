@@ -120,10 +120,14 @@ def worst_figures(answer: Answer, found: "WorstCase") -> Iterator[Figure]:
 
 
 def when_words(answer: Answer, found: "WorstCase") -> Iterator[str]:
-    """Walk how the switches stand then, one sentence a supply."""
+    """Walk how the switches stand then, one sentence a supply, and what is proved where not all were tried."""
+    from wiring.studies.positions.words import bound_words
+
     plan = answer.situation.plan
     for part, worst in found.supplies.items():
-        yield f"{part_label(plan, part)} {_when(answer, worst)}."
+        yield " ".join(
+            filter(None, (f"{part_label(plan, part)} {_when(answer, worst)}.", bound_words(worst)))
+        )
 
 
 def _when(answer: Answer, worst: "Worst") -> str:

@@ -67,7 +67,7 @@ def cycle(assembly: Assembly, island: Island, values: Floats, *, whole: bool = F
         found = _cycle(plan, island, warmed, found, whole)
         if found is None:
             return None
-        ohms = _warm_ohms(values[lamps], _rms(found.volts[:, places]))
+        ohms = warm_ohms(values[lamps], _rms(found.volts[:, places]))
         if np.all(np.abs(ohms - warmed[lamps, 0]) <= WARM_TOLERANCE * ohms):
             return found
         warmed[lamps, 0] = ohms
@@ -126,8 +126,9 @@ def _at_phase(network: Network, swing: NDArray[np.bool_], sine: float) -> Networ
     return network.with_values(values)
 
 
-def _warm_ohms(rows: Floats, rms_v: Floats) -> Floats:
-    amps, slopes = FILAMENT.current(rms_v, rows.T)
+def warm_ohms(rows: Floats, rms_v: Floats) -> Floats:
+    """Return the ohms of filaments at their RMS volts; `rows` are their laws' values, a row a filament."""
+    amps, slopes = FILAMENT.current(rms_v, np.moveaxis(rows, 1, 0))
     return np.where(rms_v > 1e-9, rms_v / np.where(rms_v > 1e-9, amps, 1.0), 1.0 / slopes)
 
 
@@ -153,5 +154,5 @@ def warm_values(assembly: Assembly, island: Island, values: Floats, reading: Rea
     lamps = island.branches[assembly.laws[island.branches] == FILAMENT_LAW]
     laws, warmed = assembly.laws.copy(), values.copy()
     laws[lamps] = RESISTOR_LAW
-    warmed[lamps, 0] = _warm_ohms(values[lamps], np.abs(reading.volts[lamps]))
+    warmed[lamps, 0] = warm_ohms(values[lamps], np.abs(reading.volts[lamps]))
     return laws, warmed

@@ -54,12 +54,22 @@ class Columns(NamedTuple):
     volts: Floats
     amps: Floats
     found: NDArray[np.bool_]
+    values: Floats  # of the branches
+    absent: NDArray[np.bool_]  # contacts that are open
 
 
-def side_by_side(plan: Plan, kinds: Mapping[str, Kind], positions: Sequence[Positions]) -> SideBySide | None:
-    """Return the plan ready to be solved in all sets; None where it needs more than that."""
+def side_by_side(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    positions: Sequence[Positions],
+    deciding: frozenset[str] = DECIDE_FOR_THEMSELVES,
+) -> SideBySide | None:
+    """Return the plan ready to be solved in all sets; None where it needs more than that.
+
+    `deciding` are the behaviours that the caller does not deal with.
+    """
     known = [kinds[p.kind] for p in plan.parts.values() if p.kind in kinds]
-    if any(kind.behaviour in DECIDE_FOR_THEMSELVES for kind in known):
+    if any(kind.behaviour in deciding for kind in known):
         return None
     wide: dict[PartId, tuple[Wide, list[Ints]]] = {}
     for part in plan.parts.values():
@@ -109,7 +119,7 @@ def read_columns(many: SideBySide) -> Iterator[Columns]:
         volts[absent] = amps[absent] = 0.0
         sound = np.ones((len(islands.references) + 1, len(sets)), dtype=np.bool_)
         sound[core.islands] = solved.converged
-        yield Columns(sets, volts, amps, sound[islands.of_branch])
+        yield Columns(sets, volts, amps, sound[islands.of_branch], values, absent)
 
 
 def _values(many: SideBySide, sets: Ints) -> tuple[Floats, NDArray[np.bool_]]:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.circuit.assembly import Assembly, assemble
 from wiring.circuit.behaviours.joining import lets_go_v
+from wiring.circuit.behaviours.piece import Values
 from wiring.circuit.islands import Islands
 from wiring.circuit.linear import Floats
 from wiring.circuit.reading import Reading
@@ -96,7 +97,11 @@ def _thrown(settled: Settled, relay: PartId, standing: str) -> str:
     span = settled.assembly.spans[relay]
     if not span or settled.reading.failed[span[0]]:
         return standing
-    coil_v = abs(settled.reading.volts[span[0]])
-    if coil_v >= compiled.values["pull_in_v"]:
+    return thrown(compiled.values, abs(float(settled.reading.volts[span[0]])), standing)
+
+
+def thrown(values: Values, coil_v: float, stood: str) -> str:
+    """Return how a relay stands with so many volts on its coil, which stood so before."""
+    if coil_v >= values["pull_in_v"]:
         return OPERATED
-    return RELEASED if coil_v < lets_go_v(compiled.values) else standing
+    return RELEASED if coil_v < lets_go_v(values) else stood

@@ -47,6 +47,15 @@ def options(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> tupl
     return tuple(found)
 
 
+def relays(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Option, ...]:
+    """Return every relay with the two ways it can stand before its coil is asked."""
+    return tuple(
+        Option(part.id, tuple(Choice(p.name, LASTING) for p in kinds[part.kind].positions))
+        for part in plan.parts.values()
+        if part.kind in kinds and kinds[part.kind].behaviour == "relay"
+    )
+
+
 def _choices(part: Part, kind: Kind, present: str, wired: set[TerminalRef]) -> tuple[Choice, ...]:
     stands = compiled_part(part, kind, present).position
     how = {p.name: _how(kind.behaviour, p.name, p.momentary) for p in kind.positions}

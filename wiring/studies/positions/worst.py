@@ -7,19 +7,22 @@ import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.assembly import assemble
+from wiring.circuit.linear import Floats
 from wiring.circuit.many_positions import solve_positions
+from wiring.circuit.states import OPERATED
 from wiring.plan.names import PartId, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.studies.positions.bound import Bound
 from wiring.studies.positions.groups import Family, families
-from wiring.studies.positions.options import Option, options
+from wiring.studies.positions.options import Option, options, relays
 from wiring.studies.positions.sets import Given, count, resting
 from wiring.studies.positions.trials import Met, added_up, alone
 from wiring.studies.roles import FUSES, SOURCES
 
 MOST_SETS = 256  # of one group
+ROUNDING = 1e-9
 
 
 class Worst(NamedTuple):
@@ -64,14 +67,16 @@ def worst_case(
 ) -> WorstCase:
     """Return the most each wire, supply and fuse carries, in amperes (RMS on AC).
 
+    A relay between its two voltages stays as it stood, so each set is solved from either state of each relay.
     A group of up to `most_sets` sets is gone through completely. In a larger one every part is thrown alone,
     and for each wire, fuse and supply the choices that raise its current are put together and solved. That
     is a set that can be met, so the figure is never too high; it is the worst of all where throwing one part
     never turns round what another brings, and `exact` is False because that is not proved. What is proved
     then is `at_most_a`; see wiring.studies.positions.bound.
     """
-    thrown = options(plan, kinds, positions)
-    base = {**positions, **resting(thrown)}
+    switched = options(plan, kinds, positions)
+    base = {**positions, **resting(switched)}
+    thrown, by_hand = (*switched, *relays(plan, kinds)), {option.part for option in switched}
     tables = Tables({}, {}, {})
     limited: set[PartId] = set()
     solved = 0
@@ -87,13 +92,19 @@ def worst_case(
         exact = exact and (len(family.groups) < 2 or at_limit.isdisjoint(family.ideal))
         most = {} if exact else _most(task, [o for group in family.groups for o in group.options])
         for column, (table, name) in enumerate(task.names):
-            row = int(np.argmax(met.amps[:, column]))
+            row = _first_worst(met.amps[:, column])
             amps = float(met.amps[row, column])
-            tables[table][name] = Worst(amps, met.sets[row], exact, amps if exact else most[table, name])
+            stands = {part: at for part, at in met.sets[row].items() if part in by_hand or at == OPERATED}
+            tables[table][name] = Worst(amps, stands, exact, amps if exact else most[table, name])
         limited |= at_limit
         solved += len(met.sets)
     every_exact = all(worst.exact for table in tables for worst in table.values())
     return WorstCase(*tables, every_exact, frozenset(limited), solved)
+
+
+def _first_worst(amps: Floats) -> int:
+    """Return the first row that is as bad as the worst, but for rounding."""
+    return int(np.argmax(amps >= (1.0 - ROUNDING) * amps.max()))
 
 
 def _task(plan: Plan, kinds: Mapping[str, Kind], base: Positions, family: Family) -> _Task:
