@@ -52,6 +52,14 @@ class Remembered:
         self._store.setValue("recent", [str(p) for p in [path, *others][:RECENT_KEPT]])
         self._store.setValue("folder", str(path.parent))
 
+    def text(self, name: str) -> str:
+        """Return a text kept under a name; "" when there is none."""
+        return str(self._store.value(name, ""))
+
+    def keep_text(self, name: str, text: str) -> None:
+        """Keep a text under a name."""
+        self._store.setValue(name, text)
+
     def keep_window(self, geometry: QByteArray, columns: QByteArray) -> None:
         """Remember the window's place and the width of its columns."""
         self._store.setValue("window", geometry)

@@ -1,4 +1,4 @@
-"""The sheets view: small pages to choose from, one page at size, and the ways onto paper."""
+"""The sheets view: small pages to choose from, one page at size, what to print, and the ways onto paper."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,15 +12,22 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
 
 from app.drawing.picture_view import PictureView
+from app.inspector.committing import committed
 from app.making import Making
+from app.printing.choices import Choices
+from app.printing.made_sheets import made_of
 from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
+from app.printing.printed_record import PrintedRecord
+from app.printing.wish import read_wish, wish_text
 from app.session import Session
+from app.settings import Remembered
 from app.solving import Answer
 from app.theme.icon_button import icon_button
 from app.theme.look import Look
@@ -28,15 +35,15 @@ from app.window.actions import ZOOMS, Actions
 from wiring.edits.set_plan import set_habits
 from wiring.pictures.pdf import Page
 from wiring.pictures.picture import Picture
-from wiring.plan.positions import in_use
+from wiring.sheets.paper import PAPERS
 
 if TYPE_CHECKING:
-    from wiring.findings.situation import Situation
+    from wiring.sheets.sheet_set import MadeSet
 
-PAPERS = ("A4", "Letter")
 MAKING = "Making the sheets…"
 FAILED = "The sheets of this plan could not be made; the plan itself is safe. The log says more."
 EMPTY = "The sheets are made from the plan; place something first."
+_KEPT = "what_to_print"
 
 
 class SheetsPage(QWidget):
@@ -49,70 +56,65 @@ class SheetsPage(QWidget):
     ) -> None:
         super().__init__(parent)
         self._session = session
-        self._asked: Answer | None = None
-        self._pages_of = -1  # the revision they were made of
+        self._answer: Answer | None = None
+        self._asked: tuple[object, ...] = ()
+        self._remembered: Remembered | None = None
+        self._made: MadeSet | None = None
+        self._fault = ""
+        self.record = PrintedRecord(session)
         self.making = Making(self, at_once=at_once)
-        self.making.made.connect(self._show_pages)
-        self.pages: tuple[Page, ...] = ()
+        self.making.made.connect(self._show_made)
         self.paper = QComboBox(self)
-        self.paper.addItems(PAPERS)
+        self.paper.addItems(list(PAPERS))
         self.paper.setAccessibleName("Paper")
         self.paper.activated.connect(lambda _index: session.do(set_habits(paper=self.paper.currentText())))
-        save, send = QPushButton("Save PDF…", self), QPushButton("Print…", self)
-        save.setProperty("look", "main")
-        save.clicked.connect(actions["save_pdf"].trigger)
-        send.clicked.connect(actions["print"].trigger)
         self._words = QLabel(self)
         self._words.setProperty("look", "quiet")
         self.list = PageList(look, self)
         self.list.selectionModel().currentChanged.connect(self._show_page)
         self.picture = PictureView(look, self, as_page=True)
         self.picture.setAccessibleName("The chosen sheet")
-        bar = QFrame(self)
-        bar.setObjectName("pageBar")
-        bar.setFixedHeight(48)
-        row = QHBoxLayout(bar)
-        row.setContentsMargins(16, 0, 12, 0)
-        row.setSpacing(8)
-        row.addWidget(QLabel("Paper", bar))
-        row.addWidget(self.paper)
-        row.addWidget(self._words)
-        row.addStretch(1)
-        for name in ZOOMS:
-            row.addWidget(icon_button(actions[name], bar))
-        row.addSpacing(10)
-        row.addWidget(send)
-        row.addWidget(save)
-        below = QHBoxLayout()
-        below.setContentsMargins(0, 0, 0, 0)
-        below.setSpacing(0)
-        below.addWidget(self.list)
-        below.addWidget(self.picture, 1)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(bar)
-        column.addLayout(below, 1)
+        self.choices = Choices(lambda s: committed(session, set_habits(symbols=s)), self)
+        self.choices.changed.connect(self._wished)
+        self.choices.remember.connect(self._remember)
+        self._lay_out(actions)
+
+    @property
+    def pages(self) -> tuple[Page, ...]:
+        """The sheets that are shown."""
+        return self._made.pages if self._made is not None else ()
+
+    def keep_in(self, remembered: Remembered) -> None:
+        """Keep what is printed from one day to the next, and begin with what was kept."""
+        self._remembered = remembered
+        self.choices.show_wish(read_wish(remembered.text(_KEPT)))
 
     def show_answer(self, answer: Answer) -> None:
         """Have the sheets of an answer made; they wait for the battery outlooks, which stand on them."""
-        self.paper.setCurrentText(answer.situation.plan.habits.paper)
-        if answer is self._asked:
+        plan = answer.situation.plan
+        self.paper.setCurrentText(plan.habits.paper)
+        self._answer = answer
+        since = self.record.last
+        self.choices.show_plan(plan, dict(answer.situation.kinds), since)
+        wish = self.choices.wish
+        wanted = (answer, wish, since)
+        if self._asked and self._asked[0] is answer and self._asked[1:] == wanted[1:]:
             return
         self._words.setText(MAKING)
         if not answer.complete:
             return
-        self._asked = answer
-        self.making.ask(lambda: (answer.revision, pages_of(answer.situation)))
+        self._asked = wanted
+        self.making.ask(lambda: (answer.revision, made_of(answer.situation, wish, since)))
 
-    def made_pages(self) -> tuple[Page, ...]:
+    def made_now(self) -> "MadeSet | None":
         """Return the sheets of the plan as it is now, made at once if they are not there yet."""
         from wiring.findings.situation import examine
 
         session = self._session
-        if self._pages_of != session.revision:
-            return pages_of(examine(session.plan, session.kinds))
-        return self.pages
+        if self._answer is None or self._answer.revision != session.revision or not self._asked:
+            situation = examine(session.plan, session.kinds)
+            self._take(made_of(situation, self.choices.wish, self.record.last))
+        return self._made
 
     def save_pdf(self) -> None:
         """Ask for a name and write the sheets as a PDF."""
@@ -126,13 +128,12 @@ class SheetsPage(QWidget):
         """Write the sheets to a file and say so, or say why not."""
         from wiring.pictures.pdf import write_pdf
 
-        pages = self.made_pages()
-        if not pages:
-            self._session.refused.emit(EMPTY)
+        made = self._something()
+        if made is None:
             return
         plan = self._session.plan
         try:
-            write_pdf(pages, path, title=plan.title, author=plan.author)
+            write_pdf(made.pages, path, title=plan.title, author=plan.author)
         except OSError as fault:
             why = fault.strerror or "the disk refused"
             self._session.refused.emit(f"The sheets could not be written to {path}: {why}.")
@@ -140,29 +141,65 @@ class SheetsPage(QWidget):
         self.told.emit(f"The sheets were written to {path}.")
 
     def print_sheets(self) -> None:
-        """Let the person choose a printer, and print."""
+        """Let the person choose a printer, print, and remember what was printed."""
         from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 
-        pages = self.made_pages()
-        if not pages:
-            self._session.refused.emit(EMPTY)
+        made = self._something()
+        if made is None:
             return
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         printer.setFullPage(True)
         printer.setDocName(self._session.plan.title)
-        dialog = QPrintDialog(printer, self)
-        if dialog.exec() == QDialog.DialogCode.Accepted and not paint_pages(
-            printer, printer.resolution(), pages
-        ):
+        if QPrintDialog(printer, self).exec() != QDialog.DialogCode.Accepted:
+            return
+        if not paint_pages(printer, printer.resolution(), made.pages):
             self._session.refused.emit("The printer did not take the sheets; save them as a PDF instead.")
+        elif made.whole:
+            self._remember()
 
-    def _show_pages(self, result: object) -> None:
-        self._pages_of, self.pages = result if isinstance(result, tuple) else (-1, ())
+    def _something(self) -> "MadeSet | None":
+        """Return the sheets, or say why there are none."""
+        made = self.made_now()
+        if made is not None and made.pages:
+            return made
+        self._session.refused.emit(self._nothing())
+        return None
+
+    def _nothing(self) -> str:
+        if self._fault:
+            return self._fault
+        if self._made is not None and self._made.changes is not None:
+            since = self._made.changes.since
+            return f"Nothing has changed since set {since.letter} of {since.day}."
+        return EMPTY
+
+    def _remember(self) -> None:
+        made = self.made_now()
+        if made is None:
+            self._session.refused.emit(self._nothing())
+            return
+        done, sentence = self.record.remember(made)
+        (self.told if done else self._session.refused).emit(sentence)
+        if self._answer is not None:
+            self.show_answer(self._answer)
+
+    def _wished(self) -> None:
+        if self._remembered is not None:
+            self._remembered.keep_text(_KEPT, wish_text(self.choices.wish))
+        if self._answer is not None:
+            self.show_answer(self._answer)
+
+    def _show_made(self, result: object) -> None:
+        self._take(result[1] if isinstance(result, tuple) else FAILED)
         number = len(self.pages)
         counted = "1 sheet" if number == 1 else f"{number} sheets"
-        self._words.setText(FAILED if result is None else counted if self.pages else EMPTY)
+        self._words.setText(counted if number else self._nothing())
         self.list.show_pages(self.pages)
         self.picture.show_picture(self._chosen(), keep_place=True)
+
+    def _take(self, made: object) -> None:
+        self._fault = made if isinstance(made, str) else ""
+        self._made = None if made is None or isinstance(made, str) else made  # type: ignore[assignment]
 
     def _chosen(self) -> Picture | None:
         row = self.list.currentIndex().row()
@@ -175,15 +212,42 @@ class SheetsPage(QWidget):
         path = self._session.path
         return path.with_suffix(suffix) if path else Path.home() / f"{self._session.plan.title}{suffix}"
 
-
-def pages_of(situation: "Situation") -> tuple[Page, ...]:
-    """Return the sheets, with every switch as it stands in use whatever has been thrown on the screen."""
-    from wiring.findings.situation import examine
-    from wiring.sheets.sheet_set import sheet_set
-
-    plan, kinds = situation.plan, situation.kinds
-    if not plan.parts:
-        return ()
-    if dict(situation.positions) != in_use(plan, kinds):
-        situation = examine(plan, kinds)
-    return tuple(sheet_set(situation, plan.habits.paper))
+    def _lay_out(self, actions: Actions) -> None:
+        save, send = QPushButton("Save PDF…", self), QPushButton("Print…", self)
+        save.setProperty("look", "main")
+        save.clicked.connect(actions["save_pdf"].trigger)
+        send.clicked.connect(actions["print"].trigger)
+        self.choosing = QToolButton(self)
+        self.choosing.setText("What to print")
+        self.choosing.setCheckable(True)
+        self.choosing.setChecked(True)
+        self.choosing.toggled.connect(self.choices.setVisible)
+        bar = QFrame(self)
+        bar.setObjectName("pageBar")
+        bar.setFixedHeight(48)
+        row = QHBoxLayout(bar)
+        row.setContentsMargins(16, 0, 12, 0)
+        row.setSpacing(8)
+        row.addWidget(QLabel("Paper", bar))
+        row.addWidget(self.paper)
+        row.addWidget(self._words)
+        row.addStretch(1)
+        for name in ZOOMS:
+            row.addWidget(icon_button(actions[name], bar))
+        row.addSpacing(10)
+        for button in (self.choosing, send, save):
+            row.addWidget(button)
+        below = QHBoxLayout()
+        below.setContentsMargins(0, 0, 0, 0)
+        below.setSpacing(0)
+        below.addWidget(self.list)
+        below.addWidget(self.picture, 1)
+        rule = QFrame(self)
+        rule.setProperty("look", "upright")
+        below.addWidget(rule)
+        below.addWidget(self.choices)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(bar)
+        column.addLayout(below, 1)

@@ -112,6 +112,7 @@ class MainWindow(QMainWindow):
         self.circuit_page = CircuitPage(self.selection, self.look, zooms, self, at_once=at_once)
         self.battery_page = BatteryPage(self.session, self.look, self, at_once=at_once)
         self.sheets_page = SheetsPage(self.session, self.look, self.acts, self, at_once=at_once)
+        self.sheets_page.keep_in(self.remembered)
         self.pages = QStackedWidget(self)
         self.pages.setObjectName("page")
         for page in (self.plan_page, self.circuit_page, self.battery_page, self.sheets_page):

@@ -7,7 +7,7 @@ import pytest
 from support.editors import close_editor, made_editor, open_demo, part_id
 
 from app.making import Making
-from app.printing.sheets_page import pages_of
+from app.printing.made_sheets import pages_of
 from wiring.edits.set_plan import set_plan
 from wiring.findings.situation import examine
 from wiring.plan.positions import in_use

@@ -5,8 +5,8 @@ from collections.abc import Collection, Mapping
 DOCUMENTS: Mapping[str, str] = {
     "cover": "Summary",
     "safety": "Safety notes",
-    "plan": "Plan from above, from below and by area",
-    "tiles": "Plan in tiles to glue together",
+    "plan": "Plan, above and below",
+    "tiles": "Plan in tiles",
     "circuits": "Circuit drawings",
     "bench": "Bench list",
     "cut": "Cut list, with harnesses",
