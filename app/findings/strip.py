@@ -4,7 +4,16 @@ from collections import Counter
 from collections.abc import Sequence
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QListView, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QListView,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.findings.finding_list import FINDING_ROLE, FindingModel, FindingPainter
 from app.findings.flag import Flag, rank_word
@@ -55,6 +64,8 @@ class FindingsStrip(QFrame):
         self.list.activated.connect(self._point)
         self.hint = QLabel(self)
         self.hint.setProperty("look", "quiet")
+        self.hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         bar = QWidget(self)
         bar.setFixedHeight(BAR_HEIGHT)
         row = QHBoxLayout(bar)
@@ -65,8 +76,7 @@ class FindingsStrip(QFrame):
             self._counts[rank] = (badge, count)
             row.addWidget(badge)
         row.addWidget(self._headline)
-        row.addStretch(1)
-        row.addWidget(self.hint)
+        row.addWidget(self.hint, 1)
         row.addSpacing(10)
         row.addWidget(self._toggle)
         column = QVBoxLayout(self)
@@ -84,7 +94,7 @@ class FindingsStrip(QFrame):
             number = counts[rank]
             badge.setVisible(number > 0)
             label.setText(f"{number} {_NAMES[rank][number != 1]}")
-        self._headline.setVisible(not findings)
+        self._headline.setVisible(not findings and not self.hint.text())
         self._headline.setText("Nothing drawn yet" if empty else "Nothing to find fault with")
         self._toggle.setEnabled(bool(findings))
         if not findings:
@@ -93,6 +103,8 @@ class FindingsStrip(QFrame):
     def show_hint(self, words: str) -> None:
         """Show what the tool in hand waits for."""
         self.hint.setText(words)
+        self.hint.setToolTip(words)
+        self._headline.setVisible(not words and not self.model.rowCount())  # words need the room
 
     def unfold(self, yes: bool = True) -> None:
         """Open or close the list."""

@@ -98,7 +98,7 @@ QSplitter::handle {{ background: {hair}; }}
 QSplitter::handle:hover {{ background: {copper}; }}
 QCheckBox {{ spacing: 8px; }}
 QCheckBox:focus {{ color: {copper}; }}
-#notice {{ background: {notice}; border-bottom: 1px solid {hair}; }}
+#notice {{ background: {notice}; border: 1px solid {edge}; border-radius: 8px; }}
 #inlineInput {{ background: {header}; border: 1px solid {copper}; border-radius: 6px; }}
 #choices {{ background: {header}; border-top: 1px solid {hair}; }}
 #choices QToolButton {{ border: 1px solid {hair}; padding: 4px 12px; }}

@@ -22,6 +22,7 @@ class Act(NamedTuple):
 
 VIEWS = ("plan", "circuit", "battery", "sheets")
 TOOLS = ("select", "wire")
+SIDES = ("show_tray", "show_card")
 ZOOMS = ("farther", "nearer", "show_all")
 LINES = ("left", "right", "top", "bottom", "row", "column")  # what parts are lined up by
 SPACED = ("space_across", "space_down")
@@ -102,6 +103,8 @@ ACTS = (
     Act("nearer", "&Nearer", "Ctrl+=", "nearer"),
     Act("farther", "Fa&rther", "Ctrl+-", "farther"),
     Act("show_all", "Show &all", "Ctrl+0", "fit", tip="Show the whole page"),
+    Act("show_tray", "Parts on the &left", "F7", "", True, "Show or hide the parts to place"),
+    Act("show_card", "Card on the &right", "F8", "", True, "Show or hide what is said of the selection"),
     Act("look", "Change between light and &dark", "Ctrl+L", "dark-look", tip="Light or dark"),
     Act("keys", "&Keys", "F1"),
     Act("log", "Show the &log folder", "Ctrl+Shift+L"),
@@ -126,6 +129,8 @@ class Actions(dict[str, QAction]):
             for name in names:
                 group.addAction(self[name])
             self[names[0]].setChecked(True)
+        for name in SIDES:
+            self[name].setChecked(True)
 
 
 def _made(act: Act, window: QWidget) -> QAction:

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
 from app.canvas.view import PlanView
 from app.drawing.circuit_page import CircuitPage
@@ -25,6 +25,7 @@ from app.window.header import Header
 from app.window.menus import fill
 from app.window.notice_bar import NoticeBar
 from app.window.open_save import Documents
+from app.window.pages import Pages
 from app.window.plan_page import PlanPage
 from app.window.tie_actions import tie
 from wiring.edits.set_plan import set_plan
@@ -32,7 +33,7 @@ from wiring.plan.positions import in_use
 
 COLUMNS = (244, 760, 316)
 FIRST_SIZE = (1360, 860)
-LEAST_SIZE = (1180, 640)
+LEAST_SIZE = (1024, 600)
 
 
 class MainWindow(QMainWindow):
@@ -75,9 +76,9 @@ class MainWindow(QMainWindow):
         _commit_typing()
         self.acts[name].setChecked(True)
         self.pages.setCurrentIndex(VIEWS.index(name))
-        self.tray.setVisible(name == "plan")
+        self.tray.setVisible(name == "plan" and self.acts["show_tray"].isChecked())
         self.strip.hint.setVisible(name == "plan")
-        self.inspector.setVisible(name != "sheets")
+        self.inspector.setVisible(name != "sheets" and self.acts["show_card"].isChecked())
         if self.solving.answer is not None:
             self._show_on_page(self.solving.answer)
         if name == "battery" and self.battery_page.battery:
@@ -113,7 +114,7 @@ class MainWindow(QMainWindow):
         self.battery_page = BatteryPage(self.session, self.look, self, at_once=at_once)
         self.sheets_page = SheetsPage(self.session, self.look, self.acts, self, at_once=at_once)
         self.sheets_page.keep_in(self.remembered)
-        self.pages = QStackedWidget(self)
+        self.pages = Pages(self)
         self.pages.setObjectName("page")
         for page in (self.plan_page, self.circuit_page, self.battery_page, self.sheets_page):
             self.pages.addWidget(page)
@@ -130,7 +131,8 @@ class MainWindow(QMainWindow):
             self.columns.addWidget(widget)
         self.columns.setStretchFactor(1, 1)
         self.columns.setSizes(COLUMNS)
-        self.setCentralWidget(_column(self, self.header, self.notice_bar, self.columns))
+        self.setCentralWidget(_column(self, self.header, self.columns))
+        self.notice_bar.lie_over(self.pages)
 
     def _connect(self) -> None:
         session, solving = self.session, self.solving

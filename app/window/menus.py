@@ -18,7 +18,7 @@ MENUS: dict[str, tuple[str, ...]] = {
     ),
     "&View": (
         *("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE),
-        *("only", "focus", RULE, "look"),
+        *("only", "focus", RULE, "show_tray", "show_card", "look"),
     ),
     "&Help": ("keys", "log", "about"),
 }

@@ -1,6 +1,6 @@
-"""The bar below the header that shows one notice at a time."""
+"""A slip over the page that shows one notice at a time; nothing moves when it comes or goes."""
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QWidget
 
@@ -9,6 +9,7 @@ from app.notices import Notice, Notices
 from app.theme.icons import icon
 from app.theme.look import Look
 
+WIDEST, SIDE_ROOM, DOWN = 680, 24, 52  # below the bar with a page's tools
 NOTE_MS = 9000  # a note leaves by itself; what needs an answer or names a fault stays
 
 
@@ -40,6 +41,28 @@ class NoticeBar(QFrame):
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.hide)
         notices.said.connect(self._show)
+        self._over: QWidget | None = None
+
+    def lie_over(self, page: QWidget) -> None:
+        """Keep over the upper edge of a widget of the same window, wherever that lies."""
+        self._over = page
+        page.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Follow the page."""
+        if event.type() in (QEvent.Type.Resize, QEvent.Type.Move) and self.isVisibleTo(self.window()):
+            self._place()
+        return False
+
+    def _place(self) -> None:
+        if self._over is None:
+            return
+        corner = self._over.mapTo(self.window(), QPoint(0, 0))
+        width = min(WIDEST, self._over.width() - 2 * SIDE_ROOM)
+        height = self.layout().totalHeightForWidth(width)
+        left = corner.x() + (self._over.width() - width) // 2
+        self.setGeometry(left, corner.y() + DOWN, width, max(height, self.minimumSizeHint().height()))
+        self.raise_()
 
     @property
     def text(self) -> str:
@@ -54,6 +77,7 @@ class NoticeBar(QFrame):
         self._act.setVisible(bool(notice.act_text))
         self.setAccessibleName(notice.text)
         self.show()
+        self._place()
         self._timer.stop()
         if notice.rank == "note" and notice.act is None:
             self._timer.start(NOTE_MS)

@@ -1,6 +1,7 @@
 """The page with the plan itself: a slim bar with the tools, the wire in hand, and the drawing surface."""
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -38,9 +39,10 @@ class PlanPage(QWidget):
         row = QHBoxLayout(bar)
         row.setContentsMargins(10, 0, 10, 0)
         row.setSpacing(4)
-        for name in TOOLS:
-            row.addWidget(_tool(actions, name, bar))
-        row.addWidget(_draw_button(actions, bar))
+        self._room_for_words = 0
+        self._tools = [*(_tool(actions, name, bar) for name in TOOLS), _draw_button(actions, bar)]
+        for button in self._tools:
+            row.addWidget(button)
         self.wire_size = SizeBox(bar)
         self.wire_size.setAccessibleName("Size of the next wire")
         self.wire_colour = ColourBox(bar)
@@ -90,10 +92,26 @@ class PlanPage(QWidget):
         hidden = [w for w in (self.wire_size, self.wire_colour, self.thrown) if w.isHidden()]
         for widget in hidden:
             widget.setVisible(True)
+        self.thrown.setText("99")
         self._bar.ensurePolished()
+        self._show_words(True)
+        self._room_for_words = self._bar.minimumSizeHint().width()
+        self._show_words(False)
         self.setMinimumWidth(self._bar.minimumSizeHint().width())
+        self._show_words(self.width() >= self._room_for_words)
+        self.thrown.setText("")
         for widget in hidden:
             widget.setVisible(False)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Show the words beside the tools' signs where there is room for them."""
+        self._show_words(self.width() >= self._room_for_words)
+        super().resizeEvent(event)
+
+    def _show_words(self, yes: bool) -> None:
+        style = Qt.ToolButtonStyle
+        for button in self._tools:
+            button.setToolButtonStyle(style.ToolButtonTextBesideIcon if yes else style.ToolButtonIconOnly)
 
     def _tell_tool(self, tool: str) -> None:
         for name in TOOLS:

@@ -51,6 +51,8 @@ def tie(window: "MainWindow") -> None:
         "nearer": lambda: _zoom(window, 1.25),
         "farther": lambda: _zoom(window, 0.8),
         "show_all": lambda: _show_all(window),
+        "show_tray": lambda: window.show_view(window.view),
+        "show_card": lambda: window.show_view(window.view),
         "look": window.look.toggle,
         "keys": lambda: show_keys(window),
         "log": lambda: QDesktopServices.openUrl(QUrl.fromLocalFile(str(state_folder()))),
