@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 from app.canvas.deeds import Deeds
 from app.canvas.hit import Hit, path_distance
 from app.canvas.naming import name_of
+from app.canvas.panel_menu import for_panel
 from app.canvas.surface_painter import BED_MM
 from app.canvas.wireway_menu import Ask, for_joist, for_wireway, route_all
 from app.session import Session
@@ -42,6 +43,7 @@ class MenuDeeds(NamedTuple):
     draw: Callable[[str], None]  # take the pencil for a "scene", "panel", "board" or "track"
     feed: Callable[[], None]
     ask: Ask  # let a line be typed on the plan
+    lay: Callable[[str], None]  # lay a panel on the bench
 
 
 def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: MenuDeeds) -> QMenu:
@@ -54,7 +56,7 @@ def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: 
     elif hit.way:
         for_wireway(menu, session, hit, more.ask)
     elif hit.area:
-        for_area(menu, session, hit.area, more.ask)
+        for_area(menu, session, hit.area, more)
     elif hit.joist >= 0:
         for_joist(menu, session, hit.joist, more.ask)
     else:
@@ -114,13 +116,15 @@ def _for_wire(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuD
     menu.addAction("Remove\tDel", deeds.remove)
 
 
-def for_area(menu: QMenu, session: Session, area_id: str, ask: Ask) -> None:
+def for_area(menu: QMenu, session: Session, area_id: str, more: MenuDeeds) -> None:
     """Fill the menu of a scene or panel."""
     is_scene = area_id in session.plan.scenes
     word = "scene" if is_scene else "panel"
+    if not is_scene:
+        for_panel(menu, session, area_id, more.lay)
     question = name_of(session, area_id)
     if question is not None:
-        menu.addAction(f"Rename {word}…", partial(ask, question))
+        menu.addAction(f"Rename {word}…", partial(more.ask, question))
     away = remove_scene if is_scene else remove_panel
     menu.addAction(f"Remove {word}", lambda: session.do(away(area_id)))
 

@@ -12,6 +12,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QMenu
 
+from app.bench.bench import bench_of
 from app.canvas.feed_ways import feed_title, feed_ways
 from app.canvas.gestures.area import draw_area
 from app.canvas.gestures.joist import draw_joist
@@ -91,6 +92,7 @@ class TouchedSurface(Surface):
             self.begin_draw,
             self.begin_feed,
             lambda question: self.typing.ask(question.caption, question.text, QPointF(at), question.commit),
+            bench_of(self._selection).lay,
         )
         return small_menu(self, self._session, self._deeds, hit, more)
 

@@ -7,6 +7,7 @@ from PySide6.QtCore import QPoint
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QWidget
 
+from app.bench.panel_bench import PanelBench
 from app.canvas.find_strip import FindStrip
 from app.canvas.focus import Focus
 from app.canvas.frame import Frame
@@ -34,6 +35,7 @@ class PlanView(TypedSurface):
     def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
         super().__init__(session, selection, parent)
         self.search = FindStrip(session, selection, self)
+        self.bench = PanelBench(session, selection, self)
         session.changed.connect(self._follow)
         session.thrown.connect(self._thrown)
         selection.changed.connect(self._selected)
@@ -43,11 +45,13 @@ class PlanView(TypedSurface):
     def set_answer(self, answer: Answer) -> None:
         """Show new figures and findings."""
         self._state.learn(answer)
+        self.bench.refresh()
         self.update()
 
     def set_theme(self, theme: Theme) -> None:
         """Wear other colours."""
         self._state.wear(theme)
+        self.bench.refresh()
         self.update()
 
     def set_wire_choice(self, size: str, colour: str) -> None:
@@ -59,7 +63,9 @@ class PlanView(TypedSurface):
     def begin_place(self, kind_key: str) -> None:
         """Take a new part in hand; a click sets it down, and the next one follows until Escape."""
         kind = self._session.kinds.get(kind_key)
-        if kind is not None:
+        if self.bench.is_open:
+            self.bench.begin_place(kind_key)
+        elif kind is not None:
             self._acting.take(
                 "place",
                 lambda around, last: place_part(around, kind, last.ghost.turn_deg if last.ghost else 0.0),
@@ -77,6 +83,7 @@ class PlanView(TypedSurface):
 
     def begin_find(self) -> None:
         """Find anything on the plan by its label."""
+        self.bench.open("")
         self.search.begin()
 
     def begin_measure(self) -> None:
@@ -139,6 +146,8 @@ class PlanView(TypedSurface):
 
     def show_ids(self, ids: Iterable[str]) -> None:
         """Bring parts and wires into sight, as little as needed."""
+        ids = tuple(ids)
+        self.bench.leave_unless(ids)
         self.bring_into_sight(ids)
 
     # what others may ask
@@ -151,6 +160,15 @@ class PlanView(TypedSurface):
     def tool(self) -> str:
         """The tool in hand: "select", "wire" or "place"."""
         return self._acting.tool
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether a gesture is under way."""
+        return self._acting.runs
+
+    def hit_at(self, x_px: float, y_px: float) -> Hit:
+        """Return what lies under a pixel."""
+        return self._hit(x_px, y_px)
 
     @property
     def repaints(self) -> int:

@@ -5,9 +5,11 @@ from functools import partial
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
+from app.bench.bench import bench_of
 from app.inspector.card import Card, MakesCard
 from app.inspector.every_position import Trying
 from app.inspector.joist_card import JoistCard
+from app.inspector.panel_card import PanelCard
 from app.inspector.part_card import PartCard
 from app.inspector.plan_card import PlanCard
 from app.inspector.several_card import SeveralCard
@@ -39,7 +41,9 @@ class Inspector(QFrame):
         self._session, self._selection = session, selection
         self._answer: Answer | None = None
         self.trying = Trying(self, at_once=at_once)
-        self._makes_plan_card = partial(PlanCard, trying=self.trying)
+        self._bench = bench_of(selection)
+        self._makes_plan_card = partial(PlanCard, trying=self.trying, lay=self._bench.lay)
+        self._makes_panel_card = partial(PanelCard, bench=self._bench)
         self._makes_way_card = partial(WirewayCard, selection=selection)
         self._shown: tuple[MakesCard, tuple[str, ...]] | None = None
         self.card: Card | None = None
@@ -53,6 +57,7 @@ class Inspector(QFrame):
         column.addWidget(self._area)
         selection.changed.connect(lambda _ids: self._choose())
         session.changed.connect(self._follow)
+        self._bench.changed.connect(self._choose)
         self._choose()
 
     def show_answer(self, answer: Answer) -> None:
@@ -73,6 +78,8 @@ class Inspector(QFrame):
         ground = self._selection.ground
         if not ids and ground_is_there(plan, ground):
             ids = (ground,)
+        if not ids and self._bench.panel in plan.panels:
+            ids = (self._bench.panel,)
         makes = self._card_for(ids)
         if self._shown == (makes, ids) and self.card is not None:
             self.card.refresh()
@@ -89,6 +96,8 @@ class Inspector(QFrame):
             return self._makes_plan_card
         if joist_index(ids[0]) >= 0:
             return JoistCard
+        if ids[0] in plan.panels:
+            return self._makes_panel_card
         if ids[0] in plan.wireways:
             return self._makes_way_card
         if all(i in plan.wires for i in ids):

@@ -3,7 +3,8 @@
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QToolButton, QVBoxLayout, QWidget
 
 from app.inspector.committing import committed
 from app.inspector.named_row import REMOVE_WIDTH, NamedRow, heads, remove_button
@@ -13,6 +14,8 @@ from app.session import Session
 from wiring.edits.panels import change_panel, remove_panel
 from wiring.plan.panel import Panel
 
+BENCH_WIDTH = 54
+
 SIZE_WIDTH = 60
 SIDES = (("width_mm", "Wide"), ("height_mm", "High"))
 
@@ -20,15 +23,18 @@ SIDES = (("width_mm", "Wide"), ("height_mm", "High"))
 class PanelRows(QWidget):
     """One row a panel."""
 
-    def __init__(self, session: Session, parent: QWidget) -> None:
+    def __init__(self, session: Session, parent: QWidget, lay: Callable[[str], None]) -> None:
         super().__init__(parent)
-        self._session = session
+        self._session, self._lay = session, lay
         self.rows: dict[str, PanelRow] = {}
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(4)
         self._column.addLayout(
-            heads(self, (("", 0), *((word, SIZE_WIDTH) for _, word in SIDES), ("", REMOVE_WIDTH)))
+            heads(
+                self,
+                (("", 0), *((word, SIZE_WIDTH) for _, word in SIDES), ("", BENCH_WIDTH), ("", REMOVE_WIDTH)),
+            )
         )
 
     def refresh(self) -> None:
@@ -40,7 +46,7 @@ class PanelRows(QWidget):
             row.deleteLater()
         for panel_id, panel in plan.panels.items():
             if panel_id not in self.rows:
-                self.rows[panel_id] = PanelRow(self._session, panel_id, self)
+                self.rows[panel_id] = PanelRow(self._session, panel_id, self, self._lay)
                 self._column.addWidget(self.rows[panel_id])
             self.rows[panel_id].show_panel(panel, plan.habits.units)
 
@@ -48,7 +54,7 @@ class PanelRows(QWidget):
 class PanelRow(NamedRow):
     """One panel."""
 
-    def __init__(self, session: Session, panel_id: str, parent: QWidget) -> None:
+    def __init__(self, session: Session, panel_id: str, parent: QWidget, lay: Callable[[str], None]) -> None:
         super().__init__(parent)
         self._session, self._id = session, panel_id
         self.name = TypedField("Name of the panel", lambda t: self._change(name=t.strip()), self, bare=True)
@@ -60,6 +66,7 @@ class PanelRow(NamedRow):
             field.editor.setObjectName(f"panel_{side}")
             self.sizes[side] = field
             self.line.addWidget(field)
+        self.line.addWidget(self._bench_button(lay))
         self.line.addWidget(remove_button(self, "panel", lambda: self._session.do(remove_panel(self._id))))
         self.listen_to((self.name, *self.sizes.values()))
 
@@ -69,6 +76,18 @@ class PanelRow(NamedRow):
         for side, field in self.sizes.items():
             field.show_units(units)
             field.show_value(getattr(panel, side) / 1000)
+
+    def _bench_button(self, lay: Callable[[str], None]) -> QToolButton:
+        button = QToolButton(self)
+        button.setText("Bench")
+        button.setObjectName("layOnBench")
+        button.setProperty("look", "small")
+        button.setFixedWidth(BENCH_WIDTH)
+        button.setToolTip("Lay this panel on the bench: its face at its own size")
+        button.setAccessibleName("Lay this panel on the bench")
+        # A panel on the bench has a card of its own, which takes this one's place: the click ends first.
+        button.clicked.connect(lambda: QTimer.singleShot(0, lambda: lay(self._id)))
+        return button
 
     def _size(self, side: str) -> Callable[[Any], str]:
         return lambda metres: self._change(**{side: metres * 1000})

@@ -47,7 +47,15 @@ SCENE_SIZE_MM = (600.0, 400.0)
 class PlanCard(Card):
     """What holds for the whole layout."""
 
-    def __init__(self, session: Session, _ids: tuple[str, ...], parent: QWidget, *, trying: Trying) -> None:
+    def __init__(
+        self,
+        session: Session,
+        _ids: tuple[str, ...],
+        parent: QWidget,
+        *,
+        trying: Trying,
+        lay: Callable[[str], None],
+    ) -> None:
         super().__init__(session, parent)
         title = QLabel("This layout", self)
         title.setProperty("look", "title")
@@ -66,7 +74,7 @@ class PlanCard(Card):
         more.clicked.connect(self._add_scene)
         scenes.add(more)
         self._panels = Section("Panels", self)
-        self.panels = PanelRows(session, self)
+        self.panels = PanelRows(session, self, lay)
         self._panels.add(self.panels)
         self.add(self._panels)
         self._choices: dict[str, ChoiceField] = {}

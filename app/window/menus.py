@@ -8,17 +8,17 @@ RULE = "-"
 MENUS: dict[str, tuple[str, ...]] = {
     "&Plan": (
         *("new", "open", "recent", "examples", "rescues", RULE, "save", "save_as", RULE),
-        *("print", "save_pdf", "export", RULE, "quit"),
+        *("print", "save_pdf", "export", "take_ticks", RULE, "quit"),
     ),
     "&Edit": (
         *("undo", "redo", RULE, "duplicate", "turn", "arrange", "rename", "remove", "keep_set", "sets", RULE),
-        *("feed", "one_to_one", "route", "lay_anew", RULE),
+        *("feed", "one_to_one", "route", "lay_anew", "bring_out", RULE),
         *("select_all", "find_kind", "find_part", RULE, "select", "wire", "measure", "draw", "under"),
         *(RULE, "put_back"),
     ),
     "&View": (
         *("plan", "circuit", "battery", "sheets", RULE, "nearer", "farther", "show_all", RULE),
-        *("only", "focus", RULE, "show_tray", "show_card", "look"),
+        *("only", "focus", "bench", RULE, "show_tray", "show_card", "look"),
     ),
     "&Help": ("keys", "log", "about"),
 }
@@ -31,7 +31,7 @@ SUBMENUS: dict[str, tuple[str, tuple[str, ...]]] = {
     "rescues": ("Open a kept &copy", ()),
     "arrange": ("&Arrange", (*LINES, *SPACED, *MIRRORED)),
     "draw": ("Dra&w", DRAWN),
-    "export": ("&Export", ("export_svg", "export_csv", "export_spice", "export_json")),
+    "export": ("&Export", ("export_carry", "export_svg", "export_csv", "export_spice", "export_json")),
 }
 
 

@@ -12,7 +12,9 @@ from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
 from app.window.kept_sets import fill_sets
 from app.window.open_menus import fill_when_opened
+from app.window.panel_acts import panel_acts
 from app.window.plan_acts import NEED_PARTS, fill_only, plan_acts
+from app.window.ticks import ask_for_ticks
 from wiring.edits.duplicate import duplicate
 from wiring.edits.turn import turn
 
@@ -35,6 +37,8 @@ def tie(window: "MainWindow") -> None:
         "export_csv": exports.bench_list,
         "export_spice": exports.netlist,
         "export_json": exports.figures,
+        "export_carry": exports.carry_sheet,
+        "take_ticks": lambda: ask_for_ticks(window),
         "quit": window.close,
         "undo": session.undo,
         "redo": session.redo,
@@ -61,6 +65,7 @@ def tie(window: "MainWindow") -> None:
     does.update({name: _shows(window, name) for name in VIEWS})
     does.update({name: _draws(window, name) for name in DRAWN})
     does.update(plan_acts(window))
+    does.update(panel_acts(window))
     for name, act in does.items():
         window.acts[name].triggered.connect(lambda _checked=False, act=act: act())
     selection.changed.connect(lambda _ids: _enable(window))

@@ -1,0 +1,207 @@
+"""What the hand does on a face: choose, drag, band, draw a track line, put a legend, place a part."""
+
+from collections.abc import Callable
+
+from app.bench.bench import FaceItem
+from app.bench.face_pointer import (
+    FaceAct,
+    FaceAround,
+    FaceDo,
+    FaceGesture,
+    FacePick,
+    FacePointer,
+    FacePreview,
+    FaceWrite,
+)
+from app.bench.face_sight import item_box, part_box
+from wiring.catalogue.kind import Kind
+from wiring.edits.edit import Edit
+from wiring.edits.face_items import add_line, move_items, move_line_corner
+from wiring.edits.move import move
+from wiring.edits.panel_spacing import spacing_of
+from wiring.edits.place_part import place
+from wiring.plan.panel_places import from_face, on_spacing, to_face
+from wiring.plan.part import Part
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+
+DRAG = "Release to set down. Ctrl: off the spacing. Esc: leave it where it was."
+LINE = "Click along the track, twice or Enter at its end. Backspace: one point back. Esc: leave it."
+TEXT = "Click where the legend's middle shall be, then type it. Esc: done."
+CORNER = "Release to leave the corner here. Esc: as it was."
+CLASH = "Too close to another body, over the edge, or too deep: it cannot be mounted here."
+
+
+def pressed(around: FaceAround, pointer: FacePointer) -> FaceGesture:
+    """Return the gesture that a press with the arrow starts."""
+    hit = pointer.hit
+    if hit.item is not None and hit.corner >= 0 and not pointer.adds:
+        return _drag_corner(around, hit.item.index, hit.corner, pointer.at)
+    if hit.part or hit.item is not None:
+        return _press_thing(around, pointer)
+    return _band(around, pointer)
+
+
+def _press_thing(around: FaceAround, begun: FacePointer) -> FaceGesture:
+    parts, items = around.sight.selected, around.sight.items
+    part, item = begun.hit.part, begun.hit.item
+    mine_parts = frozenset({part} if part else ())
+    mine_items = frozenset({item} if item is not None else ())
+    held = part in parts or item in items
+    pointer = yield FacePreview()
+    while pointer.phase != "release":
+        if pointer.phase == "move" and around.travelled(begun.at, pointer.at):
+            chosen = (parts, items) if held else (mine_parts, mine_items)
+            return (yield from _drag(around, begun, pointer, *chosen))
+        pointer = yield FacePreview()
+    if begun.adds:
+        return FacePick(parts ^ mine_parts, items ^ mine_items)
+    return FacePick(mine_parts, mine_items)
+
+
+def _drag(
+    around: FaceAround,
+    begun: FacePointer,
+    pointer: FacePointer,
+    parts: frozenset[str],
+    items: frozenset[FaceItem],
+) -> FaceGesture:
+    """Shift parts, lines and legends together; the thing held lands on the spacing."""
+    origin = _origin(around, begun)
+    edit: Edit | None = None
+    while True:
+        if pointer.phase == "release":
+            return FaceDo(edit) if edit is not None else None
+        if pointer.phase == "move":
+            wanted = origin[0] + pointer.at[0] - begun.at[0], origin[1] + pointer.at[1] - begun.at[1]
+            there = wanted if pointer.free else on_spacing(wanted, spacing_of(around.panel))
+            edit = shifted(around, parts, items, (there[0] - origin[0], there[1] - origin[1]))
+        plan = edit.apply(around.plan) if edit is not None else None
+        clash = plan is not None and bool(parts & around.sight._replace(plan=plan).misfits())
+        pointer = yield FacePreview(plan, hint=CLASH if clash else DRAG, cursor="no" if clash else "grab")
+
+
+def shifted(around: FaceAround, parts: frozenset[str], items: frozenset[FaceItem], by: Point) -> Edit | None:
+    """Return the one step that shifts all of these; None when it would shift nothing."""
+    if by == (0.0, 0.0) or not (parts or items):
+        return None
+    lines = [i.index for i in items if i.sort == "line"]
+    texts = [i.index for i in items if i.sort == "text"]
+    decoration = move_items(around.panel.id, lines, texts, *by)
+    if not parts:
+        return decoration
+    bodies = move(sorted(parts), *by)
+    if not items:
+        return bodies
+
+    def apply(plan: Plan) -> Plan:
+        return decoration.apply(bodies.apply(plan))
+
+    return Edit(f"Move {len(parts) + len(items)} items on the face", apply)
+
+
+def _origin(around: FaceAround, begun: FacePointer) -> Point:
+    """Return the point of what is held that lands on the spacing."""
+    panel, item = around.panel, begun.hit.item
+    if begun.hit.part:
+        part = around.plan.parts[begun.hit.part]
+        return to_face(panel, (part.x_mm, part.y_mm))
+    if item is not None and item.sort == "text":
+        text = panel.texts[item.index]
+        return text.x_mm, text.y_mm
+    return panel.lines[item.index].points[0] if item is not None else begun.at
+
+
+def _drag_corner(around: FaceAround, index: int, corner: int, start: Point) -> FaceGesture:
+    edit: Edit | None = None
+    pointer = yield FacePreview(hint=CORNER, cursor="grab")
+    while pointer.phase != "release":
+        if pointer.phase == "move" and (edit is not None or around.travelled(start, pointer.at)):
+            edit = move_line_corner(around.panel.id, index, corner, *around.place(pointer))
+        plan = edit.apply(around.plan) if edit is not None else None
+        pointer = yield FacePreview(plan, hint=CORNER, cursor="grab")
+    return FaceDo(edit) if edit is not None else None
+
+
+def _band(around: FaceAround, begun: FacePointer) -> FaceGesture:
+    """Choose what lies wholly in a band; a click on the bare face chooses nothing."""
+    pointer = yield FacePreview()
+    drawn = False
+    while pointer.phase != "release":
+        drawn = drawn or (pointer.phase == "move" and around.travelled(begun.at, pointer.at))
+        pointer = yield FacePreview(
+            band=(begun.at, pointer.at) if drawn else None, cursor="cross" if drawn else ""
+        )
+    sight = around.sight
+    kept = FacePick(sight.selected, sight.items) if begun.adds else FacePick()
+    if not drawn:
+        return kept
+    xs, ys = sorted((begun.at[0], pointer.at[0])), sorted((begun.at[1], pointer.at[1]))
+
+    def inside(box: tuple[float, float, float, float]) -> bool:
+        return xs[0] <= box[0] and ys[0] <= box[1] and box[2] <= xs[1] and box[3] <= ys[1]
+
+    everything = [FaceItem("line", i) for i in range(len(sight.panel.lines))]
+    everything += [FaceItem("text", i) for i in range(len(sight.panel.texts))]
+    parts = frozenset(p.id for p in sight.parts if inside(part_box(sight, p)))
+    items = frozenset(i for i in everything if inside(item_box(sight.panel, i)))
+    return FacePick(kept.parts | parts, kept.items | items)
+
+
+def draw_line(around: FaceAround) -> FaceGesture:
+    """Draw a track line until a double click or Enter."""
+    points: list[Point] = []
+    pointer: FacePointer | None = None
+    while True:
+        here = around.place(pointer) if pointer is not None else None
+        shown = (*points, here) if here is not None and here not in points[-1:] else tuple(points)
+        pointer = yield FacePreview(outline=shown, hint=LINE, cursor="cross")
+        at = around.place(pointer)
+        if pointer.key == "back" and points:
+            points.pop()
+        ends = pointer.phase == "double" or pointer.key == "enter"
+        if pointer.key == "enter" and at not in points[-1:]:
+            points.append(at)  # by keyboard each Enter sets a point, a second one at the same place ends
+            ends = False
+        if ends and len(points) >= 2:
+            pencil = around.pencil
+            return FaceDo(
+                add_line(around.panel.id, points, pencil.line_mm, pencil.line_colour), pick_new=True
+            )
+        if pointer.phase == "press" and at not in points[-1:]:
+            points.append(at)
+
+
+def put_text(around: FaceAround) -> FaceGesture:
+    """Take the place of a legend from a click or Enter."""
+    while True:
+        pointer = yield FacePreview(hint=TEXT, cursor="cross")
+        if pointer.phase in ("press", "double") or pointer.key == "enter":
+            return FaceWrite(around.place(pointer))
+
+
+def place_on_face(around: FaceAround, kind: Kind, title: Callable[[str], str]) -> FaceGesture:
+    """Set down one part of a kind where the pointer clicks; R turns it while it is in the hand."""
+    said = f"Click to place {title(kind.title)} on the spacing. R: turn. Ctrl: off the spacing. Esc: done."
+    turn_deg, hint = 0.0, said
+    ghost: Part | None = None
+    while True:
+        pointer = yield FacePreview(ghost=ghost, hint=hint, cursor="no" if hint == CLASH else "cross")
+        turn_deg = (turn_deg + {"turn": 90.0, "turn back": -90.0}.get(pointer.key, 0.0)) % 360.0
+        at = from_face(around.panel, around.place(pointer))
+        edit = place(kind, *at, turn_deg, panel=around.panel.id)
+        if pointer.phase in ("press", "double") or pointer.key == "enter":
+            return FaceDo(edit, pick_new=True)
+        plan = edit.apply(around.plan)
+        new = next(reversed(plan.parts))
+        hint = CLASH if new in around.sight._replace(plan=plan).misfits() else said
+        ghost = plan.parts[new]
+
+
+def double(around: FaceAround, pointer: FacePointer) -> FaceAct | None:
+    """Return what a double click does: a legend is typed anew."""
+    item = pointer.hit.item
+    if item is None or item.sort != "text":
+        return None
+    text = around.panel.texts[item.index]
+    return FaceWrite((text.x_mm, text.y_mm), item.index)

@@ -1,0 +1,103 @@
+"""What is seen of a face, as items in millimetres from its upper left corner, before it is turned over."""
+
+from collections.abc import Iterator
+
+from app.bench.face_sight import FaceSight
+from app.canvas.part_painter import part_state
+from wiring.drawings.panel_face import decoration, legend, line_colour
+from wiring.drawings.plan_clip import pieces
+from wiring.drawings.plan_wires import wire_width_mm
+from wiring.drawings.signs.all_signs import sign
+from wiring.drawings.signs.terminals import terminals
+from wiring.drawings.wire_colour import wire_colour
+from wiring.pictures.picture import Item, Path, Pen, Words
+from wiring.pictures.transform import moved, turned
+from wiring.plan.panel_places import plugs_of, to_face
+from wiring.plan.part import Part
+from wiring.plan.places import terminal_at
+
+NAME_PX, PIN_PX = 11.0, 9.5  # size of letters on the screen, whatever the scale
+PINS_FROM = 3.2  # pixels per millimetre from which terminals bear their names
+AROUND_MM = 140.0  # wires are shown this far beyond the face
+THICKER = 1.6  # wires at the back are drawn nearer to life than on a small-scale plan
+
+
+def front_items(sight: FaceSight) -> tuple[Item, ...]:
+    """Return track diagram, legends and what sits in the face, as the hand sees them."""
+    items: list[Item] = [*decoration(sight.panel)]
+    for part in sight.parts:
+        items += part_items(sight, part)
+        items.append(_name(sight, part))
+    return tuple(items)
+
+
+def back_items(sight: FaceSight) -> tuple[Item, ...]:
+    """Return bodies, wires and terminals, with the track diagram showing through in pencil."""
+    items: list[Item] = []
+    for line in sight.panel.lines:
+        items.append(Path(line.points, Pen("faint", line.width_mm), opacity=0.7))
+        items.append(Path(line.points, Pen(line_colour(line.colour), 0.2, (2.0, 1.5)), opacity=0.5))
+    for text in sight.panel.texts:
+        items.append(legend(text)._replace(colour="faint", ground=""))
+    for part in sight.parts:
+        items += part_items(sight, part)
+    plugs = plugs_of(sight.plan, sight.kinds, sight.panel.id)
+    for plug in plugs:
+        items += part_items(sight, plug)
+    items += _wires(sight)
+    for part in (*sight.parts, *plugs):
+        kind = sight.kinds[part.kind]
+        at = to_face(sight.panel, (part.x_mm, part.y_mm))
+        items += moved(turned(terminals(kind), part.turn_deg), at)
+        items.append(_name(sight, part))
+        items += _pins(sight, part)
+    return tuple(items)
+
+
+def part_items(sight: FaceSight, part: Part) -> tuple[Item, ...]:
+    """Return the sign of one part where it stands on the face."""
+    kind = sight.kinds[part.kind]
+    state = part_state(sight.whole, part, kind)._replace(below=sight.camera.behind)
+    at = to_face(sight.panel, (part.x_mm, part.y_mm))
+    return moved(turned(sign(kind, part, state), part.turn_deg), at)
+
+
+def _name(sight: FaceSight, part: Part) -> Words:
+    kind = sight.kinds[part.kind]
+    size = NAME_PX / sight.camera.scale
+    x, y = to_face(sight.panel, (part.x_mm, part.y_mm))
+    down = max(kind.width_mm, kind.height_mm) / 2 + size * 0.5
+    ground = "raised" if sight.camera.behind else ""
+    words = f"-{part.designation}"
+    return Words(words, (x, y + down), size, "quiet", "regular", "centre", "top", ground=ground)
+
+
+def _pins(sight: FaceSight, part: Part) -> Iterator[Item]:
+    if sight.camera.scale < PINS_FROM:
+        return
+    size = PIN_PX / sight.camera.scale
+    kind = sight.kinds[part.kind]
+    for terminal in kind.terminals:
+        x, y = to_face(sight.panel, terminal_at(part, kind, terminal.name))
+        away = 1.4 + size * 0.5
+        yield Words(
+            terminal.name, (x, y - away), size, "ink", "semibold", "centre", "middle", ground="raised"
+        )
+
+
+def _wires(sight: FaceSight) -> Iterator[Item]:
+    """Return the wires on the parts of the panel, as the plan leads them, as far as the bench shows them."""
+    panel = sight.panel
+    own = {p.id for p in (*sight.parts, *plugs_of(sight.plan, sight.kinds, panel.id))}
+    box = (-AROUND_MM, -AROUND_MM, panel.width_mm + AROUND_MM, panel.height_mm + AROUND_MM)
+    for wire in sight.plan.wires.values():
+        if not {wire.start.part, wire.end.part} & own:
+            continue
+        course = [to_face(panel, p) for p in sight.whole.geometry.paths.get(wire.id, ())]
+        width = wire_width_mm(wire.size) * THICKER
+        colour = wire_colour(wire.colour)
+        for piece in pieces(course, box):
+            yield Path(piece.points, Pen("ink", width + 0.35))
+            yield Path(piece.points, Pen(colour.rgb, width))
+            if colour.stripe_rgb:
+                yield Path(piece.points, Pen(colour.stripe_rgb, width * 0.5, (2.2, 2.2)))

@@ -1,0 +1,226 @@
+"""Paints the bench: the plate and its spacing, what is on it, marks of what is chosen or does not fit."""
+
+import math
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+
+from app.bench.bench import Pencil
+from app.bench.face_items import back_items, front_items, part_items
+from app.bench.face_pointer import FacePreview
+from app.bench.face_sight import FaceHit, FaceSight, item_box, part_box
+from app.canvas.shades import with_alpha
+from app.theme.fonts import screen_font
+from app.theme.paint_picture import paint_items
+from wiring.drawings.panel_face import line_colour
+from wiring.edits.panel_spacing import spacing_of
+from wiring.pictures.picture import Item, Path, Pen
+from wiring.pictures.theme import resolve
+from wiring.pictures.transform import mirrored
+from wiring.plan.panel_bodies import APART_MM, Body, bodies_on, misfits
+from wiring.plan.panel_places import to_face
+from wiring.plan.places import Point
+from wiring.quantities.wording import worded
+
+DOTS_FROM_PX, MOST_DOTS = 7.0, 6000
+GAP_PX = 4.0
+SIDE_WORDS = {
+    False: ("FRONT", "as you stand before it"),
+    True: ("FROM BEHIND", "left and right are swapped"),
+}
+
+
+def paint_bench(
+    painter: QPainter, sight: FaceSight, preview: FacePreview, hovered: FaceHit | None, pencil: Pencil
+) -> None:
+    """Paint everything; a preview is shown as if it were done."""
+    shown = _as_previewed(sight, preview)
+    painter.fillRect(QRectF(0, 0, sight.whole.width_px, sight.whole.height_px), sight.whole.shades.around)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    _paint_plate(painter, shown)
+    _paint_face(painter, shown, back_items(shown) if shown.camera.behind else front_items(shown))
+    _paint_misfits(painter, shown)
+    _paint_chosen(painter, shown)
+    if hovered is not None and preview == FacePreview():
+        _paint_hovered(painter, shown, hovered)
+    if preview.ghost is not None:
+        painter.setOpacity(0.75)
+        _paint_face(painter, shown, part_items(shown, preview.ghost))
+        painter.setOpacity(1.0)
+    if preview.outline:
+        _paint_outline(painter, shown, preview.outline, pencil)
+    if preview.band is not None:
+        rect = _rect(shown, (*preview.band[0], *preview.band[1])).normalized()
+        painter.setPen(QPen(shown.whole.shades.copper, 1))
+        painter.setBrush(with_alpha(shown.whole.shades.copper, 0.10))
+        painter.drawRect(rect)
+    _paint_size(painter, shown)
+    _paint_side(painter, shown)
+
+
+def _as_previewed(sight: FaceSight, preview: FacePreview) -> FaceSight:
+    plan = preview.plan
+    if plan is None or sight.panel.id not in plan.panels:
+        return sight
+    return sight._replace(plan=plan, panel=plan.panels[sight.panel.id])
+
+
+def _paint_plate(painter: QPainter, sight: FaceSight) -> None:
+    shades, panel = sight.whole.shades, sight.panel
+    rect = _rect(sight, (0.0, 0.0, panel.width_mm, panel.height_mm))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(shades.shadow)
+    painter.drawRoundedRect(rect.translated(0, 4), 3, 3)
+    painter.setBrush(shades.raised)
+    pen = QPen(shades.board_edge, 1.4)
+    if sight.camera.behind:
+        pen.setDashPattern([6, 3])
+    painter.setPen(pen)
+    painter.drawRoundedRect(rect, 3, 3)
+    spacing = spacing_of(panel)
+    if spacing * sight.camera.scale < DOTS_FROM_PX:
+        spacing *= math.ceil(DOTS_FROM_PX / (spacing * sight.camera.scale))
+    across, down = int(panel.width_mm / spacing) + 1, int(panel.height_mm / spacing) + 1
+    if across * down > MOST_DOTS:
+        return
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(with_alpha(shades.quiet, 0.45))
+    for row in range(down):
+        for column in range(across):
+            x, y = sight.camera.to_px((column * spacing, row * spacing))
+            painter.drawEllipse(QPointF(x, y), 0.9, 0.9)
+
+
+def _paint_face(painter: QPainter, sight: FaceSight, items: tuple[Item, ...]) -> None:
+    camera = sight.camera
+    painter.save()
+    painter.translate(camera.left_px, camera.top_px)
+    painter.scale(camera.scale, camera.scale)
+    shown = mirrored(items, camera.width_mm / 2) if camera.behind else items
+    paint_items(painter, shown, sight.whole.shades.theme)
+    painter.restore()
+
+
+def _paint_misfits(painter: QPainter, sight: FaceSight) -> None:
+    """Ring the bodies that cannot be mounted: the room each needs, hatched, with a diamond beside it."""
+    bodies = bodies_on(sight.plan, sight.kinds, sight.panel)
+    wrong = misfits(bodies, sight.panel)
+    colour = QColor(resolve("danger", sight.whole.shades.theme))
+    for body in bodies:
+        if body.part.id in wrong:
+            _paint_misfit(painter, sight, body, colour)
+
+
+def _paint_misfit(painter: QPainter, sight: FaceSight, body: Body, colour: QColor) -> None:
+    pen = QPen(colour, 1.8)
+    pen.setDashPattern([3, 2])
+    painter.setPen(pen)
+    painter.setBrush(with_alpha(colour, 0.14))
+    rim = APART_MM / 2
+    left, top = to_face(sight.panel, (body.box[0], body.box[1]))
+    right, bottom = to_face(sight.panel, (body.box[2], body.box[3]))
+    rect = _rect(sight, (left - rim, top - rim, right + rim, bottom + rim)).normalized()
+    if body.radius_mm:
+        painter.drawEllipse(rect)
+    else:
+        painter.drawRect(rect)
+    x, y, reach = rect.right() + 6, rect.top() - 2, 5.5
+    painter.setPen(QPen(sight.whole.shades.raised, 1))
+    painter.setBrush(colour)
+    diamond = ((x, y - reach), (x + reach, y), (x, y + reach), (x - reach, y))
+    painter.drawPolygon(QPolygonF([QPointF(*p) for p in diamond]))
+
+
+def _paint_chosen(painter: QPainter, sight: FaceSight) -> None:
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    copper = sight.whole.shades.copper
+    painter.setPen(QPen(copper, 1.6))
+    for part in sight.parts:
+        if part.id in sight.selected:
+            painter.drawRoundedRect(_framed(sight, part_box(sight, part)), 4, 4)
+    for item in sorted(sight.items):
+        painter.setPen(QPen(copper, 1.6))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        if item.sort == "text" and item.index < len(sight.panel.texts):
+            painter.drawRoundedRect(_framed(sight, item_box(sight.panel, item)), 3, 3)
+        elif item.sort == "line" and item.index < len(sight.panel.lines):
+            places = [QPointF(*sight.camera.to_px(p)) for p in sight.panel.lines[item.index].points]
+            painter.drawPolyline(QPolygonF(places))
+            painter.setPen(QPen(sight.whole.shades.raised, 1))
+            painter.setBrush(copper)
+            for place in places:
+                painter.drawRect(QRectF(place.x() - 3.5, place.y() - 3.5, 7, 7))
+
+
+def _paint_hovered(painter: QPainter, sight: FaceSight, hit: FaceHit) -> None:
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(QPen(with_alpha(sight.whole.shades.copper, 0.55), 1.2))
+    part = sight.plan.parts.get(hit.part)
+    if part is not None and part.id not in sight.selected:
+        painter.drawRoundedRect(_framed(sight, part_box(sight, part)), 4, 4)
+    elif hit.item is not None and hit.item not in sight.items:
+        painter.drawRoundedRect(_framed(sight, item_box(sight.panel, hit.item)), 3, 3)
+
+
+def _paint_outline(painter: QPainter, sight: FaceSight, points: tuple[Point, ...], pencil: Pencil) -> None:
+    _paint_face(
+        painter, sight, (Path(points, Pen(line_colour(pencil.line_colour), pencil.line_mm), opacity=0.6),)
+    )
+    painter.setPen(QPen(sight.whole.shades.raised, 1))
+    painter.setBrush(sight.whole.shades.copper)
+    for point in points:
+        painter.drawEllipse(QPointF(*sight.camera.to_px(point)), 3.5, 3.5)
+
+
+def _paint_size(painter: QPainter, sight: FaceSight) -> None:
+    """Write width and height outside the edges, as a drawing has them."""
+    panel, shades = sight.panel, sight.whole.shades
+    units = sight.plan.habits.units
+    rect = _rect(sight, (0.0, 0.0, panel.width_mm, panel.height_mm)).normalized()
+    painter.setFont(screen_font(11))
+    painter.setPen(QPen(shades.quiet, 1))
+    across, down = (
+        worded(panel.width_mm / 1000, "length", units),
+        worded(panel.height_mm / 1000, "length", units),
+    )
+    y = rect.bottom() + 15
+    painter.drawLine(QPointF(rect.left(), y), QPointF(rect.right(), y))
+    painter.drawText(QRectF(rect.left(), y + 2, rect.width(), 18), Qt.AlignmentFlag.AlignCenter, across)
+    x = rect.right() + 15
+    painter.drawLine(QPointF(x, rect.top()), QPointF(x, rect.bottom()))
+    painter.save()
+    painter.translate(x + 11, rect.center().y())
+    painter.rotate(90)
+    painter.drawText(QRectF(-80, -9, 160, 18), Qt.AlignmentFlag.AlignCenter, down)
+    painter.restore()
+    for end_x, end_y in ((rect.left(), y), (rect.right(), y), (x, rect.top()), (x, rect.bottom())):
+        painter.drawLine(QPointF(end_x - 3, end_y + 3), QPointF(end_x + 3, end_y - 3))
+
+
+def _paint_side(painter: QPainter, sight: FaceSight) -> None:
+    """Say in the corner which side is up: an open sign for the front, a solid one for the back."""
+    shades, behind = sight.whole.shades, sight.camera.behind
+    title, says = SIDE_WORDS[behind]
+    bold = screen_font(12, "bold")
+    width = QFontMetricsF(bold).horizontalAdvance(title) + 16
+    plate = QRectF(12, 10, width, 22)
+    painter.setPen(QPen(shades.ink, 1.3))
+    painter.setBrush(shades.ink if behind else shades.paper)
+    painter.drawRoundedRect(plate, 3, 3)
+    painter.setFont(bold)
+    painter.setPen(shades.paper if behind else shades.ink)
+    painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, title)
+    painter.setFont(screen_font(12))
+    painter.setPen(shades.quiet)
+    painter.drawText(
+        QRectF(plate.right() + 8, 10, 500, 22), Qt.AlignmentFlag.AlignVCenter, f"{sight.panel.name}, {says}"
+    )
+
+
+def _rect(sight: FaceSight, box: tuple[float, float, float, float]) -> QRectF:
+    a, b = sight.camera.to_px((box[0], box[1])), sight.camera.to_px((box[2], box[3]))
+    return QRectF(QPointF(*a), QPointF(*b)).normalized()
+
+
+def _framed(sight: FaceSight, box: tuple[float, float, float, float]) -> QRectF:
+    return _rect(sight, box).adjusted(-GAP_PX, -GAP_PX, GAP_PX, GAP_PX)

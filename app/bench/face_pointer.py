@@ -1,0 +1,94 @@
+"""What a gesture on the bench is told and what it shows; as on the plan, but in millimetres of the face."""
+
+from collections.abc import Generator, Mapping
+from typing import Literal, NamedTuple
+
+from app.bench.bench import FaceItem, Pencil
+from app.bench.face_sight import FaceHit, FaceSight
+from wiring.catalogue.kind import Kind
+from wiring.edits.edit import Edit
+from wiring.edits.panel_spacing import spacing_of
+from wiring.plan.panel import Panel
+from wiring.plan.panel_places import on_spacing
+from wiring.plan.part import Part
+from wiring.plan.places import Point
+from wiring.plan.plan import Plan
+
+DRAG_FROM_PX = 4.0
+
+
+class FacePointer(NamedTuple):
+    """One event of mouse or keyboard."""
+
+    phase: Literal["press", "move", "release", "double", "key"]
+    at: Point
+    hit: FaceHit
+    adds: bool = False  # Shift
+    free: bool = False  # Ctrl: off the spacing
+    key: Literal["", "back", "enter", "turn", "turn back"] = ""
+
+
+class FaceAround(NamedTuple):
+    """What a gesture may look at; a snapshot taken when it starts."""
+
+    sight: FaceSight
+    pencil: Pencil
+
+    @property
+    def plan(self) -> Plan:
+        """The plan as it is."""
+        return self.sight.plan
+
+    @property
+    def panel(self) -> Panel:
+        """The panel on the bench."""
+        return self.sight.panel
+
+    @property
+    def kinds(self) -> Mapping[str, Kind]:
+        """The catalogue."""
+        return self.sight.kinds
+
+    def place(self, pointer: FacePointer) -> Point:
+        """Return where the pointer means: on the spacing unless it is free."""
+        return pointer.at if pointer.free else on_spacing(pointer.at, spacing_of(self.panel))
+
+    def travelled(self, a: Point, b: Point) -> bool:
+        """Return whether the pointer has gone far enough to mean a drag."""
+        return max(abs(a[0] - b[0]), abs(a[1] - b[1])) * self.sight.camera.scale >= DRAG_FROM_PX
+
+
+class FacePreview(NamedTuple):
+    """What is shown while a gesture runs; it changes nothing."""
+
+    plan: Plan | None = None  # how the plan would be
+    ghost: Part | None = None  # a part not yet placed, in plan mm
+    outline: tuple[Point, ...] = ()  # a track line not yet finished
+    band: tuple[Point, Point] | None = None
+    hint: str = ""
+    cursor: Literal["", "grab", "cross", "no"] = ""
+
+
+class FaceDo(NamedTuple):
+    """Carry out an edit; with `pick_new` what it adds is chosen."""
+
+    edit: Edit
+    pick_new: bool = False
+
+
+class FacePick(NamedTuple):
+    """Select exactly these parts, and choose exactly these lines and legends."""
+
+    parts: frozenset[str] = frozenset()
+    items: frozenset[FaceItem] = frozenset()
+
+
+class FaceWrite(NamedTuple):
+    """Let a legend be typed at a place: a new one, or the one of that index."""
+
+    at: Point
+    index: int = -1
+
+
+FaceAct = FaceDo | FacePick | FaceWrite
+FaceGesture = Generator[FacePreview, FacePointer, FaceAct | None]

@@ -1,0 +1,238 @@
+"""The face on the bench: paints it and turns what hand and keyboard do into gestures."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import QWidget
+
+from app.bench.bench import Bench, FaceItem
+from app.bench.face_acting import FaceActing
+from app.bench.face_camera import FaceCamera, fitted
+from app.bench.face_gestures import double, draw_line, place_on_face, pressed, put_text
+from app.bench.face_painter import paint_bench
+from app.bench.face_pointer import FaceAround, FacePointer, FaceWrite
+from app.bench.face_sight import FaceHit, FaceSight, hit_on_face
+from app.canvas.gestures.place import article
+from app.canvas.gestures.throw import momentary_position, next_position
+from app.canvas.inline_input import InlineInput
+from app.canvas.sight import Sight
+from app.inspector.committing import committed
+from app.selection import Selection
+from app.session import Session
+from wiring.catalogue.kind import Kind
+from wiring.edits.face_items import add_text, change_text
+from wiring.plan.panel import Panel
+
+RIM_PX = 64.0
+ZOOM_PER_NOTCH = 1.2
+CURSORS = {
+    "grab": Qt.CursorShape.ClosedHandCursor,
+    "cross": Qt.CursorShape.CrossCursor,
+    "no": Qt.CursorShape.ForbiddenCursor,
+    "": Qt.CursorShape.ArrowCursor,
+}
+Whole = Callable[[float, float], Sight]
+
+
+class FaceView(QWidget):
+    """One panel at a time; it changes the plan only through the session."""
+
+    wished = Signal(str)
+    tool_changed = Signal(str)
+
+    def __init__(
+        self, session: Session, selection: Selection, bench: Bench, whole: Whole, parent: QWidget
+    ) -> None:
+        super().__init__(parent)
+        self.session, self.selection, self.bench = session, selection, bench
+        self._whole = whole
+        self.camera = FaceCamera(1.0, 0.0, 0.0, 1.0)
+        self.acting = FaceActing(session, selection, bench, self.around, self._write, self._told)
+        self.at_px = (0.0, 0.0)
+        self._hovered: FaceHit | None = None
+        self._pan_from: tuple[QPointF, FaceCamera] | None = None
+        self._told_tool, self._told_hint = "select", ""
+        self.left_alone = True
+        self.typing = InlineInput(self)
+        self.setObjectName("faceView")
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setAccessibleName("Panel bench")
+
+    @property
+    def panel(self) -> Panel | None:
+        """The panel on the bench; None when it is empty."""
+        return self.session.plan.panels.get(self.bench.panel)
+
+    def sight(self) -> FaceSight | None:
+        """Return what is looked at now; None when the bench is empty."""
+        panel = self.panel
+        if panel is None:
+            return None
+        whole = self._whole(self.width(), self.height())
+        camera = self.camera._replace(width_mm=panel.width_mm, behind=self.bench.behind)
+        return FaceSight(self.session.plan, panel, camera, whole, self.selection.ids, self.bench.items)
+
+    def around(self) -> FaceAround:
+        """Return what a gesture looks at; the bench must not be empty."""
+        sight = self.sight()
+        assert sight is not None
+        return FaceAround(sight, self.bench.pencil)
+
+    def fit(self) -> None:
+        """Bring the whole face into sight."""
+        panel = self.panel
+        if panel is not None:
+            size, room = (panel.width_mm, panel.height_mm), (self.width(), self.height())
+            self.camera = fitted(size, room, RIM_PX, behind=self.bench.behind)
+            self.left_alone = True
+            self.update()
+
+    def look(self, camera: FaceCamera) -> None:
+        """Look from elsewhere."""
+        self.camera, self.left_alone = camera, False
+        self.update()
+
+    def begin_line(self) -> None:
+        """Draw track lines until Escape."""
+        self.acting.take("line", draw_line)
+
+    def begin_text(self) -> None:
+        """Put legends until Escape."""
+        self.acting.take("text", put_text)
+
+    def begin_place(self, kind: Kind) -> None:
+        """Place parts of a kind until Escape."""
+        self.acting.take("place", lambda around: place_on_face(around, kind, article))
+
+    def begin_select(self) -> None:
+        """Take the arrow."""
+        self.acting.take("select", None)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint one frame."""
+        sight = self.sight()
+        painter = QPainter(self)
+        if sight is not None:
+            paint_bench(painter, sight, self.acting.preview, self._hovered, self.bench.pencil)
+        painter.end()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the whole face in sight until somebody has zoomed."""
+        if self.left_alone:
+            self.fit()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Begin a gesture, go on with it, or pull the face."""
+        if event.button() == Qt.MouseButton.MiddleButton:
+            self._pan_from = event.position(), self.camera
+        elif event.button() == Qt.MouseButton.LeftButton and self.panel is not None:
+            pointer = self.pointer("press", event)
+            if self.acting.runs:
+                self.acting.send(pointer)
+            else:
+                self.acting.start(pressed(self.around(), pointer))
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Go on with the gesture; see what is under the pointer."""
+        if self.panel is None:
+            return
+        if self._pan_from is not None:
+            by = event.position() - self._pan_from[0]
+            self.look(self._pan_from[1].panned(by.x(), by.y()))
+            return
+        pointer = self.pointer("move", event)
+        self._hovered = pointer.hit
+        self.acting.send(pointer)
+        self.update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """End the gesture."""
+        if event.button() == Qt.MouseButton.MiddleButton:
+            self._pan_from = None
+        elif event.button() == Qt.MouseButton.LeftButton and self.acting.runs:
+            self.acting.send(self.pointer("release", event))
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """End a track line, type a legend anew, throw a switch; else an ordinary press."""
+        if event.button() != Qt.MouseButton.LeftButton or self.panel is None:
+            return
+        pointer = self.pointer("double", event)
+        if self.acting.runs:
+            self.acting.send(pointer)
+            return
+        act = double(self.around(), pointer)
+        if act is not None:
+            self.acting.carry_out(act)
+        elif pointer.hit.part:
+            self.throw((pointer.hit.part,))
+        else:
+            self.mousePressEvent(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer."""
+        turned = event.angleDelta().y() or event.angleDelta().x()
+        at = event.position().x(), event.position().y()
+        self.look(self.camera.zoomed(ZOOM_PER_NOTCH ** (turned / 120.0), at))
+        event.accept()
+
+    def throw(self, parts: tuple[str, ...]) -> None:
+        """Put each of these switches into its next position, live; a push button does not stay."""
+        for part_id in parts:
+            part = self.session.plan.parts.get(part_id)
+            kind = self.session.kinds.get(part.kind) if part is not None else None
+            if kind is None or momentary_position(kind) is not None:
+                continue
+            position = next_position(kind, self.session.positions.get(part_id, ""))
+            if position is not None:
+                self.session.throw(part_id, position)
+
+    def pointer(self, phase: str, event: QMouseEvent) -> FacePointer:
+        """Return a mouse event in millimetres of the face."""
+        self.at_px = event.position().x(), event.position().y()
+        keys = event.modifiers()
+        made = self.pointer_here(phase)
+        return made._replace(
+            adds=bool(keys & Qt.KeyboardModifier.ShiftModifier),
+            free=bool(keys & Qt.KeyboardModifier.ControlModifier),
+        )
+
+    def pointer_here(self, phase: str) -> FacePointer:
+        """Return an event where the pointer is."""
+        sight = self.sight()
+        assert sight is not None
+        at = sight.camera.to_face(*self.at_px)
+        return FacePointer(phase, at, hit_on_face(sight, at))  # type: ignore[arg-type]
+
+    def _write(self, act: FaceWrite) -> None:
+        """Let a legend be typed where it stands."""
+        panel = self.panel
+        if panel is None:
+            return
+        panel_id, pencil, index = panel.id, self.bench.pencil, act.index
+        old = panel.texts[index].text if index >= 0 else ""
+
+        def commit(typed: str) -> str:
+            if index >= 0:
+                return committed(self.session, change_text(panel_id, index, text=typed))
+            edit = add_text(panel_id, typed, *act.at, high_mm=pencil.letters_mm, colour=pencil.letters_colour)
+            fault = committed(self.session, edit)
+            if not fault:
+                self.bench.choose((FaceItem("text", len(self.session.plan.panels[panel_id].texts) - 1),))
+            return fault
+
+        sight = self.sight()
+        assert sight is not None
+        self.typing.ask("Words of the legend", old, QPointF(*sight.camera.to_px(act.at)), commit)
+
+    def _told(self) -> None:
+        self.setCursor(CURSORS[self.acting.preview.cursor])
+        if self.acting.preview.hint != self._told_hint:
+            self._told_hint = self.acting.preview.hint
+            self.wished.emit(self._told_hint)
+        if self.acting.tool != self._told_tool:
+            self._told_tool = self.acting.tool
+            self.tool_changed.emit(self._told_tool)
+        self.update()
