@@ -7,7 +7,7 @@ from wiring.drawings.plan_clip import Piece, pieces
 from wiring.drawings.plan_fit import Box, Fit
 from wiring.drawings.plan_ground import outlines, place_names
 from wiring.drawings.plan_labels import Room, labelled
-from wiring.drawings.plan_leaders import led_label
+from wiring.drawings.plan_leaders import led_label, spots_along, spots_round
 from wiring.drawings.plan_parts import Placed
 from wiring.drawings.plan_wires import Run
 from wiring.pictures.picture import Item, Point
@@ -53,12 +53,25 @@ def named(
             room.draw(piece.points)
     items: list[Item] = [*place_names(plan, fit, room, clip)]
     parts_missing = wires_missing = 0
+    unnamed: list[PartId] = []
     for part_id, spot in placed.items():
         found = labelled(
-            room, part_label(plan, part_id), spot.box, PART_MM, reaches_mm=_PART_REACHES, semibold=True
+            room,
+            part_label(plan, part_id),
+            spot.box,
+            PART_MM,
+            reaches_mm=_PART_REACHES,
+            semibold=True,
+            over_all=True,
         )
-        parts_missing += not found
         items += found
+        if not found:
+            unnamed.append(part_id)
+    for part_id in unnamed:
+        name, around = part_label(plan, part_id), spots_round(placed[part_id].box)
+        found = led_label(room, name, around, PART_MM, "ink", semibold=True)
+        items += found
+        parts_missing += not found
     if wire_labels:
         crowded: list[tuple[str, Sequence[Point]]] = []
         for text, at, wire in _ends(plan, drawn):
@@ -67,7 +80,7 @@ def named(
             if not found:
                 crowded.append((text, wire))
         for text, wire in crowded:  # last, when all that has a place beside its wire stands there
-            found = led_label(room, text, wire, WIRE_MM)
+            found = led_label(room, text, spots_along(wire), WIRE_MM)
             items += found
             wires_missing += not found
     return Named(tuple(items), parts_missing, wires_missing)
