@@ -22,11 +22,6 @@ _ALONG_WEIGHT = 0.7
 _CROSSED_MM = 0.8  # what one crossed cell counts, as length of a leader
 # how far a leader may run over what is taken: the least that gives a place
 _COVERED_MM = (0.0, 6.0, 14.0, 30.0)
-    0.0,
-    6.0,
-    14.0,
-    30.0,
-)  # how far a leader may run over what is taken, the first that gives a place
 _TRIED = 24  # of the nearest free places to one point
 
 Spot = tuple[float, Point]  # how far in from the end of a wire, and where
