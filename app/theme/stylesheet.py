@@ -98,6 +98,10 @@ QSplitter::handle {{ background: {hair}; }}
 QSplitter::handle:hover {{ background: {copper}; }}
 QCheckBox {{ spacing: 8px; }}
 QCheckBox:focus {{ color: {copper}; }}
+QCheckBox::indicator {{ width: 15px; height: 15px; border: 1px solid {edge}; border-radius: 3px;
+    background: {field}; }}
+QCheckBox::indicator:checked {{ image: url({tick}); border-color: {copper}; }}
+QCheckBox::indicator:disabled {{ border-color: {hair}; background: transparent; }}
 #notice {{ background: {notice}; border: 1px solid {edge}; border-radius: 8px; }}
 #inlineInput {{ background: {header}; border: 1px solid {copper}; border-radius: 6px; }}
 #choices {{ background: {header}; border-top: 1px solid {hair}; }}
@@ -111,4 +115,5 @@ QFrame[look="upright"] {{ background: {hair}; border: 0; max-width: 1px; min-wid
 def stylesheet(theme: Theme, arrow_path: str) -> str:
     """Return the application's stylesheet for a theme; `arrow_path` is the picture of a list's arrow."""
     s = surfaces(theme)
-    return _RULES.format(**s._asdict(), arrow=arrow_path, notice=s.chosen)
+    tick = arrow_path.replace("arrow-", "tick-")  # it lies beside the arrow, in the same ink
+    return _RULES.format(**s._asdict(), arrow=arrow_path, tick=tick, notice=s.chosen)

@@ -43,6 +43,15 @@ class Exports:
         plan, kinds = self._window.session.plan, self._window.session.kinds
         self._write("Save the bench list", ".csv", lambda: bench_csv(plan, kinds))
 
+    def carry_sheet(self) -> None:
+        """One page for a phone under the layout, with boxes to tick."""
+        from wiring.sheets.carry.carry_sheet import carry_sheet
+
+        if not self._window.session.plan.wires:
+            self._window.notices.refuse("There is nothing to carry yet; wire something first.")
+            return
+        self._write("Save the carry sheet", ".html", lambda: carry_sheet(self._situation()))
+
     def netlist(self) -> None:
         """The plan as it stands, for a circuit simulator."""
         from wiring.circuit.spice import spice_netlist
