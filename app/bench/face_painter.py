@@ -3,19 +3,19 @@
 import math
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
 
 from app.bench.bench import Pencil
 from app.bench.face_items import back_items, front_items, part_items
 from app.bench.face_pointer import FacePreview
 from app.bench.face_sight import FaceHit, FaceSight, item_box, part_box
+from app.canvas.misfit_painter import paint_rings
 from app.canvas.shades import with_alpha
 from app.theme.fonts import screen_font
 from app.theme.paint_picture import paint_items
 from wiring.drawings.panel_face import line_colour
 from wiring.edits.panel_spacing import spacing_of
 from wiring.pictures.picture import Item, Path, Pen
-from wiring.pictures.theme import resolve
 from wiring.pictures.transform import mirrored
 from wiring.plan.panel_bodies import APART_MM, Body, bodies_on, misfits
 from wiring.plan.panel_places import to_face
@@ -105,30 +105,15 @@ def _paint_misfits(painter: QPainter, sight: FaceSight) -> None:
     """Ring the bodies that cannot be mounted: the room each needs, hatched, with a diamond beside it."""
     bodies = bodies_on(sight.plan, sight.kinds, sight.panel)
     wrong = misfits(bodies, sight.panel)
-    colour = QColor(resolve("danger", sight.whole.shades.theme))
-    for body in bodies:
-        if body.part.id in wrong:
-            _paint_misfit(painter, sight, body, colour)
+    rings = (_ring(sight, body) for body in bodies if body.part.id in wrong)
+    paint_rings(painter, sight.whole.shades, rings)
 
 
-def _paint_misfit(painter: QPainter, sight: FaceSight, body: Body, colour: QColor) -> None:
-    pen = QPen(colour, 1.8)
-    pen.setDashPattern([3, 2])
-    painter.setPen(pen)
-    painter.setBrush(with_alpha(colour, 0.14))
+def _ring(sight: FaceSight, body: Body) -> tuple[QRectF, bool]:
     rim = APART_MM / 2
     left, top = to_face(sight.panel, (body.box[0], body.box[1]))
     right, bottom = to_face(sight.panel, (body.box[2], body.box[3]))
-    rect = _rect(sight, (left - rim, top - rim, right + rim, bottom + rim)).normalized()
-    if body.radius_mm:
-        painter.drawEllipse(rect)
-    else:
-        painter.drawRect(rect)
-    x, y, reach = rect.right() + 6, rect.top() - 2, 5.5
-    painter.setPen(QPen(sight.whole.shades.raised, 1))
-    painter.setBrush(colour)
-    diamond = ((x, y - reach), (x + reach, y), (x, y + reach), (x - reach, y))
-    painter.drawPolygon(QPolygonF([QPointF(*p) for p in diamond]))
+    return _rect(sight, (left - rim, top - rim, right + rim, bottom + rim)), bool(body.radius_mm)
 
 
 def _paint_chosen(painter: QPainter, sight: FaceSight) -> None:

@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter, QPen, QPolygonF
 from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Preview
 from app.canvas.joist_painter import paint_bar_preview
+from app.canvas.misfit_painter import paint_misfits
 from app.canvas.part_painter import PartPainter
 from app.canvas.plates import Plate
 from app.canvas.shades import with_alpha
@@ -44,6 +45,7 @@ def paint_preview(
         painter.setOpacity(0.72)
         parts.paint_one(painter, sight, preview.ghost)
         painter.setOpacity(1.0)
+    paint_misfits(painter, sight, preview)
     if preview.lands:
         _paint_terminals(painter, sight)
     if len(preview.line) > 1:

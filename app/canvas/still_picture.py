@@ -10,6 +10,7 @@ from app.canvas.area_names import area_names, paint_area_names
 from app.canvas.camera import Camera
 from app.canvas.flag_painter import flag_boxes, paint_flags
 from app.canvas.halo_painter import paint_halos
+from app.canvas.harness_painter import paint_harnesses
 from app.canvas.label_painter import LabelPainter
 from app.canvas.part_painter import PartPainter
 from app.canvas.sight import Sight
@@ -84,6 +85,7 @@ class StillPicture:
             parts, wires = [i for i in parts if i in sight.lit], [i for i in wires if i in sight.lit]
         paint_halos(painter, sight, parts)
         self._wires.paint(painter, sight, wires)
+        paint_harnesses(painter, sight)
         self._parts.paint(painter, sight, parts)
         names = area_names(sight)
         paint_area_names(painter, sight, names)

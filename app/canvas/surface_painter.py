@@ -8,6 +8,7 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 from app.canvas.backdrop_painter import paint_backdrop
 from app.canvas.camera import Camera, round_step
 from app.canvas.joist_painter import paint_joists
+from app.canvas.panel_painter import paint_panel_face
 from app.canvas.shades import SCENE_HUES, with_alpha
 from app.canvas.sight import Sight
 from wiring.plan.plan import Line
@@ -117,6 +118,7 @@ def _paint_panels(painter: QPainter, sight: Sight) -> None:
         painter.setBrush(shades.raised)
         painter.setPen(QPen(shades.board_edge, 1))
         painter.drawRoundedRect(rect, CORNER_PX, CORNER_PX)
+        paint_panel_face(painter, sight, panel)
 
 
 def _rect(camera: Camera, x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> QRectF:

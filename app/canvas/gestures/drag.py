@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from app.canvas.gestures.panel_snap import snapped_on_panel
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pointer, Preview
 from app.canvas.gestures.snapping import Snapped, snapped
 from app.canvas.table import Floats
@@ -39,7 +40,9 @@ def standing_still(around: Around, moved: frozenset[PartId]) -> Floats:
 
 def _place(around: Around, pointer: Pointer, origin: Point, start: Point, others: Floats) -> Snapped:
     wanted = (origin[0] + pointer.at[0] - start[0], origin[1] + pointer.at[1] - start[1])
-    return Snapped(wanted) if pointer.free else snapped(wanted, others, around.grid_mm, around.scale)
+    if pointer.free:
+        return Snapped(wanted)
+    return snapped_on_panel(around, wanted) or snapped(wanted, others, around.grid_mm, around.scale)
 
 
 def _act(parts: frozenset[PartId], shift: Point) -> Act | None:

@@ -1,6 +1,7 @@
 """Place a part from the tray: its ghost follows the pointer and turns before it is set down."""
 
 from app.canvas.gestures.drag import standing_still
+from app.canvas.gestures.panel_snap import snapped_on_panel
 from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
 from app.canvas.gestures.row import place_in_row
 from app.canvas.gestures.snapping import Snapped, snapped
@@ -22,7 +23,10 @@ def place_part(around: Around, kind: Kind, turn_deg: float = 0.0) -> Gesture:
         turned = {"turn": QUARTER_DEG, "turn back": -QUARTER_DEG}.get(pointer.key, 0.0)
         turn_deg = (turn_deg + turned) % 360
         spot = (
-            Snapped(pointer.at) if pointer.free else snapped(pointer.at, others, around.grid_mm, around.scale)
+            Snapped(pointer.at)
+            if pointer.free
+            else snapped_on_panel(around, pointer.at)
+            or snapped(pointer.at, others, around.grid_mm, around.scale)
         )
         if pointer.phase == "press" and pointer.adds:
             return (yield from place_in_row(around, kind, spot.at, turn_deg))
