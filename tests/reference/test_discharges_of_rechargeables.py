@@ -9,34 +9,25 @@ import math
 import pytest
 
 from tests.support.cell_runs import current, life
+from tests.support.published import LEAD_ACID, LEAD_HOURS, LITHIUM_ION, NIMH_RATES
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.pack import packed
-
-HOURS = (0.5, 0.75, 1, 2, 3, 4, 5, 6, 8, 10, 20)
-TABLE = {
-    1.85: (5.39, 3.97, 3.34, 2.00, 1.56, 1.27, 1.04, 0.91, 0.733, 0.612, 0.336),
-    1.80: (6.35, 4.61, 3.75, 2.18, 1.68, 1.36, 1.11, 0.98, 0.778, 0.631, 0.340),
-    1.75: (6.60, 4.79, 3.92, 2.26, 1.71, 1.39, 1.14, 1.00, 0.791, 0.648, 0.343),
-    1.70: (6.87, 4.98, 4.04, 2.32, 1.76, 1.42, 1.17, 1.02, 0.802, 0.661, 0.349),
-    1.65: (7.24, 5.10, 4.14, 2.35, 1.84, 1.47, 1.20, 1.04, 0.815, 0.675, 0.354),
-    1.60: (7.65, 5.32, 4.18, 2.45, 1.89, 1.52, 1.24, 1.07, 0.823, 0.682, 0.356),
-}
 
 
 def _errors(end_v):
     return [
         life("lead-acid 12 V", current(amps), 6 * end_v).lit_h / hours - 1
-        for hours, amps in zip(HOURS, TABLE[end_v], strict=True)
+        for hours, amps in zip(LEAD_HOURS, LEAD_ACID[end_v], strict=True)
     ]
 
 
-@pytest.mark.parametrize("end_v", TABLE)
+@pytest.mark.parametrize("end_v", LEAD_ACID)
 def test_lead_acid_hours(end_v):
     assert max(abs(error) for error in _errors(end_v)) < 0.06
 
 
 def test_mean_error_of_lead_acid_is_small():
-    errors = [abs(error) for end_v in TABLE for error in _errors(end_v)]
+    errors = [abs(error) for end_v in LEAD_ACID for error in _errors(end_v)]
     assert sum(errors) / len(errors) < 0.025
 
 
@@ -56,7 +47,7 @@ def test_other_sizes_scale_with_their_20_h_capacity(size):
         assert run.lit_h == pytest.approx(hours, rel=0.06)
 
 
-@pytest.mark.parametrize(("rate", "end_v", "share"), [(0.2, 1.0, 1.0), (1.0, 0.9, 0.956), (3.0, 0.9, 0.80)])
+@pytest.mark.parametrize(("rate", "end_v", "share"), NIMH_RATES)
 def test_nimh_capacity_at_three_rates(rate, end_v, share):
     pack = packed(CELLS["nimh AA"], capacity_ah=0.45)
     run = life("nimh AA", current(rate * 0.45), end_v, pack=pack)
@@ -74,7 +65,7 @@ def test_lithium_ion_hardly_minds_the_rate_as_a_physics_model_finds():
         assert found / given[0] == pytest.approx(expected / simulated[0], abs=0.03)
 
 
-@pytest.mark.parametrize("key", ["li-ion 18650", "lipo 1 cell", "lipo 2 cells", "lipo 3 cells"])
+@pytest.mark.parametrize("key", LITHIUM_ION)
 def test_lithium_ion_gives_what_is_printed_as_iec_61960_rates_it(key):
     """0.2 It to the maker's end voltage, 2.75 V a cell in several sheets (IEC 61960 from memory)."""
     cell = CELLS[key]
@@ -85,7 +76,7 @@ def test_lithium_ion_gives_what_is_printed_as_iec_61960_rates_it(key):
 @pytest.mark.parametrize(("hours", "exponent"), [(1.0, 1.23), (5.0, 1.15)])
 def test_peukerts_exponent_comes_out_of_the_two_wells(hours, exponent):
     """Peukert: t = H (C / (I H))^n. From the table above, 20 h and `hours`, at 1.75 V a cell."""
-    row = dict(zip(HOURS, TABLE[1.75], strict=True))
+    row = dict(zip(LEAD_HOURS, LEAD_ACID[1.75], strict=True))
     published = math.log(20 / hours) / math.log(row[hours] / row[20])
     assert published == pytest.approx(exponent, abs=0.01)
     lives = [life("lead-acid 12 V", current(row[h]), 6 * 1.75).lit_h for h in (20, hours)]

@@ -35,7 +35,7 @@ def _simulated_h(stateful, amps):
     steps = 0
     while steps < 24 * 60:
         battery.execute(0)
-        if battery.StatePack.I < 0.99 * amps:
+        if 0.99 * amps > battery.StatePack.I:
             break
         steps += 1
     return steps * MINUTE_H

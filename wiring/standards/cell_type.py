@@ -57,6 +57,7 @@ class CellType(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     warmth: tuple[tuple[float, float, float, float], ...] = ((20.0, 1.0, 1.0, 1.0),)
     # °C, then factors on capacity, resistance and k
     charges: tuple[tuple[float, float], ...] = ()  # (share taken out each time, charges it stands)
+    measured_to_a: float = 0.0  # heaviest current of the tests it was fitted to; 0 = not known
     size_mm: tuple[float, float, float] = (0.0, 0.0, 0.0)
 
     @property
@@ -71,7 +72,7 @@ class CellType(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 _POSITIVE = ("cell_v", "capacity_ah", "rated_ah", "k_per_h", "r0_ohm", "floor_v", "cells_in_series")
-_NOT_NEGATIVE = ("r1", "shelf_per_year", "ageing_ohm_per_year")
+_NOT_NEGATIVE = ("r1", "shelf_per_year", "ageing_ohm_per_year", "measured_to_a")
 
 
 def cell_of(row: Mapping[str, Any]) -> CellType:

@@ -15,6 +15,7 @@ from wiring.studies.uses import HOURS_PER_MONTH, Use, timing
 if TYPE_CHECKING:
     from wiring.studies.forecast import Band
 
+HEAVY = 2.0  # times the heaviest load its type was measured with: beyond it the forecast is a guess
 LITTLE_SPARE = 0.1  # of a charge: less than this left when the charger comes is called tight
 
 
@@ -28,6 +29,7 @@ def notes_of(
         *_partners(plan, battery),
         *_charging(battery, uses[0], band),
         *_weak(battery, band),
+        *_heavy(battery, band),
         *_shelf(battery, band),
     )
 
@@ -110,6 +112,20 @@ def _weak(battery: BatteryPart, band: "Band") -> Iterator[str]:
         yield "Its weak cell is reversed before the end and may leak; swap that cell."
     elif battery.cell.rechargeable:
         yield "Its weak cell is empty first and decides when to charge."
+
+
+def _heavy(battery: BatteryPart, band: "Band") -> Iterator[str]:
+    """Say when more is drawn than its type was ever measured with."""
+    if not band.typical.samples or battery.side_by_side:
+        return
+    scale = battery.capacity_ah / battery.cell.rated_ah if battery.capacity_ah > 0 else 1.0
+    known_a = battery.cell.measured_to_a * battery.in_parallel * scale
+    asked_a = band.typical.samples[0].current_a
+    if known_a > 0 and asked_a > HEAVY * known_a:
+        yield (
+            f"It is asked for {asked_a:.2g} A and its type was measured up to {known_a:.2g} A, so take the "
+            "hours as rough; larger cells would serve it better."
+        )
 
 
 def _shelf(battery: BatteryPart, band: "Band") -> Iterator[str]:
