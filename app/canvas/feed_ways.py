@@ -7,9 +7,13 @@ from app.canvas.rerouting import with_new_wires_routed
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.feed import feed
-from wiring.edits.feed_ends import Group, sorted_out
+from wiring.edits.feed_ends import Group, second_ends, sorted_out
+from wiring.edits.feed_gates import uses_both
 from wiring.edits.tables import counted
 from wiring.plan.plan import Plan
+
+ONE_POLE = ("Only plus switched", "The switch breaks the feed and leaves the return alone")
+BOTH_POLES = ("Both conductors switched", "The second pole of the switch breaks the return as well")
 
 
 class FeedWay(NamedTuple):
@@ -22,7 +26,8 @@ class FeedWay(NamedTuple):
 
 def feed_title(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> str:
     """Return what the strip of choices says before them."""
-    return f"Feed {counted(len(sorted_out(plan, kinds, ids).loads), 'part')}"
+    found = sorted_out(plan, kinds, ids)
+    return f"Feed {counted(len(found.loads) + len(found.coils), 'part')}"
 
 
 def feed_ways(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> tuple[FeedWay, ...]:
@@ -40,6 +45,13 @@ def feed_ways(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> tupl
         FeedWay("Chain", "From part to part", feed(chosen, "chain", alone, kinds=kinds)),
         FeedWay("Star", "Two wires of its own for each part", feed(chosen, "star", alone, kinds=kinds)),
     ]
+    gates = sorted_out(plan, kinds, chosen).gates
+    double = [g for g in gates if second_ends(g, kinds[g.kind]) is not None]
+    if double:
+        both = uses_both(double[0], kinds[double[0].kind], 0)
+        other = feed(chosen, "chain", alone, wanted_poles=1 if both else 2, kinds=kinds)
+        words, tip = ONE_POLE if both else BOTH_POLES
+        ways.append(FeedWay(words, tip, other))
     if any(len(group.parts) > 1 for group in strings):
         ways.append(
             FeedWay(

@@ -169,7 +169,8 @@ def test_refusals_say_what_to_do():
 
 def test_supplies_get_colours_of_their_own():
     plan = placed(PACK, PACK, ("supply-ac", 0, 0, {}))
-    pairs = [feed_colours(plan, KINDS, p) for p in plan.parts]
+    pairs = [feed_colours(plan, KINDS, p)[:2] for p in plan.parts]
+    assert all(len(set(feed_colours(plan, KINDS, p))) == 3 for p in plan.parts)
     assert pairs == [("RD", "BK"), ("OG", "GY"), ("BU", "BUWH")]
 
 

@@ -7,8 +7,10 @@ from typing import Literal
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.feed_coils import feed_coils
 from wiring.edits.feed_ends import Group, Sorted, load_ends, sorted_out
-from wiring.edits.feed_roots import Outlet, roots, take
+from wiring.edits.feed_gates import Outlet, Poles, take
+from wiring.edits.feed_roots import roots
 from wiring.edits.laying import MOST_ON_TERMINAL, Laying
 from wiring.edits.run_order import run_order
 from wiring.edits.tables import counted, known_kinds
@@ -27,26 +29,33 @@ def feed(
     manner: Manner = "chain",
     groups: Sequence[Group] = (),
     *,
+    wanted_poles: Poles = 0,
     kinds: Mapping[str, Kind] | None = None,
 ) -> Edit:
     """Wire every selected load that is not fed yet to the selected supply, block or switch.
 
     A chain goes from load to load, a star gives each its own two wires. `groups` name loads that are fed
     through a resistor, alone or in series, as :func:`wiring.studies.feeding.groups` works out; all others are
-    fed as they are. Unwired fuses, switches and blocks among the ids are put between supply and loads.
+    fed as they are. Unwired fuses, switches and blocks among the ids are put between supply and loads; a
+    switch of two poles breaks both conductors where `wanted_poles` is 2, or 0 and it does nothing else.
+    Twin-coil motors go over the selected push buttons or centre-off switches.
     """
     wanted = tuple(dict.fromkeys(ids))
 
     def apply(plan: Plan) -> Plan:
         known = known_kinds(kinds)
         found = sorted_out(plan, known, wanted)
-        if not found.loads:
+        if not (found.loads or found.coils):
             raise EditRefused(
                 "Nothing selected needs feeding; select lamps, buildings or motors that have no wires yet."
             )
         laying = Laying(plan, known, [p.id for part in found for p in part])
-        sides = roots(laying, found)
-        ends = [_group_ends(laying, group) for group in _all_groups(found, groups)]
+        sides = roots(laying, found, wanted_poles)
+        if found.coils:
+            feed_coils(laying, found.coils, found.throwers, sides.plus, sides.minus)
+        if not found.loads:
+            return laying.done()
+        ends = [_group_ends(laying, g, sides.plus.colour) for g in _all_groups(found, groups)]
         places = [_middle(laying, a, b) for a, b in ends]
         order = run_order(places, laying.at(sides.plus.refs[0]))
         ends = [ends[i] for i in order]
@@ -70,7 +79,7 @@ def _all_groups(found: Sorted, groups: Sequence[Group]) -> Iterator[Group]:
     yield from (Group((part.id,)) for part in found.loads if part.id in waiting)
 
 
-def _group_ends(laying: Laying, group: Group) -> tuple[TerminalRef, TerminalRef]:
+def _group_ends(laying: Laying, group: Group, colour: str) -> tuple[TerminalRef, TerminalRef]:
     """Return plus and minus of a group; sets down its resistor and joins what is in series."""
     ends = []
     for part_id in group.parts:
@@ -82,7 +91,7 @@ def _group_ends(laying: Laying, group: Group) -> tuple[TerminalRef, TerminalRef]
     if group.ohms > 0:
         part = laying.plan.parts[group.parts[0]]
         resistor = _resistor(laying, part, plus, group)
-        laying.wire(TerminalRef(resistor.id, "2"), plus, "RD")
+        laying.wire(TerminalRef(resistor.id, "2"), plus, colour)
         plus = TerminalRef(resistor.id, "1")
     for (_, before), (after, _) in pairwise(ends):
         laying.wire(before, after, "YE")

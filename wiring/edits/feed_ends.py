@@ -29,6 +29,11 @@ GATE_ENDS: Mapping[str, tuple[tuple[str, str], ...]] = {
     "fuse": (("1", "2"),),
     "resettable_fuse": (("1", "2"),),
 }
+# The same for a second pole that makes together with the first.
+SECOND_ENDS: Mapping[str, tuple[tuple[str, str], ...]] = {
+    "switch": (("23", "24"), ("21", "24"), ("21", "22"))
+}
+COIL_ENDS = ("N", "C", "R")
 TAPS = frozenset({"separate", "pairs"})
 
 
@@ -48,6 +53,8 @@ class Sorted(NamedTuple):
     blocks: tuple[Part, ...]  # all terminals one
     taps: tuple[Part, ...]  # terminal strips and plugs
     loads: tuple[Part, ...]  # that still lack a wire on one of their ends
+    coils: tuple[Part, ...] = ()  # twin-coil motors that still lack one
+    throwers: tuple[Part, ...] = ()  # unwired contacts that let go by themselves or stand off: for coils
 
 
 def load_ends(part: Part, kind: Kind) -> tuple[TerminalRef, TerminalRef] | None:
@@ -67,6 +74,25 @@ def gate_ends(part: Part, kind: Kind) -> tuple[TerminalRef, TerminalRef] | None:
     return None
 
 
+def second_ends(part: Part, kind: Kind) -> tuple[TerminalRef, TerminalRef] | None:
+    """Return the way in and out of a second pole; None for what has only one."""
+    closed = {frozenset(pair) for position in kind.positions for pair in position.closes}
+    for a, b in SECOND_ENDS.get(kind.behaviour, ()):
+        if frozenset((a, b)) in closed:
+            return TerminalRef(part.id, a), TerminalRef(part.id, b)
+    return None
+
+
+def lets_go(kind: Kind) -> bool:
+    """Whether a switch can send a pulse: a push-to-make button, or a changeover that can stand off."""
+    if kind.behaviour != "switch":
+        return False
+    if any(position.momentary and ("13", "14") in position.closes for position in kind.positions):
+        return True
+    closing = {pair for position in kind.positions for pair in position.closes}
+    return any(not p.closes for p in kind.positions) and closing == {("11", "14"), ("11", "12")}
+
+
 def is_bare_led(part: Part, kind: Kind) -> bool:
     """Whether a part is an LED without a resistor of its own."""
     return kind.behaviour == "led" and float(kind.values(part.settings).get("series_ohm", 0.0)) <= 0.0
@@ -83,6 +109,12 @@ def sorted_out(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> Sor
             name = _role(part, kind, wired)
             if name:
                 found[name].append(part)
+    if found["coils"]:
+        idle = [
+            p for p in found["gates"] if lets_go(kinds[p.kind]) and not any(r.part == p.id for r in wired)
+        ]
+        found["throwers"] = idle
+        found["gates"] = [p for p in found["gates"] if p not in idle]
     return Sorted(*(tuple(found[name]) for name in Sorted._fields))
 
 
@@ -90,6 +122,8 @@ def _role(part: Part, kind: Kind, wired: set[TerminalRef]) -> str:
     ends = load_ends(part, kind)
     if ends is not None:
         return "" if wired.issuperset(ends) else "loads"
+    if kind.behaviour == "twin_coil":
+        return "" if wired.issuperset(TerminalRef(part.id, n) for n in COIL_ENDS) else "coils"
     if gate_ends(part, kind) is not None:
         return "gates"
     if source_ends(kind) is not None:

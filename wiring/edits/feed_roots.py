@@ -1,28 +1,20 @@
 """Where the two conductors of a feed begin: wired from the supply over fuse, switch and blocks if need be."""
 
-import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
 from wiring.edits.edit import EditRefused
-from wiring.edits.feed_colours import Colours, feed_colours
-from wiring.edits.feed_ends import Sorted, gate_ends
-from wiring.edits.laying import MOST_ON_TERMINAL, Laying
+from wiring.edits.feed_colours import feed_colours
+from wiring.edits.feed_ends import Sorted
+from wiring.edits.feed_gates import Outlet, Poles, take, through_gates
+from wiring.edits.laying import Laying
 from wiring.edits.poles import Pole, poles, source_ends
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
-from wiring.plan.places import Point
 
 NOTHING_FEEDS = (
     "Select what is to feed them as well: a supply or battery, a distribution block, or a switch that is fed."
 )
-
-
-class Outlet(NamedTuple):
-    """One pole to feed from: one terminal, or the many of a distribution block."""
-
-    refs: tuple[TerminalRef, ...]
-    colour: str
 
 
 class Roots(NamedTuple):
@@ -33,7 +25,7 @@ class Roots(NamedTuple):
     source: PartId
 
 
-def roots(laying: Laying, found: Sorted) -> Roots:
+def roots(laying: Laying, found: Sorted, wanted: Poles = 0) -> Roots:
     """Return where to feed from; lays what is missing between the selected supply and the way out.
 
     EditRefused when nothing selected leads to a supply, or more than one does.
@@ -46,21 +38,10 @@ def roots(laying: Laying, found: Sorted) -> Roots:
     colours = feed_colours(laying.plan, laying.kinds, source)
     plus = Outlet((TerminalRef(source, ends[0]),), colours.plus)
     minus = Outlet((TerminalRef(source, ends[1]),), colours.minus)
-    plus = _through_gates(laying, found.gates, known, plus, colours)
+    plus, minus = through_gates(laying, found.gates, known, (plus, minus), colours, wanted)
     plus, minus = _to_blocks(laying, found.blocks, known, plus, minus)
     plus, minus = _at_taps(laying, found.taps, known, plus, minus)
     return Roots(plus, minus, source)
-
-
-def take(laying: Laying, outlet: Outlet, near: Point) -> TerminalRef:
-    """Return the terminal of an outlet for one more wire: an empty one near the place if there is one."""
-    ref = min(outlet.refs, key=lambda r: (laying.count[r], round(math.dist(laying.at(r), near), 3)))
-    if laying.count[ref] >= MOST_ON_TERMINAL and len(outlet.refs) > 1:
-        name = laying.plan.parts[ref.part].designation
-        raise EditRefused(
-            f"-{name} has no terminal left for another wire; lay a chain instead or add a second block."
-        )
-    return ref
 
 
 def _source(laying: Laying, found: Sorted, known: dict[TerminalRef, Pole]) -> PartId:
@@ -85,37 +66,6 @@ def _feeds(laying: Laying, part: Part) -> bool:
 
 def _refs(laying: Laying, part: Part) -> list[TerminalRef]:
     return [TerminalRef(part.id, t.name) for t in laying.kinds[part.kind].terminals]
-
-
-def _through_gates(
-    laying: Laying,
-    gates: Sequence[Part],
-    known: dict[TerminalRef, Pole],
-    plus: Outlet,
-    colours: Colours,
-) -> Outlet:
-    """Lead plus through the selected fuses and switches: those that are fed already, then the others."""
-    passed = [g for g in gates if any(r in known for r in _refs(laying, g))]
-    if passed:
-        last = max(
-            (r for g in passed for r in _refs(laying, g) if r in known and known[r].is_plus),
-            key=lambda r: known[r].steps,
-            default=None,
-        )
-        if last is None:
-            name = passed[0].designation
-            raise EditRefused(f"-{name} lies in the return; select a switch or fuse on the plus side.")
-        plus = Outlet((last,), colours.behind(laying.kinds[laying.plan.parts[last.part].kind], plus.colour))
-    fresh = [g for g in gates if g not in passed]
-    # A fuse belongs right behind the supply; after it, whatever is nearest.
-    fresh.sort(key=lambda g: laying.kinds[g.kind].behaviour == "switch")
-    for gate in fresh:
-        kind = laying.kinds[gate.kind]
-        ends = gate_ends(gate, kind)
-        assert ends is not None
-        laying.wire(take(laying, plus, laying.at(ends[0])), ends[0], plus.colour)
-        plus = Outlet((ends[1],), colours.behind(kind, plus.colour))
-    return plus
 
 
 def _to_blocks(

@@ -9,6 +9,7 @@ from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
 
+FIRM = ("fuse", "resettable_fuse", "bus", "pairs", "separate")  # closed as long as they are whole
 PLUS_MARKS, MINUS_MARKS = ("+", "~"), ("-", "~")
 
 
@@ -18,6 +19,7 @@ class Pole(NamedTuple):
     source: PartId
     is_plus: bool  # or the first leg of an AC supply
     steps: int
+    switched: bool = False  # every way to it leads over a contact
 
 
 def source_ends(kind: Kind) -> tuple[str, str] | None:
@@ -37,9 +39,11 @@ def poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
     Contacts count as closed in whichever position they close; nothing is followed through a load.
     """
     joined: dict[TerminalRef, set[TerminalRef]] = defaultdict(set)
-    for a, b in _joints(plan, kinds):
-        joined[a].add(b)
-        joined[b].add(a)
+    always: dict[TerminalRef, set[TerminalRef]] = defaultdict(set)  # whatever stands how
+    for a, b, is_contact in _joints(plan, kinds):
+        for table in (joined,) if is_contact else (joined, always):
+            table[a].add(b)
+            table[b].add(a)
     found: dict[TerminalRef, Pole] = {}
     doubtful: set[TerminalRef] = set()
     for part in plan.parts.values():
@@ -47,8 +51,9 @@ def poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
         ends = source_ends(kind) if kind is not None else None
         for at, name in enumerate(ends or ()):
             start = TerminalRef(part.id, name)
+            unswitched = {ref for ref, _ in _reached(always, start)}
             for ref, steps in _reached(joined, start):
-                pole = Pole(part.id, at == 0, steps)
+                pole = Pole(part.id, at == 0, steps, ref not in unswitched)
                 if ref in found and found[ref][:2] != pole[:2]:
                     doubtful.add(ref)
                 else:
@@ -56,9 +61,10 @@ def poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
     return {ref: pole for ref, pole in found.items() if ref not in doubtful}
 
 
-def _joints(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[tuple[TerminalRef, TerminalRef]]:
+def _joints(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[tuple[TerminalRef, TerminalRef, bool]]:
+    """Walk what joins two terminals; True for a contact that opens and closes."""
     for wire in plan.wires.values():
-        yield wire.start, wire.end
+        yield wire.start, wire.end, False
     for part in plan.parts.values():
         kind = kinds.get(part.kind)
         if kind is None:
@@ -67,7 +73,7 @@ def _joints(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[tuple[TerminalRef
         if kind.behaviour == "bus":
             pairs = list(combinations([t.name for t in kind.terminals], 2))
         for a, b in pairs:
-            yield TerminalRef(part.id, a), TerminalRef(part.id, b)
+            yield TerminalRef(part.id, a), TerminalRef(part.id, b), kind.behaviour not in FIRM
 
 
 def _reached(
