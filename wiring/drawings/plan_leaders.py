@@ -17,12 +17,12 @@ _LEADER = Pen("quiet", 0.15)
 _DOT_MM = 0.35
 _NEAREST_MM = 2.0  # of a leader
 _REACHES_MM = (32.0, 110.0)  # how far round the first spot a place is looked for
-_EVERY_MM, _DEEPEST_MM = 3.0, 24.0  # points of a wire that are tried, and how far in from its end
+_EVERY_MM, _DEEPEST_MM = 4.5, 24.0  # points of a wire that are tried, and how far in from its end
 _ALONG_WEIGHT = 0.7
 _CROSSED_MM = 0.8  # what one crossed cell counts, as length of a leader
 # how far a leader may run over what is taken: the least that gives a place
 _COVERED_MM = (0.0, 6.0, 14.0, 30.0)
-_TRIED = 24  # of the nearest free places to one point
+_TRIED = 14  # of the nearest free places to one point
 
 Spot = tuple[float, Point]  # how far in from the end of a wire, and where
 
@@ -125,6 +125,8 @@ def _best(
     """Return the cheapest place; a leader may run over what is taken for so far from its spot."""
     best: _Place | None = None
     for along, at in spots:
+        if best is not None and along * _ALONG_WEIGHT + _NEAREST_MM > best.cost:
+            break
         if covered_mm == 0.0 and not room.clear(at, at):
             continue
         reach = np.hypot(
@@ -132,7 +134,7 @@ def _best(
             np.maximum(np.abs(free.y - at[1]) - high / 2, 0.0),
         )
         cost = np.where(reach < _NEAREST_MM, np.inf, reach + free.cost + along * _ALONG_WEIGHT)
-        count = min(_TRIED, len(cost))
+        count = min(_TRIED if covered_mm < _COVERED_MM[-1] else 4 * _TRIED, len(cost))
         nearest = np.argpartition(cost, count - 1)[:count]
         for number in nearest[np.argsort(cost[nearest])]:
             if not cost[number] < (best.cost if best else math.inf):
