@@ -5,8 +5,10 @@ from typing import Any
 
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
+from app.inspector.backdrop_rows import BackdropRows
 from app.inspector.card import Card
 from app.inspector.choice_field import ChoiceField, Option
+from app.inspector.colour_rows import ColourRows
 from app.inspector.committing import committed
 from app.inspector.every_position import EveryPosition, Trying
 from app.inspector.figures_table import FiguresTable
@@ -77,6 +79,14 @@ class PlanCard(Card):
         self.panels = PanelRows(session, self, lay)
         self._panels.add(self.panels)
         self.add(self._panels)
+        self._colours = Section("Wire colours by circuit", self)
+        self.colours = ColourRows(session, self)
+        self._colours.add(self.colours)
+        self.add(self._colours)
+        self._picture = Section("Picture under the plan", self)
+        self.picture = BackdropRows(session, self)
+        self._picture.add(self.picture)
+        self.add(self._picture)
         self._choices: dict[str, ChoiceField] = {}
         self._values: dict[str, ValueField] = {}
         self._add_habits()
@@ -91,6 +101,10 @@ class PlanCard(Card):
         self.scenes.refresh()
         self.panels.refresh()
         self._panels.setVisible(bool(plan.panels))
+        self.colours.refresh()
+        self._colours.setVisible(bool(self.colours.rows))
+        self.picture.refresh()
+        self._picture.setVisible(plan.backdrop is not None)
         for name, field in self._choices.items():
             field.show_value(str(getattr(habits, name)))
         for name, value_field in self._values.items():

@@ -67,6 +67,36 @@ def set_backdrop(**fields: Any) -> Edit:  # noqa: ANN401 - each field has its ow
     return Edit("Change picture", apply)
 
 
+def turn_backdrop(turn_deg: float) -> Edit:
+    """Turn the picture to that angle, clockwise; its middle stays where it is."""
+
+    def apply(plan: Plan) -> Plan:
+        old = _backdrop_of(plan)
+        if not math.isfinite(turn_deg):
+            raise EditRefused("The turn of the picture must be a number of degrees.")
+        new = msgspec.structs.replace(old, turn_deg=rounded_mm((turn_deg + 180.0) % 360.0 - 180.0))
+        (ax, ay), (bx, by) = _middle(old), _middle(new)
+        return _with(
+            plan,
+            msgspec.structs.replace(
+                new, x_mm=rounded_mm(old.x_mm + ax - bx), y_mm=rounded_mm(old.y_mm + ay - by)
+            ),
+        )
+
+    return Edit("Turn picture", apply)
+
+
+def _middle(backdrop: Backdrop) -> Point:
+    """Return where the middle of a picture lies on the plan."""
+    angle = math.radians(backdrop.turn_deg)
+    x = backdrop.width_px * backdrop.mm_per_px / 2
+    y = backdrop.height_px * backdrop.mm_per_px / 2
+    return (
+        backdrop.x_mm + x * math.cos(angle) - y * math.sin(angle),
+        backdrop.y_mm + x * math.sin(angle) + y * math.cos(angle),
+    )
+
+
 def _backdrop_of(plan: Plan) -> Backdrop:
     if plan.backdrop is None:
         raise EditRefused("There is no picture under the plan; choose one first.")

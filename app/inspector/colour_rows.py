@@ -1,0 +1,105 @@
+"""The colours of each circuit's wires as a small table: feed, return, and the feed behind a switch."""
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from app.inspector.named_row import NamedRow, heads
+from app.inspector.wire_choice import ColourBox
+from app.session import Session
+from wiring.edits.feed_colours import Colours, feed_colours, supplies
+from wiring.edits.recolour import by_rule, recolour, set_circuit_colours
+from wiring.plan.circuit_colours import CircuitColours
+
+BOX_WIDTH = 70
+COUNTED_MOST = 600  # wires; to count in a larger plan at every edit would be felt
+FIELDS = {"plus": "Feed", "minus": "Return", "switched": "Switched"}
+USUAL_TIP = "As usual; choose another colour for all wires this supply feeds"
+
+
+class ColourRows(QWidget):
+    """One row a supply, and the button that colours the wires so."""
+
+    def __init__(self, session: Session, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._session = session
+        self.rows: dict[str, ColourRow] = {}
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(4)
+        self._column.addLayout(heads(self, (("", 0), *((word, BOX_WIDTH) for word in FIELDS.values()))))
+        self.built = QCheckBox("Also wires marked as built", self)
+        self.built.setObjectName("recolourBuilt")
+        self.built.toggled.connect(lambda _yes: self.refresh())
+        self.apply = QPushButton("Colour the wires so", self)
+        self.apply.setObjectName("recolour")
+        self.apply.setProperty("look", "plain")
+        self.apply.clicked.connect(self._recolour)
+        foot = QHBoxLayout()
+        foot.addWidget(self.apply)
+        foot.addStretch(1)
+        self._column.addWidget(self.built)
+        self._column.addLayout(foot)
+
+    def refresh(self) -> None:
+        """Show the supplies as they are now."""
+        plan, kinds = self._session.plan, self._session.kinds
+        there = supplies(plan, kinds)
+        for gone in self.rows.keys() - set(there):
+            row = self.rows.pop(gone)
+            row.hide()
+            row.deleteLater()
+        for supply in there:
+            if supply not in self.rows:
+                self.rows[supply] = ColourRow(self._session, supply, self)
+                self._column.insertWidget(len(self.rows), self.rows[supply])
+            own = plan.circuit_colours.get(supply, CircuitColours())
+            name = f"-{plan.parts[supply].designation}"
+            self.rows[supply].show_colours(name, own, feed_colours(plan, kinds, supply))
+        self._tell_number()
+        self.built.setVisible(any(w.built for w in plan.wires.values()))
+
+    def _tell_number(self) -> None:
+        plan, kinds = self._session.plan, self._session.kinds
+        if not self.rows or len(plan.wires) > COUNTED_MOST:
+            self.apply.setText("Colour the wires so")
+            self.apply.setEnabled(bool(plan.wires))
+            return
+        number = len(by_rule(plan, kinds, plan.wires.values(), built_too=self.built.isChecked()))
+        words = f"Colour {number} {'wire' if number == 1 else 'wires'} so"
+        self.apply.setText(words if number else "All wires are coloured so")
+        self.apply.setEnabled(number > 0)
+
+    def _recolour(self) -> None:
+        self._session.do(recolour(built_too=self.built.isChecked(), kinds=self._session.kinds))
+
+
+class ColourRow(NamedRow):
+    """The three colours of one supply."""
+
+    def __init__(self, session: Session, supply: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._session, self._supply = session, supply
+        self.name = QLabel(self)
+        self.line.addWidget(self.name, 1)
+        self.boxes: dict[str, ColourBox] = {}
+        for field, word in FIELDS.items():
+            box = ColourBox(self)
+            box.setFixedWidth(BOX_WIDTH)
+            box.setObjectName(f"circuit_{field}")
+            box.view().setMinimumWidth(190)
+            box.chosen.connect(self._chosen(field, box))
+            self.boxes[field] = box
+            self.line.addWidget(box)
+            box.setAccessibleName(f"{word}, colour of its wires")
+
+    def show_colours(self, name: str, own: CircuitColours, used: Colours) -> None:
+        """Show the colours; what the builder has not chosen is the usual one."""
+        self.name.setText(name)
+        for field, box in self.boxes.items():
+            box.show_value(getattr(used, field))
+            box.setToolTip("" if getattr(own, field) else USUAL_TIP)
+            box.setAccessibleName(f"{FIELDS[field]} of {name}, colour of its wires")
+
+    def _chosen(self, field: str, box: ColourBox) -> Callable[[], object]:
+        return lambda: self._session.do(set_circuit_colours(self._supply, **{field: box.value}))
