@@ -1,5 +1,6 @@
 """What is seen of a face, as items in millimetres from its upper left corner, before it is turned over."""
 
+import math
 from collections.abc import Iterator
 
 from app.bench.face_sight import FaceSight
@@ -66,7 +67,9 @@ def _name(sight: FaceSight, part: Part) -> Words:
     kind = sight.kinds[part.kind]
     size = NAME_PX / sight.camera.scale
     x, y = to_face(sight.panel, (part.x_mm, part.y_mm))
-    down = max(kind.width_mm, kind.height_mm) / 2 + size * 0.5
+    angle = math.radians(part.turn_deg)
+    high = abs(kind.width_mm * math.sin(angle)) + abs(kind.height_mm * math.cos(angle))
+    down = high / 2 + size * 0.5
     ground = "raised" if sight.camera.behind else ""
     words = f"-{part.designation}"
     return Words(words, (x, y + down), size, "quiet", "regular", "centre", "top", ground=ground)

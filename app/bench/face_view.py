@@ -95,6 +95,11 @@ class FaceView(QWidget):
         self.camera, self.left_alone = camera, False
         self.update()
 
+    def forget_pointer(self) -> None:
+        """Let go of what was under the pointer: it may be there no more."""
+        self._hovered = None
+        self.update()
+
     def begin_line(self) -> None:
         """Draw track lines until Escape."""
         self.acting.take("line", draw_line)

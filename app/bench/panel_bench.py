@@ -149,6 +149,7 @@ class PanelBench(QWidget):
             self.bench.lay("")
         if not self.is_open:
             return
+        self.face.forget_pointer()
         self.bench.keep_to(change.new.panels.get(self.bench.panel))
         if self.face.acting.runs and self.is_open:
             self.face.acting.interrupt()

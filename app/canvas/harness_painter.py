@@ -14,7 +14,7 @@ from wiring.plan.harness import harness_of
 from wiring.plan.places import Point
 
 TIE_EVERY_MM, TIE_WIDE_MM = 28.0, 2.2
-LEAST_SCALE = 0.35  # pixels per millimetre below which ties would run together
+LEAST_SCALE = 0.7  # pixels per millimetre below which ties would run together
 PLATE = Plate(font_px=11, high_px=16.0, rim_px=5.0, ground=0.94)
 
 
@@ -34,16 +34,16 @@ def paint_harnesses(painter: QPainter, sight: Sight) -> None:
             half = (min(IN_WAY_MM * (count - 1), WIDEST_MM) / 2 + 1.6) * scale
             points = sight.plan.wireways[way_id].points
             if scale >= LEAST_SCALE:
-                pen = QPen(sight.shades.ink, max(TIE_WIDE_MM * scale, 1.2))
+                pen = QPen(sight.shades.quiet, max(TIE_WIDE_MM * scale, 1.2))
                 pen.setCapStyle(Qt.PenCapStyle.FlatCap)
                 painter.setPen(pen)
                 for at, across in _ties(points):
                     x, y = sight.camera.to_px(*at)
                     dx, dy = across[0] * half, across[1] * half
                     painter.drawLine(QLineF(x - dx, y - dy, x + dx, y + dy))
-            x, y = sight.camera.to_px(*points[-2])
+            x, y = sight.camera.to_px(*points[-1])
             plate = PLATE.pixmap(f"{count} wires", sight.shades, sight.ratio)
-            painter.drawPixmap(QPointF(x + half + 4, y + half + 2), plate)
+            painter.drawPixmap(QPointF(x + half + 5, y - 8), plate)
 
 
 def _ties(points: tuple[Point, ...]) -> Iterator[tuple[Point, Point]]:

@@ -11,10 +11,11 @@ from app.inspector.named_row import REMOVE_WIDTH, NamedRow, heads, remove_button
 from app.inspector.typed_field import TypedField
 from app.inspector.value_field import ValueField
 from app.session import Session
+from app.theme.icons import icon
 from wiring.edits.panels import change_panel, remove_panel
 from wiring.plan.panel import Panel
 
-BENCH_WIDTH = 54
+BENCH_WIDTH = 26
 
 SIZE_WIDTH = 60
 SIDES = (("width_mm", "Wide"), ("height_mm", "High"))
@@ -79,7 +80,7 @@ class PanelRow(NamedRow):
 
     def _bench_button(self, lay: Callable[[str], None]) -> QToolButton:
         button = QToolButton(self)
-        button.setText("Bench")
+        button.setIcon(icon("fit"))
         button.setObjectName("layOnBench")
         button.setProperty("look", "small")
         button.setFixedWidth(BENCH_WIDTH)
