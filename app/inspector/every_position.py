@@ -120,7 +120,7 @@ def worst_figures(answer: Answer, found: "WorstCase") -> Iterator[Figure]:
 
 
 def when_words(answer: Answer, found: "WorstCase") -> Iterator[str]:
-    """Walk how the switches stand then, one sentence a supply, and what is proved where not all were tried."""
+    """Walk how the switches stand then, one sentence a supply, and what is proved then."""
     from wiring.studies.positions.words import bound_words
 
     plan = answer.situation.plan

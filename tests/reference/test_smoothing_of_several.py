@@ -3,6 +3,7 @@
 import random
 import re
 from pathlib import Path
+from time import process_time
 from typing import Any
 
 import pytest
@@ -80,3 +81,12 @@ def test_where_lengths_are_in_feet_the_mains_has_sixty_cycles() -> None:
         waves(plan.with_changes(habits=Habits(units=units)), kinds(), {}, "R") for units in ("metric", "us")
     )
     assert sixty.branches[0].ripple_v == pytest.approx(fifty.branches[0].ripple_v * 50 / 60, rel=0.03)
+
+
+def test_four_houses_take_no_longer_than_the_eye_waits() -> None:
+    """Half a second of one processor's time is the aim; three times that is allowed for slow machines."""
+    plan = houses(4, 7)
+    solved(houses(2, 5))
+    begin = process_time()
+    assert not solved(plan).problems
+    assert process_time() - begin < 1.5

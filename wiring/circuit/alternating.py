@@ -10,14 +10,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wiring.circuit.assembly import Assembly
-from wiring.circuit.branches.filament import FILAMENT
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
+from wiring.circuit.lamp_warmth import Lamps, warm_ohms
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network
 from wiring.circuit.newton import newton_lanes
 from wiring.circuit.reading import Reading
-from wiring.circuit.smoothing import capacitors, hold
+from wiring.circuit.smoothing import CAPACITOR, hold
 from wiring.circuit.steady import SOURCE, hang_on, loop_currents
 from wiring.plan.plan import Plan
 
@@ -36,7 +36,7 @@ class Cycle(NamedTuple):
     amps: Floats
     nodes: Floats
     residual_a: float
-    unknowns: Floats | None  # of the core, phase after phase: where the next round starts
+    unknowns: Floats  # of the core, phase after phase: where the next round starts
     sines: Floats
     held: Floats | None = None  # volts on smoothing capacitors, where there are any
 
@@ -62,6 +62,9 @@ def cycle(assembly: Assembly, island: Island, values: Floats, *, whole: bool = F
     laws[lamps] = RESISTOR_LAW
     warmed[lamps, 0] = values[lamps, 0] / values[lamps, 1]
     plan = assembly._replace(laws=laws)
+    if np.any(laws[island.core] == CAPACITOR):
+        lit = lamps[np.isin(lamps, island.core)]
+        return _smoothed(plan, island, warmed, Lamps(np.searchsorted(island.core, lit), values[lit]))
     found: Cycle | None = None
     for _ in range(MOST_ROUNDS):
         found = _cycle(plan, island, warmed, found, whole)
@@ -92,44 +95,55 @@ def whole_cycle(points: int = 2 * POINTS) -> Floats:
 def _cycle(plan: Assembly, island: Island, values: Floats, before: Cycle | None, whole: bool) -> Cycle | None:
     network = core_network(plan, island, values)
     swing = plan.alternating[island.core]
-    mine, held = island.branches, None
-    if len(capacitors(network)):
-        start, nodes = (None, None) if before is None else (before.held, before.unknowns)
-        kept = hold(network, swing, hertz(plan.plan), start=start, nodes=nodes)
-        if kept is None:
-            return None
-        sines, solved, held = kept.sines, kept.solved, kept.volts
-    else:
-        straight = network.linear and bool(swing[network.laws == SOURCE].all())
-        sines = whole_cycle() if whole else RMS_ALONE if straight else phases()
-        lanes = [_at_phase(network, swing, float(sine)) for sine in sines] if len(island.core) else []
-        solved = newton_lanes(lanes, None if before is None else before.unknowns) if lanes else []
-        if not all(one.converged for one in solved):
-            return None
-    amps = np.zeros((len(sines), len(mine)))
-    nodes = np.zeros((len(sines), plan.node_count))
-    if solved:
-        nodes[:, island.core_nodes[:-1]] = [one.x for one in solved]
-        amps[:, np.searchsorted(mine, island.core)] = [one.amps for one in solved]
-    residual = max((one.residual_a for one in solved), default=0.0)
+    straight = network.linear and bool(swing[network.laws == SOURCE].all())
+    sines = whole_cycle() if whole else RMS_ALONE if straight else phases()
+    if not len(island.core):
+        nothing = np.zeros((len(sines), 0))
+        return _spread(plan, island, values, sines, nothing, nothing, 0.0)
+    lanes = [_at_phase(network, swing, float(sine)) for sine in sines]
+    solved = newton_lanes(lanes, None if before is None else before.unknowns)
+    if not all(one.converged for one in solved):
+        return None
+    x, amps = np.array([one.x for one in solved]), np.array([one.amps for one in solved])
+    return _spread(plan, island, values, sines, x, amps, max(one.residual_a for one in solved))
+
+
+def _smoothed(plan: Assembly, island: Island, values: Floats, lamps: Lamps) -> Cycle | None:
+    """Return a cycle of an island with smoothing capacitors."""
+    swing = plan.alternating[island.core]
+    kept = hold(core_network(plan, island, values), swing, hertz(plan.plan), lamps=lamps)
+    if kept is None:
+        return None
+    solved = kept.solved
+    found = _spread(plan, island, values, kept.sines, solved.x.T, solved.amps.T, solved.residual_a)
+    return found._replace(held=kept.volts)
+
+
+def _spread(
+    plan: Assembly,
+    island: Island,
+    values: Floats,
+    sines: Floats,
+    x: Floats,
+    core_amps: Floats,
+    residual: float,
+) -> Cycle:
+    """Return what all branches and nodes of an island read, from its core's; a row a phase."""
+    mine = island.branches
+    amps, nodes = np.zeros((len(sines), len(mine))), np.zeros((len(sines), plan.node_count))
+    nodes[:, island.core_nodes[:-1]] = x
+    amps[:, np.searchsorted(mine, island.core)] = core_amps
     hang_on(plan, island, values, nodes, sines)
     nodes -= nodes[:, [island.reference]]
     volts = nodes[:, plan.a[mine]] - nodes[:, plan.b[mine]]
     amps[:, np.searchsorted(mine, island.loops)] = loop_currents(plan, island, values, sines)
-    unknowns = np.concatenate([one.x for one in solved]) if solved else None
-    return Cycle(volts, amps, nodes[:, island.nodes], residual, unknowns, sines, held)
+    return Cycle(volts, amps, nodes[:, island.nodes], residual, x.ravel(), sines)
 
 
 def _at_phase(network: Network, swing: NDArray[np.bool_], sine: float) -> Network:
     values = network.values.copy()
     values[swing, 0] *= sine
     return network.with_values(values)
-
-
-def warm_ohms(rows: Floats, rms_v: Floats) -> Floats:
-    """Return the ohms of filaments at their RMS volts; `rows` are their laws' values, a row a filament."""
-    amps, slopes = FILAMENT.current(rms_v, np.moveaxis(rows, 1, 0))
-    return np.where(rms_v > 1e-9, rms_v / np.where(rms_v > 1e-9, amps, 1.0), 1.0 / slopes)
 
 
 def _rms(rows: Floats) -> Floats:

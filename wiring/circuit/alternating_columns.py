@@ -16,11 +16,11 @@ from wiring.circuit.alternating import (
     RMS_ALONE,
     WARM_TOLERANCE,
     phases,
-    warm_ohms,
 )
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
+from wiring.circuit.lamp_warmth import warm_ohms
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network
 from wiring.circuit.steady import SOURCE, hang_on

@@ -7,7 +7,8 @@ volts from one moment to the next, the last one leading back to the first (trape
     C (u[j+1] - u[j]) / dt = (i[j] + i[j+1]) / 2
 
 Newton's method on all moments at once; how the currents into all capacitors change with the volts of each
-comes from the circuit's own matrix at each moment.
+comes from the circuit's own matrix at each moment. Filaments are too slow to follow the cycle: they keep the
+ohms their RMS volts give them, which are set anew after each step.
 """
 
 from typing import NamedTuple
@@ -16,25 +17,39 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wiring.circuit.branches.laws import LAW_NUMBER
+from wiring.circuit.lamp_warmth import NO_LAMPS, Lamps
 from wiring.circuit.linear import Floats, Ints
-from wiring.circuit.network import Network, as_columns
-from wiring.circuit.newton import Solved, newton_lanes
+from wiring.circuit.network import Network
+from wiring.circuit.newton import newton_lanes
+from wiring.circuit.round_trip import closing_move
+from wiring.circuit.together import newton_together
 
 CAPACITOR, SOURCE = LAW_NUMBER["capacitor"], LAW_NUMBER["source"]
 COARSE, FINE = 48, 192  # moments a cycle; so many leave 1e-4 of RMS values, and 1e-5 of steady volts
 MOST_STEPS = 40
 MOST_HALVINGS = 6
-TOLERANCE = 1e-8  # of the largest current into a capacitor
+ROUGH, TOLERANCE = 1e-3, 1e-7  # of the largest current into a capacitor
+ROUGH_OHMS, OHMS = 1e-3, 1e-6  # of a filament
 START_SHARE = 0.5  # of the peak: from beneath, the charging current grows ever steeper and Newton cannot pass
 LEAST_A = 1e-12
+
+
+class Moments(NamedTuple):
+    """A network at each moment, a column each."""
+
+    x: Floats
+    volts: Floats
+    amps: Floats
+    residual_a: float
 
 
 class Held(NamedTuple):
     """Volts on each capacitor, a row a moment and a column a capacitor; the circuit solved at each moment."""
 
     volts: Floats
-    solved: list[Solved]
+    solved: Moments
     sines: Floats
+    lamp_ohms: Floats
 
 
 class _Task(NamedTuple):
@@ -42,8 +57,22 @@ class _Task(NamedTuple):
     swing: NDArray[np.bool_]
     places: Ints  # of the capacitors among the branches
     farads: Floats
+    lamps: Lamps
     sines: Floats
     step_s: float
+
+
+class _State(NamedTuple):
+    """Where the search stands."""
+
+    volts: Floats
+    ohms: Floats  # of the lamps
+    solved: Moments
+    short: Floats
+
+    @property
+    def size(self) -> float:
+        return float(np.linalg.norm(self.short))
 
 
 def capacitors(network: Network) -> Ints:
@@ -56,13 +85,11 @@ def hold(
     swing: NDArray[np.bool_],
     hertz: float,
     points: int = FINE,
-    start: Floats | None = None,
-    nodes: Floats | None = None,
+    lamps: Lamps = NO_LAMPS,
 ) -> Held | None:
     """Return the periodic steady state; None where none is found. `swing` marks the alternating sources.
 
-    `start` holds volts of a like circuit at as many moments, `nodes` those of its nodes, one moment after the
-    other.
+    `lamps` are filaments that stand in the network as resistors.
     """
     places = capacitors(network)
     farads = network.values[places, 0]
@@ -72,21 +99,20 @@ def hold(
         (np.zeros(len(places)), values[places, 1], np.full(len(places), np.inf), np.ones(len(places))), axis=1
     )
     held = network.with_values(values, laws)
-    if start is None:
-        peak = float(np.max(np.abs(values[network.laws == SOURCE, 0]), initial=0.0))
-        start = np.full((COARSE, len(places)), START_SHARE * peak)
-        coarse = _found(_task(held, swing, places, farads, COARSE, hertz), start)
-        if coarse is None:
+    peak = float(np.max(np.abs(values[network.laws == SOURCE, 0]), initial=0.0))
+    found: Held | None = None
+    for moments, tolerance, warm in ((COARSE, ROUGH, ROUGH_OHMS), (points, TOLERANCE, OHMS)):
+        sines = np.asarray(np.sin(2.0 * np.pi * np.arange(moments) / moments))
+        task = _Task(held, swing, places, farads, lamps, sines, 1.0 / (hertz * moments))
+        if found is None:
+            start = np.full((moments, len(places)), START_SHARE * peak)
+            found = _found(task, start, lamps.rated_ohms, None, tolerance, warm)
+        else:
+            start, x = _stretched(found.volts, moments), _stretched(found.solved.x.T, moments).T
+            found = _found(task, start, found.lamp_ohms, np.ascontiguousarray(x), tolerance, warm)
+        if found is None:
             return None
-        start = _stretched(coarse.volts, points)
-    return _found(_task(held, swing, places, farads, points, hertz), start, nodes)
-
-
-def _task(
-    network: Network, swing: NDArray[np.bool_], places: Ints, farads: Floats, points: int, hertz: float
-) -> _Task:
-    sines = np.asarray(np.sin(2.0 * np.pi * np.arange(points) / points))
-    return _Task(network, swing, places, farads, sines, 1.0 / (hertz * points))
+    return found
 
 
 def _stretched(volts: Floats, points: int) -> Floats:
@@ -95,63 +121,86 @@ def _stretched(volts: Floats, points: int) -> Floats:
     return np.stack([np.interp(new, old, column) for column in closed.T], axis=1)
 
 
-def _found(task: _Task, volts: Floats, nodes: Floats | None = None) -> Held | None:
-    solved = _solve(task, volts, nodes)
-    if solved is None:
-        return None
-    into = _into(task, solved)
-    short = _missing(task, volts, into)
+def _found(
+    task: _Task, volts: Floats, ohms: Floats, x: Floats | None, tolerance: float, warm: float
+) -> Held | None:
+    state = _state(task, volts, ohms, x)
     for _ in range(MOST_STEPS):
-        if np.max(np.abs(short)) <= TOLERANCE * max(float(np.max(np.abs(into))), LEAST_A):
-            return Held(volts, solved, task.sines)
+        if state is None:
+            return None
+        into = float(np.max(np.abs(state.solved.amps[task.places])))
+        warmer = task.lamps.ohms(state.solved.volts)
+        rests = bool(np.all(np.abs(warmer - state.ohms) <= warm * warmer))
+        if rests and np.max(np.abs(state.short)) <= tolerance * max(into, LEAST_A):
+            return Held(state.volts, state.solved, task.sines, state.ohms)
         try:
-            move = _move(task, _slopes(task, solved, volts), short)
+            slopes, moved = _slopes(task, state)
+            move = closing_move(task.farads / task.step_s, slopes, state.short)
         except (ArithmeticError, np.linalg.LinAlgError):
             return None
-        best = float(np.linalg.norm(short))
-        for halving in range(MOST_HALVINGS):
-            tried = volts + move * 0.5**halving
-            again = _solve(task, tried, np.concatenate([one.x for one in solved]))
-            if again is None:
-                continue
-            into_then = _into(task, again)
-            short_then = _missing(task, tried, into_then)
-            if np.linalg.norm(short_then) < best or halving == MOST_HALVINGS - 1:
-                volts, solved, into, short = tried, again, into_then, short_then
-                break
-        else:
-            return None
+        state = _stepped(task, state, move, moved, warmer)
     return None
 
 
-def _lanes(task: _Task, volts: Floats) -> list[Network]:
-    lanes = []
-    for sine, held in zip(task.sines, volts, strict=True):
-        values = task.network.values.copy()
-        values[task.swing, 0] *= sine
-        values[task.places, 0] = held
-        lanes.append(task.network.with_values(values))
-    return lanes
+def _stepped(task: _Task, state: _State, move: Floats, moved: Floats, ohms: Floats) -> _State | None:
+    """Return the state after a step, shorter where the whole one leaves more than there was."""
+    onward = np.einsum("nmc,mc->nm", moved, move)
+    for halving in range(MOST_HALVINGS):
+        share = 0.5**halving
+        tried = _state(task, state.volts + share * move, ohms, state.solved.x + share * onward)
+        if tried is not None and (tried.size < state.size or halving == MOST_HALVINGS - 1):
+            return tried
+    return None
 
 
-def _solve(task: _Task, volts: Floats, nodes: Floats | None) -> list[Solved] | None:
-    solved = newton_lanes(_lanes(task, volts), nodes)
-    return solved if all(one.converged for one in solved) else None
+def _values(task: _Task, volts: Floats, ohms: Floats) -> Floats:
+    """Return the branches' values, the last axis the moments."""
+    values = np.repeat(task.network.values[:, :, None], len(task.sines), axis=2)
+    values[task.swing, 0] *= task.sines
+    values[task.places, 0] = volts.T
+    values[task.lamps.places, 0] = ohms[:, None]
+    return values
 
 
-def _slopes(task: _Task, solved: list[Solved], volts: Floats) -> Floats:
+def _columns(task: _Task, values: Floats) -> Network:
+    count = values.shape[2]
+    return Network.shaped(
+        task.network.shape, values, np.repeat(task.network.held[:, None], count, axis=1), task.network.behind
+    )
+
+
+def _state(task: _Task, volts: Floats, ohms: Floats, x: Floats | None) -> _State | None:
+    solved = _solved(task, _values(task, volts, ohms), x)
+    return None if solved is None else _State(volts, ohms, solved, _missing(task, volts, solved))
+
+
+def _solved(task: _Task, values: Floats, x: Floats | None) -> Moments | None:
+    found = newton_together(_columns(task, values), x)
+    if found.converged.all():
+        return Moments(found.x, found.volts, found.amps, float(found.residual_a.max(initial=0.0)))
+    lanes = [task.network.with_values(values[:, :, moment].copy()) for moment in range(values.shape[2])]
+    one_by_one = newton_lanes(lanes, None if x is None else x.T.ravel())
+    if not all(one.converged for one in one_by_one):
+        return None
+    x, volts, amps = (np.stack([one[n] for one in one_by_one], axis=1) for n in range(3))
+    return Moments(x, volts, amps, max(one.residual_a for one in one_by_one))
+
+
+def _slopes(task: _Task, state: _State) -> tuple[Floats, Floats]:
     """Return by how much each capacitor's current rises per volt held on another, at each moment.
 
-    A source of one volt more behind g siemens pushes g amperes more into its two nodes.
+    A source of one volt more behind g siemens pushes g amperes more into its two nodes. And by how much the
+    nodes then rise: node, moment, capacitor.
     """
-    together = as_columns(_lanes(task, volts))
-    _, gains = together.currents(np.stack([one.volts for one in solved], axis=1))
-    solve = together.pattern.solver(gains)
+    network = _columns(task, _values(task, state.volts, state.ohms))
+    _, gains = network.currents(state.solved.volts)
+    solve = network.pattern.solver(gains)
     free, gain = task.network.free, gains[task.places]
     a, b = task.network.a[task.places], task.network.b[task.places]
-    found = np.empty((len(solved), len(a), len(a)))
+    count = len(task.sines)
+    found, rises = np.empty((count, len(a), len(a))), np.empty((free, count, len(a)))
     for column, (one, other) in enumerate(zip(a.tolist(), b.tolist(), strict=True)):
-        right = np.zeros((free + len(task.network.held), len(solved)))
+        right = np.zeros((free + len(task.network.held), count))
         right[one] += gain[column]
         right[other] -= gain[column]
         moved = np.zeros_like(right)
@@ -159,30 +208,12 @@ def _slopes(task: _Task, solved: list[Solved], volts: Floats) -> Floats:
         across = moved[a] - moved[b]
         across[column] -= 1.0
         found[:, :, column] = (gain * across).T
-    return found
+        rises[:, :, column] = moved[:free]
+    return found, rises
 
 
-def _into(task: _Task, solved: list[Solved]) -> Floats:
-    return np.stack([one.amps[task.places] for one in solved])
-
-
-def _missing(task: _Task, volts: Floats, into: Floats) -> Floats:
+def _missing(task: _Task, volts: Floats, solved: Moments) -> Floats:
     """Return the amperes by which each moment's charge balance is off."""
+    into = solved.amps[task.places].T
     change = (np.roll(volts, -1, axis=0) - volts) * task.farads / task.step_s
     return np.asarray(change - 0.5 * (into + np.roll(into, -1, axis=0)))
-
-
-def _move(task: _Task, slopes: Floats, short: Floats) -> Floats:
-    """Return Newton's step: each moment's move follows from the one before, and once round must lead back."""
-    points, count = short.shape
-    stiff = np.diag(task.farads / task.step_s)
-    here, after = stiff + 0.5 * slopes, stiff - 0.5 * np.roll(slopes, -1, axis=0)
-    onward = np.linalg.solve(after, np.concatenate((here, -short[:, :, None]), axis=2))
-    begins, gains = np.zeros((points + 1, count)), np.zeros((points + 1, count, count))
-    gains[0] = np.eye(count)
-    for moment in range(points):
-        step = onward[moment, :, :count]
-        begins[moment + 1] = step @ begins[moment] + onward[moment, :, count]
-        gains[moment + 1] = step @ gains[moment]
-    first = np.linalg.solve(np.eye(count) - gains[-1], begins[-1])
-    return np.asarray(begins[:-1] + gains[:-1] @ first)
