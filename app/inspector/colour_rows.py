@@ -2,16 +2,25 @@
 
 from collections.abc import Callable
 
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QStyleOptionComboBox,
+    QVBoxLayout,
+    QWidget,
+)
 
-from app.inspector.named_row import NamedRow, heads
+from app.inspector.named_row import NamedRow
 from app.inspector.wire_choice import ColourBox
 from app.session import Session
 from wiring.edits.feed_colours import Colours, feed_colours, supplies
 from wiring.edits.recolour import by_rule, recolour, set_circuit_colours
 from wiring.plan.circuit_colours import CircuitColours
 
-BOX_WIDTH = 70
+LEAST_WIDTH = 66
 COUNTED_MOST = 600  # wires; to count in a larger plan at every edit would be felt
 FIELDS = {"plus": "Feed", "minus": "Return", "switched": "Switched"}
 USUAL_TIP = "As usual; choose another colour for all wires this supply feeds"
@@ -27,7 +36,13 @@ class ColourRows(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(4)
-        self._column.addLayout(heads(self, (("", 0), *((word, BOX_WIDTH) for word in FIELDS.values()))))
+        captions = QHBoxLayout()
+        captions.setSpacing(4)
+        for word in FIELDS.values():
+            head = QLabel(word, self)
+            head.setProperty("look", "caption")
+            captions.addWidget(head, 1)
+        self._column.addLayout(captions)
         self.built = QCheckBox("Also wires marked as built", self)
         self.built.setObjectName("recolourBuilt")
         self.built.toggled.connect(lambda _yes: self.refresh())
@@ -54,7 +69,8 @@ class ColourRows(QWidget):
                 self.rows[supply] = ColourRow(self._session, supply, self)
                 self._column.insertWidget(len(self.rows), self.rows[supply])
             own = plan.circuit_colours.get(supply, CircuitColours())
-            name = f"-{plan.parts[supply].designation}"
+            part = plan.parts[supply]
+            name = f"-{part.designation}  {part.label}".rstrip()
             self.rows[supply].show_colours(name, own, feed_colours(plan, kinds, supply))
         self._tell_number()
         self.built.setVisible(any(w.built for w in plan.wires.values()))
@@ -81,16 +97,19 @@ class ColourRow(NamedRow):
         super().__init__(parent)
         self._session, self._supply = session, supply
         self.name = QLabel(self)
-        self.line.addWidget(self.name, 1)
+        self.column.insertWidget(0, self.name)
         self.boxes: dict[str, ColourBox] = {}
         for field, word in FIELDS.items():
-            box = ColourBox(self)
-            box.setFixedWidth(BOX_WIDTH)
+            box = _LettersBox(self)
+            box.setProperty("look", "slim")
+            box.setMinimumContentsLength(1)
+            box.setMinimumWidth(LEAST_WIDTH)
+            box.setIconSize(QSize(12, 12))
             box.setObjectName(f"circuit_{field}")
             box.view().setMinimumWidth(190)
             box.chosen.connect(self._chosen(field, box))
             self.boxes[field] = box
-            self.line.addWidget(box)
+            self.line.addWidget(box, 1)
             box.setAccessibleName(f"{word}, colour of its wires")
 
     def show_colours(self, name: str, own: CircuitColours, used: Colours) -> None:
@@ -103,3 +122,11 @@ class ColourRow(NamedRow):
 
     def _chosen(self, field: str, box: ColourBox) -> Callable[[], object]:
         return lambda: self._session.do(set_circuit_colours(self._supply, **{field: box.value}))
+
+
+class _LettersBox(ColourBox):
+    """Shows swatch and letters only; the names stand in the list."""
+
+    def initStyleOption(self, option: QStyleOptionComboBox) -> None:
+        super().initStyleOption(option)
+        option.currentText = self.value

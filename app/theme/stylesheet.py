@@ -75,6 +75,9 @@ QLineEdit#planTitle:hover {{ background: {hover}; }}
 QLineEdit#planTitle:focus {{ background: {field}; border-color: {copper}; }}
 QComboBox::drop-down, QDateEdit::drop-down {{ border: 0; width: 20px; }}
 QComboBox::down-arrow, QDateEdit::down-arrow {{ image: url({arrow}); width: 11px; height: 11px; }}
+QComboBox[look="slim"] {{ padding: 4px 3px; }}
+QComboBox[look="slim"]::drop-down {{ width: 13px; }}
+QComboBox[look="slim"]::down-arrow {{ width: 9px; height: 9px; }}
 QComboBox QAbstractItemView {{ background: {field}; border: 1px solid {hair}; padding: 4px; outline: 0;
     selection-background-color: {chosen}; selection-color: {ink}; }}
 
