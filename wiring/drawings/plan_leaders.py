@@ -21,8 +21,9 @@ _EVERY_MM, _DEEPEST_MM = 4.5, 24.0  # points of a wire that are tried, and how f
 _ALONG_WEIGHT = 0.7
 _CROSSED_MM = 0.8  # what one crossed cell counts, as length of a leader
 # how far a leader may run over what is taken: the least that gives a place
-_COVERED_MM = (0.0, 6.0, 14.0, 30.0)
-_TRIED = 14  # of the nearest free places to one point
+_COVERED_MM = (0.0, 6.0, 14.0, 30.0, 110.0)
+_STRIDE = 3  # fine cells from one place that is tried to the next
+_WAYS = 40  # directions that are tried from one spot
 
 Spot = tuple[float, Point]  # how far in from the end of a wire, and where
 
@@ -102,11 +103,14 @@ def _free(room: Room, about: Point, reach_mm: float, wide: float, high: float) -
     tables = room.tables(about, reach_mm)
     left, top = tables.corner
     across, down = math.ceil(wide / FINE_MM) + 1, math.ceil(high / FINE_MM) + 1
-    rows, columns = np.nonzero(_sums(tables.taken, down, across)[::2, ::2] == 0)
+    rows, columns = np.nonzero(_sums(tables.taken, down, across)[::_STRIDE, ::_STRIDE] == 0)
     counts = _sums(tables.drawn, math.ceil(high / COARSE_MM) + 1, math.ceil(wide / COARSE_MM) + 1)
-    crossed = counts[np.minimum(rows, counts.shape[0] - 1), np.minimum(columns, counts.shape[1] - 1)]
+    crossed = counts[
+        np.minimum(rows * _STRIDE // 2, counts.shape[0] - 1),
+        np.minimum(columns * _STRIDE // 2, counts.shape[1] - 1),
+    ]
     kept = crossed <= MOST_CROSSED
-    x, y = left + (columns * 2 + across / 2) * FINE_MM, top + (rows * 2 + down / 2) * FINE_MM
+    x, y = left + (columns * _STRIDE + across / 2) * FINE_MM, top + (rows * _STRIDE + down / 2) * FINE_MM
     return _Free(x[kept], y[kept], crossed[kept] * _CROSSED_MM)
 
 
@@ -129,14 +133,11 @@ def _best(
             break
         if covered_mm == 0.0 and not room.clear(at, at):
             continue
-        reach = np.hypot(
-            np.maximum(np.abs(free.x - at[0]) - wide / 2, 0.0),
-            np.maximum(np.abs(free.y - at[1]) - high / 2, 0.0),
-        )
+        over = np.sign(free.x - at[0]) * np.maximum(np.abs(free.x - at[0]) - wide / 2, 0.0)
+        down = np.sign(free.y - at[1]) * np.maximum(np.abs(free.y - at[1]) - high / 2, 0.0)
+        reach = np.hypot(over, down)
         cost = np.where(reach < _NEAREST_MM, np.inf, reach + free.cost + along * _ALONG_WEIGHT)
-        count = min(_TRIED if covered_mm < _COVERED_MM[-1] else 4 * _TRIED, len(cost))
-        nearest = np.argpartition(cost, count - 1)[:count]
-        for number in nearest[np.argsort(cost[nearest])]:
+        for number in _nearest_each_way(over, down, cost):
             if not cost[number] < (best.cost if best else math.inf):
                 break
             x, y = float(free.x[number]), float(free.y[number])
@@ -148,6 +149,16 @@ def _best(
                 best = _Place(float(cost[number]), box, near, at)
                 break
     return best
+
+
+def _nearest_each_way(
+    over: NDArray[np.float64], down: NDArray[np.float64], cost: NDArray[np.float64]
+) -> NDArray[np.intp]:
+    """Return the cheapest place in each direction, cheapest first; farther ones lie behind the same."""
+    order = np.argsort(cost)
+    ways = ((np.arctan2(down, over) + math.pi) * (_WAYS / (2 * math.pi))).astype(int)
+    _, first = np.unique(ways[order], return_index=True)
+    return order[np.sort(first)]
 
 
 def _walk(wire: Sequence[Point]) -> Iterator[Spot]:
