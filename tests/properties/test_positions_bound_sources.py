@@ -60,7 +60,7 @@ def check(plan: Plan) -> WorstCase:
 
 
 @given(st.integers(0, 1_000_000))
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=6, deadline=None)
 def test_no_set_of_several_sources_exceeds_the_bound(seed: int) -> None:
     bounded = check(tangle(seed, swings=False))
     assert all(math.isfinite(worst.at_most_a) for worst in bounded.wires.values())
