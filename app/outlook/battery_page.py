@@ -1,5 +1,7 @@
 """The battery view: what to expect, and below it the course, other packs, the log, or what counts."""
 
+from datetime import date
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
@@ -46,7 +48,7 @@ class BatteryPage(QWidget):
         self.curve = CurveView(look, self)
         self.table = CourseTable(self)
         self.packs = OtherPacks(lambda key, typed: priced(session, key, typed), self, at_once=at_once)
-        self.packs.wanted.connect(lambda one: put_in(session, self.battery, one))
+        self.packs.wanted.connect(lambda one: put_in(session, self.battery, one, date.today()))
         self.log = LogPage(session, self)
         self.counts = WhatCounts(self, at_once=at_once)
         self._fill = QWidget(self)  # keeps the words at the top while there is nothing below them

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Sequence
 from datetime import date
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QHeaderView, QLabel, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
 
@@ -12,20 +12,30 @@ from app.solving import Answer
 
 FAILED = "This could not be worked out; the plan itself is safe. The log says more."
 
+MEANWHILE = "Working it out…"
+
 Work = Callable[[Answer, str, date], object]
 
 
 class LateTable(QWidget):
     """Words above a table; the old rows stay, greyed, until the new ones are there."""
 
+    found = Signal(object)  # what was worked out, to be put into the table
+
     def __init__(
-        self, name: str, heads: Sequence[str], work: Work, parent: QWidget, *, at_once: bool = False
+        self,
+        name: str,
+        heads: Sequence[str],
+        work: Work,
+        parent: QWidget,
+        *,
+        meanwhile: str = MEANWHILE,
+        at_once: bool = False,
     ) -> None:
         super().__init__(parent)
-        self._work = work
+        self._work, self._meanwhile = work, meanwhile
         self._asked: tuple[int, tuple[tuple[str, str], ...], str] | None = None
         self._wish: tuple[Answer, str] | None = None
-        self._found: object = None
         self.making = Making(self, at_once=at_once)
         self.making.made.connect(self._arrived)
         self.words = QLabel(self)
@@ -82,14 +92,6 @@ class LateTable(QWidget):
             if head is not None:
                 head.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
 
-    def waiting_words(self) -> str:
-        """Return what is said meanwhile."""
-        return "Working it out…"
-
-    def show_found(self, found: object) -> None:
-        """Show what was worked out."""
-        raise NotImplementedError
-
     def put(
         self, row: int, column: int, text: str, *, right: bool = False, strong: bool = False
     ) -> QTableWidgetItem:
@@ -113,17 +115,16 @@ class LateTable(QWidget):
         if self._asked is None or self._asked[2] != battery:
             self.table.hide()
         self._asked = key
-        self.words.setText(self.waiting_words())
+        self.words.setText(self._meanwhile)
         self.table.setEnabled(False)
         work = self._work
         self.making.ask(lambda: work(answer, battery, date.today()))
 
     def _arrived(self, found: object) -> None:
-        self._found = found
         self.table.setEnabled(True)
         self.table.setVisible(found is not None)
         if found is None:
             self._asked = None
             self.words.setText(FAILED)
             return
-        self.show_found(found)
+        self.found.emit(found)

@@ -24,7 +24,11 @@ TIPS = {
     COST: "What a year of it costs at the use of the plan's scenes",
 }
 NOTHING = "Nothing can be compared: its cell type is not in the list, or nothing hangs on it."
-COMPARED = "Best first, all of them fresh from today. Type prices to order them by cost; none is looked up."
+TRYING = "Trying other packs…"
+COMPARED = (
+    "Best first, all of them fresh from today. Type prices to order them by cost; none is looked up. "
+    "What you put into the plan counts as fitted today."
+)
 SAID_ALREADY = ("One set lasts about", "One charge lasts about")  # the column beside says it
 
 SetPrice = Callable[[str, str], str]  # type's key, what was typed; returns "" or why it cannot be
@@ -36,7 +40,8 @@ class OtherPacks(LateTable):
     wanted = Signal(object)  # Candidate
 
     def __init__(self, set_price: SetPrice, parent: QWidget, *, at_once: bool = False) -> None:
-        super().__init__("Other packs", HEADS, _compared, parent, at_once=at_once)
+        super().__init__("Other packs", HEADS, _compared, parent, meanwhile=TRYING, at_once=at_once)
+        self.found.connect(self._show_packs)
         self._set_price = set_price
         self._prices: dict[str, float] = {}
         self._filling = False
@@ -59,11 +64,7 @@ class OtherPacks(LateTable):
         self.candidates: tuple[Candidate, ...] = ()
         self.buttons: dict[int, QPushButton] = {}
 
-    def waiting_words(self) -> str:
-        """Say what is going on."""
-        return "Trying other packs…"
-
-    def show_found(self, found: object) -> None:
+    def _show_packs(self, found: object) -> None:
         """Show the packs in their order."""
         assert isinstance(found, tuple)
         self._prices, self.candidates = found
@@ -94,8 +95,8 @@ class OtherPacks(LateTable):
         price = self.put(row, PRICE, self._price_words(one), right=True)
         unit = "one of them" if one.cell else "a kilowatt-hour"
         price.setToolTip(f"What {unit} costs; press F2 or double-click to type it")
-        if one.there:
-            here = QLabel("in the plan", self.table)
+        if one.there or (one.mates and one.outlook is None):
+            here = QLabel("in the plan" if one.there else "–", self.table)
             here.setProperty("look", "quiet")
             here.setAlignment(Qt.AlignmentFlag.AlignCenter)
             self.table.setCellWidget(row, USE, here)
@@ -103,6 +104,7 @@ class OtherPacks(LateTable):
         button = QPushButton("Use it", self.table)
         button.setProperty("look", "plain")
         button.setAccessibleName(f"Put {title_words(one)} into the plan")
+        button.setToolTip("Put into the plan as fitted today; change the day on its card")
         button.clicked.connect(partial(self.wanted.emit, one))
         self.table.setCellWidget(row, USE, button)
         self.buttons[row] = button

@@ -23,8 +23,9 @@ class WhatCounts(LateTable):
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.heads_right((1, 2, 3))
         self.table.setWordWrap(False)
+        self.found.connect(self._show_effects)
 
-    def show_found(self, found: object) -> None:
+    def _show_effects(self, found: object) -> None:
         """Show the effects in their order."""
         assert isinstance(found, tuple)
         from wiring.studies.time_words import time_words

@@ -5,7 +5,9 @@ from datetime import date
 import pytest
 
 from tests.support.networks import draw, kinds, resistor
+from wiring.edits.swap_pack import swap_pack
 from wiring.plan.positions import in_use
+from wiring.studies.battery_part import BatteryPart
 from wiring.studies.compare_packs import compare
 from wiring.studies.forecast import forecast
 
@@ -55,6 +57,15 @@ def test_both_are_told_the_same():
     assert outlook(plan, "G1").days.typical == pytest.approx(outlook(plan, "G2").days.typical, rel=0.01)
 
 
+def test_alike_ones_reckoned_as_one_last_as_long_as_each_by_itself(monkeypatch):
+    """The short way against the long one, in which every battery keeps wells of its own."""
+    for plan in (side_by_side(FOUR_AA, FOUR_AA), in_line(FOUR_AA, FOUR_AA, 120.0)):
+        short = outlook(plan).hours.typical
+        monkeypatch.setattr(BatteryPart, "_like", lambda _self, _other: False)
+        assert outlook(plan).hours.typical == pytest.approx(short, rel=0.02)
+        monkeypatch.undo()
+
+
 def test_unequal_ones_side_by_side_last_about_as_long_as_their_charge():
     small = ("battery-alkaline", {"cell": "alkaline AAA", "in_series": 4})
     both = outlook(side_by_side(FOUR_AA, small)).sessions.typical
@@ -83,6 +94,48 @@ def test_a_tap_between_them_makes_them_two_batteries():
     assert not any("in line" in note for note in seen.notes)
 
 
-def test_no_pack_is_compared_with_batteries_that_work_together():
+def compared(plan):
+    return compare(plan, kinds(), in_use(plan, kinds()), "G1", TODAY)
+
+
+@pytest.fixture(scope="module")
+def of_two():
+    return {together: compared(together(FOUR_AA, FOUR_AA)) for together in (side_by_side, in_line)}
+
+
+@pytest.mark.parametrize("together", [side_by_side, in_line])
+def test_packs_are_compared_for_all_that_work_together(together, of_two):
+    plan, found = together(FOUR_AA, FOUR_AA), of_two[together]
+    (there,) = [c for c in found if c.there]
+    assert there.outlook.sessions.typical == pytest.approx(outlook(plan).sessions.typical, rel=0.02)
+    assert there.title == "8 × Alkaline AA (LR6)" and there.mates == (("G2", 4),)
+    assert there.nominal_v == (6.0 if together is side_by_side else 12.0)
+    larger = next(c for c in found if c.cell == "alkaline C")
+    assert larger.outlook.sessions.typical > 1.5 * there.outlook.sessions.typical
+    assert larger.mates == (("G2", 4),)
+
+
+def test_a_pack_put_into_all_of_them_lasts_as_the_list_said(of_two):
     plan = side_by_side(FOUR_AA, FOUR_AA)
-    assert compare(plan, kinds(), in_use(plan, kinds()), "G1", TODAY) == ()
+    wanted = next(c for c in of_two[side_by_side] if c.cell == "nimh AA")
+    for part, count in (("G1", wanted.in_series), *wanted.mates):
+        plan = swap_pack(part, wanted.cell, count, kinds=kinds()).apply(plan)
+    assert outlook(plan).sessions.typical == pytest.approx(wanted.outlook.sessions.typical, rel=0.03)
+
+
+def test_unequal_ones_in_line_keep_their_share_of_the_volts():
+    eight = ("battery-alkaline", {"in_series": 8})
+    wanted = next(c for c in compared(in_line(FOUR_AA, eight)) if c.cell == "alkaline D")
+    assert wanted.in_series == 4 and wanted.mates == (("G2", 8),)
+
+
+def test_all_cells_of_all_of_them_are_paid_for():
+    plan = side_by_side(FOUR_AA, FOUR_AA)
+    priced = plan.with_changes(prices={"alkaline AA": 1.0})
+    there = next(c for c in compared(priced) if c.there)
+    assert there.cost_a_year == pytest.approx(8 * there.swaps_a_year)
+
+
+def test_the_mains_says_that_the_others_must_go_first(of_two):
+    mains = next(c for c in of_two[side_by_side] if c.outlook is None)
+    assert any("out before" in reason for reason in mains.reasons)

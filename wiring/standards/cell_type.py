@@ -13,6 +13,7 @@ from typing import Any
 import msgspec
 
 MOST_CELLS = 24
+MOST_FADE = 0.1  # of the charge, for one charge
 
 
 class BadCell(ValueError):  # noqa: N818 - a finding about data, named for what it says
@@ -57,6 +58,7 @@ class CellType(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     warmth: tuple[tuple[float, float, float, float], ...] = ((20.0, 1.0, 1.0, 1.0),)
     # °C, then factors on capacity, resistance and k
     charges: tuple[tuple[float, float], ...] = ()  # (share taken out each time, charges it stands)
+    fade: tuple[float, float] = (0.0, 0.0)  # least and most of its charge that a full charge costs for good
     measured_to_a: float = 0.0  # heaviest current of the tests it was fitted to; 0 = not known
     size_mm: tuple[float, float, float] = (0.0, 0.0, 0.0)
 
@@ -129,6 +131,8 @@ def _table_faults(cell: CellType) -> Iterator[tuple[str, str]]:
     grades = cell.grades
     if not (0 < grades.low <= grades.typical <= grades.high and grades.low_ohm > 0):
         yield "“grades” must not fall from low over typical to high, nor be nothing", "grades"
+    if not 0 <= cell.fade[0] <= cell.fade[1] < MOST_FADE:
+        yield "“fade” is two shares, the smaller first, that one charge costs for good", "fade"
     if not cell.warmth or any(a[0] >= b[0] for a, b in pairwise(cell.warmth)):
         yield "in “warmth” the temperatures must rise", "warmth"
     elif any(not (math.isfinite(f) and f > 0) for row in cell.warmth for f in row[1:]):

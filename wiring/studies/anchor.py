@@ -34,10 +34,10 @@ def anchor_of(plan: Plan, battery: PartId, fitted: date | None) -> Anchor:
     return Anchor(last, entry)
 
 
-def state_at(store: Store[Any], load: Load | None, volts_v: float) -> Any:  # noqa: ANN401 - the store's own
-    """Return the rested state in which a battery reads that voltage under the load, or without one.
+def share_at(store: Store[Any], load: Load | None, volts_v: float) -> float:
+    """Return the share of its charge with which a rested battery reads that voltage under a load, or none.
 
-    Full where it reads more than a fresh one, all but empty where it reads less than an empty one.
+    1 where it reads more than a fresh one, next to none where it reads less than an empty one.
     """
 
     def reads(share: float) -> float:
@@ -47,9 +47,9 @@ def state_at(store: Store[Any], load: Load | None, volts_v: float) -> Any:  # no
         return working_v(store, load, state) or 0.0
 
     if volts_v >= reads(1.0):
-        return store.level(1.0)
+        return 1.0
     low, high = LEAST_LEFT, 1.0
     for _ in range(HALVINGS):
         middle = (low + high) / 2
         low, high = (low, middle) if reads(middle) >= volts_v else (middle, high)
-    return store.level(high)
+    return high

@@ -5,6 +5,7 @@ from datetime import date
 from typing import Any, NamedTuple
 
 from wiring.catalogue.kind import Kind
+from wiring.plan.battery_log import CHARGED, FRESH
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.standards.cells import CELLS, CellType
@@ -14,6 +15,7 @@ from wiring.studies.cells.store import Store
 from wiring.studies.settings import number, text
 
 LONG_STRING, LONG_STRING_LOW = 4, 0.95  # cells in series, and what the weakest then has; from memory
+MOST_FADED = 0.5  # of its charge: a battery worn further is done with
 SWING_K = 5.0  # of the room's temperature about the one of the plan's habits; common practice, no source
 
 
@@ -31,6 +33,7 @@ class BatteryPart(NamedTuple):
     celsius: float = 20.0
     others: tuple["BatteryPart", ...] = ()  # batteries of the plan it works as one with
     side_by_side: bool = False  # whether those stand beside it, not behind it
+    charged: int = 0  # times since it was fitted, as the log has it
 
     @property
     def fresh_v(self) -> float:
@@ -63,6 +66,7 @@ class BatteryPart(NamedTuple):
             share /= grades.typical
         if grade == "low" and self.cells >= LONG_STRING:
             share *= LONG_STRING_LOW
+        share *= 1.0 - self.faded(grade)
         return packed(
             self.cell,
             self.in_series,
@@ -74,6 +78,8 @@ class BatteryPart(NamedTuple):
 
     def store(self, grade: str = "typical", ohms: float = 1.0, capacity: float = 1.0) -> Store[Any]:
         """Return its numbers, with its weak cell if it has one, and with those it works as one with."""
+        if self.others and self.weakest >= 1.0 and all(self._like(other) for other in self.others):
+            return self._as_one().pack(grade, ohms, capacity)
         pack = self.pack(grade, ohms, capacity)
         if self.others and self.side_by_side:
             strings = (o.strings(grade, ohms, capacity) for o in (self, *self.others))
@@ -92,6 +98,27 @@ class BatteryPart(NamedTuple):
             return ((pack,),)
         bank = with_weak_cell(pack, self.cells, self.in_parallel, self.weakest, spares=False)
         return bank.strings
+
+    def _like(self, other: "BatteryPart") -> bool:
+        """Whether another battery is the same in all that matters to how it discharges."""
+        mine = self._replace(id=other.id, limit_a=other.limit_a, fitted=other.fitted, others=())
+        mine = mine._replace(side_by_side=other.side_by_side)
+        if self.side_by_side:
+            return mine._replace(in_parallel=other.in_parallel) == other
+        return mine._replace(in_series=other.in_series) == other
+
+    def _as_one(self) -> "BatteryPart":
+        """Return it and its like as one of more cells or strings: the same, but quicker."""
+        every = (self, *self.others)
+        if self.side_by_side:
+            return self._replace(in_parallel=sum(b.in_parallel for b in every), others=())
+        return self._replace(in_series=sum(b.in_series for b in every), others=())
+
+    def faded(self, grade: str = "typical") -> float:
+        """Return the share of its charge lost for good by being charged; each time counts as a full one."""
+        least, most = self.cell.fade
+        each = {"low": most, "typical": (least + most) / 2, "high": least}[grade]
+        return min(each * self.charged, MOST_FADED)
 
     def _behind(self, name: str) -> float:
         return 0.0 if self.side_by_side else sum(float(getattr(o, name)) for o in self.others)
@@ -115,7 +142,15 @@ def battery_part(plan: Plan, kinds: Mapping[str, Kind], battery: PartId) -> Batt
         max(number(part, kind, "limit_a"), 0.0),
         day(text(part, kind, "fitted")),
         plan.habits.ambient_c,
+        charged=_charged(plan, battery),
     )
+
+
+def _charged(plan: Plan, battery: PartId) -> int:
+    """Return how often the log has it charged since it last got new cells."""
+    events = [e.event for e in plan.battery_log if e.battery == battery and e.event in FRESH]
+    since = max((n + 1 for n, event in enumerate(events) if event != CHARGED), default=0)
+    return len(events) - since
 
 
 def day(typed: str) -> date | None:

@@ -49,6 +49,7 @@ class Candidate(NamedTuple):
     size_mm: tuple[float, float, float] | None
     there: bool  # whether it is what the plan has
     reasons: tuple[str, ...] = ()
+    mates: tuple[tuple[PartId, int], ...] = ()  # other batteries that must get the same cells, how many each
 
 
 def compare(
@@ -60,14 +61,15 @@ def compare(
 ) -> tuple[Candidate, ...]:
     """Return the ways to feed what hangs on a battery, best first; all packs fresh from today.
 
-    Empty for an unknown type and for batteries that work together with others. Too dim is reckoned from the
+    Empty for an unknown type. Batteries that work together are changed together. Too dim is reckoned from the
     light the battery that is there gives when fresh, for all of them.
     """
     there = battery_part(plan, kinds, battery)
-    if there is None or with_partners(plan, kinds, positions, there).others:
+    if there is None:
         return ()
+    there = with_partners(plan, kinds, positions, there)
     packs = packs_for(kinds, there)
-    fresh = [p.battery.cell.fresh_v * p.battery.in_series for p in packs]
+    fresh = [p.battery.fresh_v for p in packs]
     span_v = (TOP_SHARE * max(fresh), LOWEST_SHARE * min(fresh))
     now = question_of(plan, kinds, positions, there, span_v=span_v)
     whole = now.demands.lit((1 << len(now.uses)) - 1)
@@ -108,7 +110,7 @@ def _candidate(question: Question, pack: Pack, today: date | None, *, there: boo
         cell=battery.cell.key,
         in_series=battery.in_series,
         in_parallel=battery.in_parallel,
-        nominal_v=battery.cell.nominal_v * battery.in_series,
+        nominal_v=_nominal_v(battery),
         outlook=outlook,
         lights=lights,
         spare_v=outlook.spare_v,
@@ -117,25 +119,35 @@ def _candidate(question: Question, pack: Pack, today: date | None, *, there: boo
         cost_a_year=_cost(question.plan, battery, swaps) if lights else None,
         size_mm=pack.size_mm,
         there=there,
+        mates=tuple((other.id, other.in_series) for other in battery.others),
     )
+
+
+def _nominal_v(battery: BatteryPart) -> float:
+    """Return the volts printed on a battery, and on those behind it."""
+    row = (battery,) if battery.side_by_side else (battery, *battery.others)
+    return sum(b.cell.nominal_v * b.in_series for b in row)
 
 
 def _cost(plan: Plan, battery: BatteryPart, swaps: float) -> float | None:
     """Return the cost of cells a year; a rechargeable pack is paid for over the charges it stands."""
-    price = plan.prices.get(battery.cell.key)
-    if price is None:
-        return None
-    pack = price * battery.in_series * battery.in_parallel
-    if not battery.cell.rechargeable:
-        return pack * swaps
-    charges = charges_stood(battery, 1.0)
-    return pack * max(swaps / charges if charges > 0 else 0.0, 1 / LONGEST_YEARS)
+    total = 0.0
+    for one in (battery, *battery.others):
+        price = plan.prices.get(one.cell.key)
+        if price is None:
+            return None
+        pack, charges = price * one.in_series * one.in_parallel, charges_stood(one, 1.0)
+        if one.cell.rechargeable:
+            total += pack * max(swaps / charges if charges > 0 else 0.0, 1 / LONGEST_YEARS)
+        else:
+            total += pack * swaps
+    return total
 
 
 def _mains(question: Question, kinds: Mapping[str, Kind]) -> Candidate:
     """Return a regulated supply of the battery's volts, plugged in all year and switched by the plan."""
     battery, kind = question.battery, kinds[SUPPLY]
-    volts = battery.cell.nominal_v * battery.in_series
+    volts = _nominal_v(battery)
     whole = question.demands.lit((1 << len(question.uses)) - 1)
     amps = whole.load.current_a(volts) if whole is not None else 0.0
     hours = 12 * max(u.pattern.hours_per_session * sessions_of(u.pattern) for u in question.uses)
@@ -157,4 +169,5 @@ def _mains(question: Question, kinds: Mapping[str, Kind]) -> Candidate:
         cost_a_year=kwh * price if price is not None else None,
         size_mm=None,
         there=False,
+        mates=tuple((other.id, 0) for other in battery.others),
     )

@@ -9,11 +9,12 @@ from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.plan.scene import UsePattern
-from wiring.studies.anchor import Anchor, anchor_of, state_at
+from wiring.studies.anchor import Anchor, anchor_of, share_at
 from wiring.studies.battery_demands import LEAST_LOAD_A, LEAST_POINTS, Demands
 from wiring.studies.battery_part import BatteryPart, battery_part, day
 from wiring.studies.battery_partners import with_partners
 from wiring.studies.cells.discharge import Run, run_patterns
+from wiring.studies.cells.store import Store
 from wiring.studies.cells.timeline import day_of
 from wiring.studies.course import course_of
 from wiring.studies.forecast_notes import notes_of
@@ -137,6 +138,7 @@ def foretold(question: Question, today: date | None = None) -> Outlook:
             typical.reached_end,
             charge=battery.cell.rechargeable,
             left=question.anchor.reading is not None,
+            always=timing(uses[0].pattern).always,
         ),
         curve=course_of(typical, demands),
         end_v=end.volts_v,
@@ -145,6 +147,7 @@ def foretold(question: Question, today: date | None = None) -> Outlook:
         measured=question.anchor.reading is not None,
         notes=notes_of(question.plan, battery, uses, question.anchor, band),
         swap_between=(swaps[0], swaps[2]) if swaps else None,
+        always_on=timing(uses[0].pattern).always,
     )
 
 
@@ -156,21 +159,31 @@ def run_of(
     ohms: float = 1.0,
     capacity: float = 1.0,
     amps: float = 1.0,
+    left: float | None = None,
 ) -> Run[Any]:
-    """Return the discharge for one grade of cell, with factors on its resistance, its charge and the load."""
+    """Return the discharge for one grade of cell, with factors on its resistance, its charge and the load.
+
+    `left` is the share of its charge it starts with, whatever a reading says.
+    """
     store = question.battery.store(grade, ohms, capacity)
-    reading, state = question.anchor.reading, None
-    if reading is not None:
-        whole = question.demands.lit((1 << len(question.uses)) - 1) if reading.under_load else None
-        state = state_at(store, whole.load if whole else None, _all_of(question, reading.volts_v))
+    left = left_of(question, store) if left is None else left
     return run_patterns(
         store,
         question.demands if amps == 1.0 else question.demands.scaled(amps),
         [timing(use.pattern) for use in question.uses],
         HORIZON_H,
         start=question.anchor.start or today or date.today(),
-        state=state,
+        state=store.level(left) if left < 1.0 else None,
     )
+
+
+def left_of(question: Question, store: Store[Any]) -> float:
+    """Return the share of its charge a battery starts with: what its last reading shows, else all of it."""
+    reading = question.anchor.reading
+    if reading is None:
+        return 1.0
+    whole = question.demands.lit((1 << len(question.uses)) - 1) if reading.under_load else None
+    return share_at(store, whole.load if whole else None, _all_of(question, reading.volts_v))
 
 
 def _all_of(question: Question, volts_v: float) -> float:

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from wiring.studies.forecast import Band
 
 HEAVY = 2.0  # times the heaviest load its type was measured with: beyond it the forecast is a guess
+WORTH_SAYING = 0.02  # of the charge: less is lost in the spread between cells
 LITTLE_SPARE = 0.1  # of a charge: less than this left when the charger comes is called tight
 
 
@@ -51,7 +52,7 @@ def _scenes(plan: Plan, uses: tuple[Use, ...]) -> Iterator[str]:
             "are on at the same time draw together."
         )
     for use in uses:
-        if timing(use.pattern).always:
+        if timing(use.pattern).always and len(uses) > 1:
             yield f"Part of what hangs on it is always on ({_names(plan, use)})."
 
 
@@ -84,6 +85,9 @@ def _charging(battery: BatteryPart, use: Use, band: "Band") -> Iterator[str]:
             yield f"Charging after {every} sessions is only just in time."
         else:
             yield f"Charging after {every} sessions leaves even a poor one about {spare:.0%} in hand."
+    if battery.faded() >= WORTH_SAYING:
+        lost = f"{battery.faded():.0%}"
+        yield f"Charged {battery.charged} times so far, its cells hold some {lost} less than when new."
     depth = min(charged_at / band.typical.sessions, 1.0)
     charges = charges_stood(battery, depth)
     if charges > 0:

@@ -21,16 +21,22 @@ def lasting_words(
     *,
     charge: bool = False,
     left: bool = False,
+    always: bool = False,
 ) -> str:
-    """Return ``about 40 sessions; swap around August 2027``; `left` where a reading is counted from."""
+    """Return ``about 40 sessions; swap around August 2027``; `left` where a reading is counted from.
+
+    `always` where nothing is ever switched off: ``about 5 months, always on; swap around August 2027``.
+    """
     if not reached_end:
         return "more than ten years, or as long as its cells keep"
-    count = sessions.typical
+    count, more = sessions.typical, " left" if left else ""
     if count < 1:
-        return "not even one session" + (" left" if left else "")
-    lasts = f"about {rounded(count)} session{'' if rounded(count) == '1' else 's'}{' left' if left else ''}"
+        return ("not even one day" if always else "not even one session") + more
+    lasts = f"about {rounded(count)} session{'' if rounded(count) == '1' else 's'}{more}"
+    if always:
+        lasts = f"about {time_words(days.typical)}{more}, always on"
     if swap_on is None:
-        return f"{lasts}, some {time_words(days.typical)}"
+        return lasts if always else f"{lasts}, some {time_words(days.typical)}"
     when = f"{swap_on:%B %Y}"
     if days.typical < 60:
         when = f"{swap_on.day} {when}"

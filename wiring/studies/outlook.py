@@ -46,3 +46,4 @@ class Outlook(NamedTuple):
     measured: bool = False  # whether a reading of the log, not a fresh battery, is what it starts from
     notes: tuple[str, ...] = ()  # more plain sentences: charging, scenes of their own hours, weak cells
     swap_between: tuple[date, date] | None = None  # earliest and latest, by the band
+    always_on: bool = False  # nothing of it is ever switched off, so sessions mean nothing

@@ -22,37 +22,65 @@ class Pack(NamedTuple):
 
     @property
     def title(self) -> str:
-        """Return ``8 × Alkaline AA (LR6)``."""
-        count = self.battery.in_series * self.battery.in_parallel
-        return self.battery.cell.title if count == 1 else f"{count} × {self.battery.cell.title}"
+        """Return ``8 × Alkaline AA (LR6)``, of all batteries that work together."""
+        pieces, cells = self.pieces, {b.cell.key: b.cell.title for b in self._all}
+        title = " and ".join(cells.values())
+        return title if pieces == 1 else f"{pieces} × {title}"
+
+    @property
+    def pieces(self) -> int:
+        """Cells, or blocks of them, to be bought."""
+        return sum(b.in_series * b.in_parallel for b in self._all)
 
     @property
     def size_mm(self) -> tuple[float, float, float]:
         """Width, height and depth of the bare cells, four to a row."""
         width, height, depth = self.battery.cell.size_mm
-        count = self.battery.in_series * self.battery.in_parallel
-        return min(count, IN_A_ROW) * width, height, math.ceil(count / IN_A_ROW) * depth
+        return min(self.pieces, IN_A_ROW) * width, height, math.ceil(self.pieces / IN_A_ROW) * depth
+
+    @property
+    def _all(self) -> tuple[BatteryPart, ...]:
+        return self.battery, *self.battery.others
 
 
 def packs_for(kinds: Mapping[str, Kind], there: BatteryPart) -> tuple[Pack, ...]:
-    """Return the packs that could take a battery's place, the one that is there first."""
+    """Return the packs that could take a battery's place, the one that is there first.
+
+    Where several work together each of them gets such a pack, with as many cells as its own volts ask for.
+    """
     found = {_key(there): Pack(_kind_of(kinds, there.cell), there)}
     for kind in kinds.values():
         if kind.behaviour != "battery":
             continue
         for key in kind.setting("cell").choices:
             cell = CELLS.get(key)
-            for series in _in_series(cell, there) if cell is not None else ():
-                pack = there._replace(
-                    cell=CELLS[key],
-                    in_series=series,
-                    in_parallel=1,
-                    capacity_ah=0.0,
-                    weakest=1.0,
-                    limit_a=0.0,
-                )
+            if cell is None:
+                continue
+            for series in _in_series(cell, there):
+                pack = _of(there, cell, series)
+                pack = pack._replace(others=tuple(_in_place_of(o, pack, there) for o in there.others))
                 found.setdefault(_key(pack), Pack(kind.key, pack))
     return tuple(p for p in found.values() if p.battery is there or not _made_up(p, found.values()))
+
+
+def _of(there: BatteryPart, cell: CellType, in_series: int) -> BatteryPart:
+    """Return new cells of a type where a battery is."""
+    return there._replace(
+        cell=cell,
+        in_series=in_series,
+        in_parallel=1,
+        capacity_ah=0.0,
+        weakest=1.0,
+        limit_a=0.0,
+        charged=0,
+        others=(),
+    )
+
+
+def _in_place_of(mate: BatteryPart, pack: BatteryPart, there: BatteryPart) -> BatteryPart:
+    """Return what stands where another battery is when `pack` stands in the place of the first."""
+    own_v, first_v = (b.cell.nominal_v * b.in_series for b in (mate, there))
+    return _of(mate, pack.cell, max(round(pack.in_series * own_v / first_v), 1))
 
 
 def _made_up(pack: Pack, others: Iterable[Pack]) -> bool:
@@ -75,8 +103,8 @@ def _in_series(cell: CellType, there: BatteryPart) -> Iterator[int]:
         yield count
 
 
-def _key(battery: BatteryPart) -> tuple[str, int, int]:
-    return battery.cell.key, battery.in_series, battery.in_parallel
+def _key(battery: BatteryPart) -> tuple[tuple[str, int, int], ...]:
+    return tuple((b.cell.key, b.in_series, b.in_parallel) for b in (battery, *battery.others))
 
 
 def _kind_of(kinds: Mapping[str, Kind], cell: CellType) -> str:

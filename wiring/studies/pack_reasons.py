@@ -30,6 +30,8 @@ def _reasons(
         return
     if one.outlook is None:
         yield "Never needs swapping, but needs a cable to a socket."
+        if one.mates:
+            yield "Take the other batteries of its circuit out before you feed it from the mains."
     else:
         yield _lasting(one)
     if one.there:

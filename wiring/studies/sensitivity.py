@@ -11,9 +11,9 @@ from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.plan.scene import UsePattern
-from wiring.studies.battery_part import BatteryPart, battery_part
+from wiring.studies.battery_part import MOST_FADED, BatteryPart, battery_part
 from wiring.studies.battery_partners import with_partners
-from wiring.studies.forecast import Question, question_of, run_of
+from wiring.studies.forecast import Question, left_of, question_of, run_of
 from wiring.studies.uses import Use
 
 WARMER_K = 10.0
@@ -21,6 +21,8 @@ LONGER = 1.25
 DIMMER = 10.0  # of CIE 1976 lightness
 MORE_LOAD = 1.1
 HARDER = 1.5  # times the inner resistance
+MORE_CHARGES = 200  # of a rechargeable; one charge fades it by next to nothing, so the forecast itself hardly
+# changes with it
 
 
 class Effect(NamedTuple):
@@ -50,13 +52,15 @@ def sensitivities(
     asked = question_of(plan, kinds, positions, part)
     if asked.demands.lit((1 << len(asked.uses)) - 1) is None:
         return ()
-    usual = run_of(asked, "typical", today)
+    # What a reading shows to be left stays left: it was read in this room, off these cells.
+    left = left_of(asked, part.store())
+    usual = run_of(asked, "typical", today, left=left)
     if usual.elapsed_h <= 0:
         return ()
     effects = [
         Effect(name, run.sessions, run.elapsed_h / 24, run.elapsed_h / usual.elapsed_h - 1)
         for name, question, grade, more in _otherwise(asked, part)
-        for run in [run_of(question, grade, today, **more)]
+        for run in [run_of(question, grade, today, left=left, **more)]
     ]
     effects.sort(key=lambda effect: -abs(effect.change))
     return (Effect("as it is", usual.sessions, usual.elapsed_h / 24, 0.0), *effects)
@@ -75,6 +79,11 @@ def _otherwise(asked: Question, part: BatteryPart) -> Iterator[tuple[str, Questi
     yield "twice the loss on the shelf", asked._replace(battery=part._replace(cell=lossy)), "typical", {}
     slow = msgspec.structs.replace(cell, k_per_h=cell.k_per_h / 2)
     yield "half as quick a recovery at rest", asked._replace(battery=part._replace(cell=slow)), "typical", {}
+    if cell.fade[1] > 0:
+        worn = part.charged + MORE_CHARGES
+        for fade, word in ((cell.fade[0], "fade little"), (cell.fade[1], "fade much")):
+            faded = (1.0 - min(fade * worn, MOST_FADED)) / (1.0 - part.faded())
+            yield f"after {MORE_CHARGES} more charges, if they {word}", asked, "typical", {"capacity": faded}
     yield "a tenth more current", asked, "typical", {"amps": MORE_LOAD}
     dim = asked.plan.habits.dim_lightness
     for limit, word in (
