@@ -24,6 +24,7 @@ class _Swung(NamedTuple):
     values: Floats
     columns: list[NDArray[Any]]
     nodes: Floats
+    direct: Floats
     residual_a: list[float]
 
 
@@ -53,14 +54,15 @@ def _read_swinging(
         if np.array_equal(before.values, values[mine]):
             for column, was in zip(columns, before.columns, strict=True):
                 column[mine] = was
-            reading.nodes[nodes] = before.nodes
+            reading.nodes[nodes], reading.direct[nodes] = before.nodes, before.direct
             reading.residual_a.extend(before.residual_a)
             return
     told = len(reading.residual_a)
     read_alternating(assembly, island, values, reading)
     now = _Swung(
-        values[mine], [column[mine] for column in columns], reading.nodes[nodes], reading.residual_a[told:]
-    )
+        values[mine], [column[mine] for column in columns], reading.nodes[nodes], reading.direct[nodes],
+        reading.residual_a[told:],
+    )  # fmt: skip
     known[:] = [now, *known[: MOST_SWUNG - 1]]
 
 

@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wiring.circuit.assembly import Assembly
+from wiring.circuit.behind_rectifiers import direct_volts
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
 from wiring.circuit.lamp_warmth import Lamps, warm_ohms
@@ -160,6 +161,7 @@ def _write(assembly: Assembly, island: Island, reading: Reading, found: Cycle) -
     reading.amps[direct] *= np.where(reading.mean_amps[direct] < 0.0, -1.0, 1.0)
     reading.power[mine] = (found.volts * found.amps).mean(axis=0)
     reading.nodes[island.nodes] = _rms(found.nodes)
+    reading.direct[island.nodes] = direct_volts(assembly, island, found.nodes)
     reading.residual_a.append(found.residual_a)
 
 

@@ -52,7 +52,9 @@ class Figures(NamedTuple):
     parts: Mapping[PartId, PartFigure]
     wires: Mapping[WireId, WireFigure]
     supplies: Mapping[PartId, SupplyFigure]
-    terminals: Mapping[TerminalRef, float]  # volts against the minus (or one leg) of the supply that feeds it
+    # Volts against the minus of the supply that feeds it. On AC, RMS against one leg; behind a rectifier,
+    # what a DC meter shows against that rectifier's minus.
+    terminals: Mapping[TerminalRef, float]
     circuits: Sequence[tuple[PartId, ...]]  # parts that are joined through conductors, one tuple a circuit
     alternating: frozenset[PartId]  # parts fed with AC; their figures are RMS
     problems: tuple[Problem, ...]

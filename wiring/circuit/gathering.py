@@ -104,7 +104,8 @@ def _terminals(settled: Settled) -> TerminalVolts:
         lost = np.append(np.zeros(len(islands.references), dtype=np.bool_), False)
         lost[islands.of_branch[reading.failed]] = True
         known &= ~lost[islands.of_node]
-    return TerminalVolts(assembly.refs, assembly.node_of, reading.nodes, known)
+    volts = np.where(np.isnan(reading.direct), reading.nodes, reading.direct)
+    return TerminalVolts(assembly.refs, assembly.node_of, volts, known)
 
 
 def _fed_with_ac(settled: Settled) -> frozenset[PartId]:

@@ -19,6 +19,7 @@ class Reading(NamedTuple):
     nodes: Floats
     failed: NDArray[np.bool_]  # per branch: no operating point was found
     residual_a: list[float]
+    direct: Floats  # per node behind a rectifier: the volts a DC meter shows against its minus; else NaN
 
 
 def resting(assembly: Assembly) -> Reading:
@@ -26,5 +27,6 @@ def resting(assembly: Assembly) -> Reading:
     size = len(assembly.a)
     volts, amps, mean_amps, power = np.zeros((4, size))
     return Reading(
-        volts, amps, mean_amps, power, np.zeros(assembly.node_count), np.zeros(size, dtype=np.bool_), [0.0]
-    )
+        volts, amps, mean_amps, power, np.zeros(assembly.node_count), np.zeros(size, dtype=np.bool_), [0.0],
+        np.full(assembly.node_count, np.nan),
+    )  # fmt: skip
