@@ -22,6 +22,7 @@ class InlineInput(QFrame):
         self._view = view
         self._commit: Commit | None = None
         self._first = ""
+        self._as_is = False
         self._caption = QLabel(self)
         self._caption.setProperty("look", "caption")
         self._caption.setTextFormat(Qt.TextFormat.PlainText)
@@ -42,11 +43,14 @@ class InlineInput(QFrame):
         view.installEventFilter(self)
         self.hide()
 
-    def ask(self, caption: str, text: str, at_px: QPointF, commit: Commit) -> None:
-        """Show the line near a pixel of the view with a text to change."""
+    def ask(
+        self, caption: str, text: str, at_px: QPointF, commit: Commit, *, even_as_is: bool = False
+    ) -> None:
+        """Show the line near a pixel of the view with a text to change, or that Enter takes `even_as_is`."""
         if self._commit is not None:
             self._go_elsewhere()
         self._commit, self._first = commit, text
+        self._as_is = even_as_is
         self._caption.setText(caption)
         self.line.setAccessibleName(caption)
         self._say("")
@@ -78,7 +82,7 @@ class InlineInput(QFrame):
         return False
 
     def _enter(self) -> None:
-        sentence = self._committed()
+        sentence = self._committed(entered=True)
         if sentence:
             self._say(sentence)
             self.line.selectAll()
@@ -89,9 +93,10 @@ class InlineInput(QFrame):
         self._committed()
         self.leave()
 
-    def _committed(self) -> str:
+    def _committed(self, *, entered: bool = False) -> str:
         typed = self.line.text()
-        if self._commit is None or typed == self._first:
+        as_is = typed == self._first and not (entered and self._as_is)
+        if self._commit is None or as_is:
             return ""
         return self._commit(typed)
 

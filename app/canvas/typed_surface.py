@@ -1,5 +1,7 @@
 """The keyboard on the drawing surface, and the tips."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QNativeGestureEvent
 from PySide6.QtWidgets import QToolTip, QWidget
@@ -93,6 +95,13 @@ class TypedSurface(TouchedSurface):
         place = ground_middle(self._session.plan, one) or self._middle_of(ids)
         at = QPointF(*self._state.camera.to_px(*place))
         self.typing.ask(question.caption, question.text, at, question.commit)
+
+    def ask_beside(
+        self, caption: str, text: str, commit: Callable[[str], str], *, even_as_is: bool = False
+    ) -> None:
+        """Let something be typed beside what is selected; `even_as_is` takes the text that is offered too."""
+        at = QPointF(*self._state.camera.to_px(*self._middle_of(self._selection.ids)))
+        self.typing.ask(caption, text, at, commit, even_as_is=even_as_is)
 
     def _middle_of(self, ids: frozenset[str]) -> Point:
         box = self._state.geometry.around(ids)

@@ -79,7 +79,7 @@ class PlanView(TypedSurface):
 
     def begin_set(self, name: str, text: str) -> None:
         """Set down copies of a kept set until Escape."""
-        self._acting.take("set", lambda around, _last: place_set(around, name, text))
+        self._acting.take("set", lambda around, last: place_set(around, name, text, last.turn_deg))
 
     def begin_find(self) -> None:
         """Find anything on the plan by its label."""

@@ -1,14 +1,18 @@
 """Paints a row of the tray: a heading, or a part's own sign and its name."""
 
+from collections.abc import Mapping
+
 from PySide6.QtCore import QModelIndex as Index
 from PySide6.QtCore import QObject, QPersistentModelIndex, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPixmap
-from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from app.theme.fonts import screen_font
 from app.theme.icons import renderer
 from app.theme.look import Look
 from app.theme.paint_picture import paint_items
+from app.tray.set_files import KeptSet
+from app.tray.set_picture import set_picture
 from app.tray.shelf_model import ROW_ROLE, Row, ShelfModel
 from wiring.catalogue.kind import Kind
 
@@ -22,15 +26,15 @@ _PAD = 12
 class RowPainter(QStyledItemDelegate):
     """Paints with the colours of the look that is worn."""
 
-    def __init__(self, look: Look, parent: QObject | None = None) -> None:
+    def __init__(self, look: Look, kinds: Mapping[str, Kind], parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._look, self._kinds = look, kinds
         self._signs: dict[tuple[str, bool, float], QPixmap] = {}
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex) -> QSize:
         """Ask for the room its words need."""
         row: Row = index.data(ROW_ROLE)
-        return QSize(120, ROW_HEIGHT if row.kind else HEADING_HEIGHT)
+        return QSize(120, HEADING_HEIGHT if row.kind is None and row.kept is None else ROW_HEIGHT)
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex
@@ -42,7 +46,9 @@ class RowPainter(QStyledItemDelegate):
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_ground(painter, rect, state)
-        if row.kind is None:
+        if row.kept is not None:
+            self._paint_set(painter, rect, row.kept)
+        elif row.kind is None:
             model = index.model()
             self._paint_heading(
                 painter, rect, row, not isinstance(model, ShelfModel) or model.is_open(row.purpose)
@@ -83,16 +89,31 @@ class RowPainter(QStyledItemDelegate):
             painter.translate(-arrow.center())
         renderer("chevron", s.quiet).render(painter, arrow)
 
+    def updateEditorGeometry(
+        self, editor: QWidget, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex
+    ) -> None:
+        """Let a name be typed where it stands."""
+        rect: QRect = option.rect
+        editor.setGeometry(_words_rect(rect).adjusted(-6, 6, 6, -6))
+
     def _paint_kind(self, painter: QPainter, rect: QRect, kind: Kind) -> None:
-        painter.drawPixmap(
-            rect.left() + _PAD,
-            rect.center().y() - SIGN_BOX.height() // 2,
-            self._sign(kind, painter.device().devicePixelRatioF()),
-        )
+        self._paint_row(painter, rect, self._sign(kind, painter.device().devicePixelRatioF()), kind.title)
+
+    def _paint_set(self, painter: QPainter, rect: QRect, kept: KeptSet) -> None:
+        ratio = painter.device().devicePixelRatioF()
+        key = (f"{kept.path}:{hash(kept.text)}", self._look.dark, ratio)
+        if key not in self._signs and kept.fragment is not None:
+            theme = self._look.theme
+            self._signs[key] = set_picture(kept.fragment, self._kinds, theme, SIGN_BOX, ratio)
+        self._paint_row(painter, rect, self._signs.get(key), kept.name)
+
+    def _paint_row(self, painter: QPainter, rect: QRect, picture: QPixmap | None, title: str) -> None:
+        if picture is not None:
+            painter.drawPixmap(rect.left() + _PAD, rect.center().y() - SIGN_BOX.height() // 2, picture)
         painter.setFont(screen_font(12.5))
         painter.setPen(QColor(self._look.surfaces.ink))
-        words = QRect(rect).adjusted(_PAD + SIGN_BOX.width() + 10, 0, -_PAD, 0)
-        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap, kind.title)
+        flags = Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap
+        painter.drawText(_words_rect(rect), flags, title)
 
     def _sign(self, kind: Kind, ratio: float) -> QPixmap:
         key = (kind.key, self._look.dark, ratio)
@@ -117,3 +138,7 @@ class RowPainter(QStyledItemDelegate):
         paint_items(painter, sign(kind), self._look.theme)
         painter.end()
         return pixmap
+
+
+def _words_rect(rect: QRect) -> QRect:
+    return QRect(rect).adjusted(_PAD + SIGN_BOX.width() + 10, 0, -_PAD, 0)

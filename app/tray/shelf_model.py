@@ -11,13 +11,16 @@ from PySide6.QtCore import (
     QObject,
     QPersistentModelIndex,
     Qt,
+    Signal,
 )
 
+from app.tray.set_files import KeptSet
 from wiring.catalogue.kind import Kind
 
 KIND_MIME = "application/x-underboard-kind"
 Index = QModelIndex | QPersistentModelIndex
 ROW_ROLE = Qt.ItemDataRole.UserRole
+SETS, OWN_SETS = "sets", "Your own sets"
 PURPOSES: dict[str, str] = {
     "light": "Light something",
     "move": "Move something",
@@ -30,20 +33,35 @@ _NOWHERE = QModelIndex()
 
 
 class Row(NamedTuple):
-    """A heading (no kind) or a kind of part."""
+    """A heading (nothing else), a kind of part, or a set the builder has kept."""
 
     purpose: str
     kind: Kind | None = None
+    kept: KeptSet | None = None
 
     @property
     def words(self) -> str:
         """What stands in the row."""
+        if self.kept is not None:
+            return self.kept.name
+        if self.purpose == SETS:
+            return OWN_SETS
         return self.kind.title if self.kind else PURPOSES.get(self.purpose, self.purpose.capitalize())
 
 
-def rows(kinds: Mapping[str, Kind], wanted: str = "", closed: frozenset[str] = frozenset()) -> Iterator[Row]:
+def rows(
+    kinds: Mapping[str, Kind],
+    wanted: str = "",
+    closed: frozenset[str] = frozenset(),
+    sets: Sequence[KeptSet] = (),
+) -> Iterator[Row]:
     """Walk the rows that match what is looked for; a search opens every group."""
     parts_of_search = wanted.casefold().split()
+    kept = [s for s in sets if _is_meant(s, parts_of_search)]
+    if kept:
+        yield Row(SETS)
+        if parts_of_search or SETS not in closed:
+            yield from (Row(SETS, kept=one) for one in kept)
     purposes = [*PURPOSES, *sorted({k.purpose for k in kinds.values()} - set(PURPOSES))]
     for purpose in purposes:
         found = [k for k in kinds.values() if k.purpose == purpose and _matches(k, parts_of_search)]
@@ -54,6 +72,11 @@ def rows(kinds: Mapping[str, Kind], wanted: str = "", closed: frozenset[str] = f
             yield from (Row(purpose, kind) for kind in found)
 
 
+def _is_meant(kept: KeptSet, wanted: Sequence[str]) -> bool:
+    said = f"{kept.name} {OWN_SETS}".casefold()
+    return all(word in said for word in wanted)
+
+
 def _matches(kind: Kind, wanted: Sequence[str]) -> bool:
     said = " ".join((kind.title, *kind.words, kind.key, PURPOSES.get(kind.purpose, ""))).casefold()
     return all(word in said for word in wanted)
@@ -62,16 +85,24 @@ def _matches(kind: Kind, wanted: Sequence[str]) -> bool:
 class ShelfModel(QAbstractListModel):
     """The catalogue as a list that can be searched, with groups that open and close."""
 
+    renamed = Signal(object, str)  # path of a set, and what it is to be called
+
     def __init__(self, kinds: Mapping[str, Kind], parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._kinds = kinds
         self._wanted = ""
         self._closed: frozenset[str] = frozenset()
+        self._sets: tuple[KeptSet, ...] = ()
         self.rows = tuple(rows(kinds))
 
     def search(self, wanted: str) -> None:
         """Show only what matches."""
         self._wanted = wanted
+        self._refill()
+
+    def show_sets(self, sets: Sequence[KeptSet]) -> None:
+        """Show these sets of the builder's above the kinds."""
+        self._sets = tuple(sets)
         self._refill()
 
     def toggle(self, purpose: str) -> None:
@@ -85,7 +116,7 @@ class ShelfModel(QAbstractListModel):
 
     def _refill(self) -> None:
         self.beginResetModel()
-        self.rows = tuple(rows(self._kinds, self._wanted, self._closed))
+        self.rows = tuple(rows(self._kinds, self._wanted, self._closed, self._sets))
         self.endResetModel()
 
     def rowCount(self, parent: Index = _NOWHERE) -> int:
@@ -95,21 +126,32 @@ class ShelfModel(QAbstractListModel):
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """Return what a row shows or means."""
         row = self.rows[index.row()]
-        if role == Qt.ItemDataRole.DisplayRole:
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
             return row.words
         if role == ROW_ROLE:
             return row
         if role == Qt.ItemDataRole.ToolTipRole and row.kind is not None:
             return row.kind.note or None
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{row.words}, {PURPOSES.get(row.purpose, '')}" if row.kind else f"{row.words}, group"
+            is_thing = row.kind is not None or row.kept is not None
+            return f"{row.words}, {PURPOSES.get(row.purpose, '')}" if is_thing else f"{row.words}, group"
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Say what can be done with a row."""
         usual = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
-        is_kind = index.isValid() and self.rows[index.row()].kind is not None
-        return usual | Qt.ItemFlag.ItemIsDragEnabled if is_kind else usual
+        row = self.rows[index.row()] if index.isValid() else Row("")
+        if row.kept is not None:
+            return usual | Qt.ItemFlag.ItemIsEditable
+        return usual | Qt.ItemFlag.ItemIsDragEnabled if row.kind is not None else usual
+
+    def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
+        """Let a kept set be called something else; the answer comes as new sets."""
+        kept = self.rows[index.row()].kept
+        if kept is None or role != Qt.ItemDataRole.EditRole or str(value).strip() == kept.name:
+            return False
+        self.renamed.emit(kept.path, str(value))
+        return True
 
     def mimeTypes(self) -> list[str]:
         """Name what can be dragged."""

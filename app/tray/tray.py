@@ -2,9 +2,18 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import QModelIndex, Qt, Signal
+from PySide6.QtCore import QEvent, QModelIndex, QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QAbstractItemView, QFrame, QLabel, QLineEdit, QListView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QFrame,
+    QLabel,
+    QLineEdit,
+    QListView,
+    QMenu,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.theme.icons import icon
 from app.theme.look import Look
@@ -19,6 +28,9 @@ class Tray(QFrame):
     """Tells which kind the builder wants to place."""
 
     wanted = Signal(str)  # key of a kind
+    wanted_set = Signal(object)  # a KeptSet
+    renamed = Signal(object, str)  # path of a kept set, and what it is to be called
+    dropped = Signal(object)  # path of a kept set that is no longer wanted
 
     def __init__(self, kinds: Mapping[str, Kind], look: Look, parent: QWidget) -> None:
         super().__init__(parent)
@@ -34,7 +46,10 @@ class Tray(QFrame):
         self.search.returnPressed.connect(self._take_first)
         self.list = _KindList(self)
         self.list.setModel(self.model)
-        self.list.setItemDelegate(RowPainter(look, self.list))
+        self.list.setItemDelegate(RowPainter(look, kinds, self.list))
+        self.model.renamed.connect(self.renamed)
+        self.list.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self.list.customContextMenuRequested.connect(self._show_menu)
         self.list.taken.connect(self._take)
         self._nothing = QLabel("No part is called that. Try “lamp”, “switch” or “battery”.", self)
         self._nothing.setWordWrap(True)
@@ -77,8 +92,27 @@ class Tray(QFrame):
             return
         if row.kind is not None:
             self.wanted.emit(row.kind.key)
+        elif row.kept is not None:
+            self.wanted_set.emit(row.kept)
         else:
             self.model.toggle(row.purpose)
+
+    def set_menu(self, index: QModelIndex) -> QMenu | None:
+        """Return the menu of a kept set; None for any other row."""
+        row: Row | None = index.data(ROW_ROLE)
+        if row is None or row.kept is None:
+            return None
+        kept, menu = row.kept, QMenu(self.list)
+        menu.addAction("Place it", lambda: self.wanted_set.emit(kept))
+        menu.addAction("Rename\tF2", lambda: self.list.edit(index))
+        menu.addAction("Take it away", lambda: self.dropped.emit(kept.path))
+        return menu
+
+    def _show_menu(self, at: QPoint) -> None:
+        menu = self.set_menu(self.list.indexAt(at))
+        if menu is not None:
+            menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+            menu.popup(self.list.viewport().mapToGlobal(at))
 
 
 class _KindList(QListView):
@@ -96,10 +130,25 @@ class _KindList(QListView):
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)  # F2 and the menu begin it
         self.clicked.connect(self.taken)
+
+    def event(self, event: QEvent) -> bool:
+        """Keep F2 from the window, where it names what is selected on the plan."""
+        asked = event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent)
+        if asked and event.key() == Qt.Key.Key_F2 and self._may_edit():
+            event.accept()
+            return True
+        return super().event(event)
+
+    def _may_edit(self) -> bool:
+        return bool(self.currentIndex().flags() & Qt.ItemFlag.ItemIsEditable)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
             self.taken.emit(self.currentIndex())
+            return
+        if event.key() == Qt.Key.Key_F2 and self._may_edit():
+            self.edit(self.currentIndex())
             return
         super().keyPressEvent(event)

@@ -1,76 +1,103 @@
-"""Sets the builder keeps: a lit building with its resistor and plug, say, as one thing to place again."""
+"""Sets the builder keeps: named in place, listed in the tray, placed again, renamed, taken away."""
 
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QInputDialog, QLineEdit
-
-from wiring.edits.edit import EditRefused
-from wiring.edits.fragment import copied, read_fragment
+from app.notices import Notice
+from app.tray.set_files import (
+    KeptSet,
+    file_name,
+    keep,
+    read_set,
+    read_sets,
+    remove_set,
+    rename_set,
+    set_paths,
+)
+from wiring.edits.fragment import copied
 
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-SUFFIX = ".underboard-set"
-LONGEST_NAME = 60
-
 
 def keep_set(window: "MainWindow") -> None:
-    """Ask for a name and keep the selected parts, with the wires between them, as a set."""
+    """Keep the selected parts, with the wires between them, under a name typed beside them."""
     text = copied(window.session.plan, window.selection.ids)
     if not text:
         window.session.refused.emit("Select the parts that belong to the set first.")
         return
-    words, agreed = QInputDialog.getText(
-        window, "Keep as a set", "Name of the set:", QLineEdit.EchoMode.Normal, ""
-    )
-    name = _file_name(words)
-    if not agreed or not name:
-        return
-    folder = window.remembered.sets_folder
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-        (folder / f"{name}{SUFFIX}").write_text(text, encoding="utf-8")
-    except OSError as fault:
-        window.session.refused.emit(f"The set could not be kept: {fault.strerror or 'the disk refused'}.")
-        return
-    window.notices.say(f"“{name}” is kept; Edit, Place a kept set puts it down in any plan.")
+    window.show_view("plan")
+    first = _first_name(window)
+    window.plan_view.ask_beside("Name of the set", first, partial(_keep, window, text), even_as_is=True)
 
 
-def kept_sets(folder: Path) -> tuple[Path, ...]:
-    """Return the files of the sets, in order of their names."""
-    return tuple(sorted(folder.glob(f"*{SUFFIX}"), key=lambda path: path.name.casefold()))
+def _keep(window: "MainWindow", text: str, words: str) -> str:
+    sentence = keep(window.remembered.sets_folder, words, text)
+    if not sentence:
+        show_sets(window)
+        window.notices.say(f"“{file_name(words)}” is kept; it stands in the tray under “Your own sets”.")
+    return sentence
 
 
-def fill_sets(window: "MainWindow") -> None:
-    """Fill the menu of kept sets at the moment it opens."""
+def _first_name(window: "MainWindow") -> str:
+    plan = window.session.plan
+    labels = (p.label for p in plan.parts.values() if p.id in window.selection.ids and p.label)
+    taken = {path.name for path in set_paths(window.remembered.sets_folder)}
+    return next(labels, "") or f"Set {len(taken) + 1}"
+
+
+def show_sets(window: "MainWindow") -> None:
+    """Let the tray show the sets as they are now."""
+    window.tray.model.show_sets(read_sets(window.remembered.sets_folder))
+
+
+def tie_sets(window: "MainWindow") -> None:
+    """Connect the tray's sets, and fill the menu of kept sets at the moment it opens."""
+    window.tray.wanted_set.connect(partial(_place, window))
+    window.tray.renamed.connect(partial(_rename, window))
+    window.tray.dropped.connect(partial(_drop, window))
     menu = window.submenus["sets"]
 
     def fill() -> None:
         menu.clear()
-        paths = kept_sets(window.remembered.sets_folder)
-        for path in paths:
-            menu.addAction(path.name.removesuffix(SUFFIX), partial(_place, window, path))
-        if not paths:
+        sets = [KeptSet(path) for path in set_paths(window.remembered.sets_folder)]
+        for one in sets:
+            menu.addAction(one.name, lambda path=one.path: _place(window, read_set(path)))
+        if not sets:
             menu.addAction("None kept yet").setEnabled(False)
 
     menu.aboutToShow.connect(fill)
+    show_sets(window)
 
 
-def _place(window: "MainWindow", path: Path) -> None:
-    name = path.name.removesuffix(SUFFIX)
-    try:
-        text = path.read_text(encoding="utf-8")
-        read_fragment(text)
-    except (OSError, UnicodeDecodeError, EditRefused):
-        window.session.refused.emit(f"The set “{name}” cannot be read; keep it anew.")
+def _place(window: "MainWindow", kept: KeptSet) -> None:
+    if kept.fragment is None:
+        window.session.refused.emit(f"The set “{kept.name}” cannot be read; keep it anew.")
         return
     window.show_view("plan")
-    window.plan_view.begin_set(name, text)
+    window.plan_view.begin_set(kept.name, kept.text)
     window.plan_view.setFocus()
 
 
-def _file_name(words: str) -> str:
-    kept = "".join(c if c.isalnum() or c in " -_" else " " for c in words)
-    return " ".join(kept.split())[:LONGEST_NAME].strip()
+def _rename(window: "MainWindow", path: Path, words: str) -> None:
+    sentence = rename_set(path, words)
+    show_sets(window)
+    if sentence:
+        window.session.refused.emit(sentence)
+
+
+def _drop(window: "MainWindow", path: Path) -> None:
+    kept = read_set(path)
+    sentence = remove_set(path)
+    show_sets(window)
+    if sentence:
+        window.session.refused.emit(sentence)
+    elif kept.text:
+        put_back = partial(_put_back, window, kept)
+        window.notices.offer(Notice(f"“{kept.name}” is taken away.", act_text="Put it back", act=put_back))
+
+
+def _put_back(window: "MainWindow", kept: KeptSet) -> None:
+    keep(window.remembered.sets_folder, kept.name, kept.text)
+    show_sets(window)

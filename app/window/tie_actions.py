@@ -10,7 +10,7 @@ from app.settings import state_folder
 from app.window.about import show_about, show_keys
 from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
-from app.window.kept_sets import fill_sets
+from app.window.kept_sets import tie_sets
 from app.window.open_menus import fill_when_opened
 from app.window.panel_acts import panel_acts
 from app.window.plan_acts import NEED_PARTS, fill_only, plan_acts
@@ -73,7 +73,7 @@ def tie(window: "MainWindow") -> None:
     window.acts["put_back"].setEnabled(False)
     fill_when_opened(window)
     fill_only(window)
-    fill_sets(window)
+    tie_sets(window)
 
 
 def _enable(window: "MainWindow") -> None:

@@ -1,5 +1,6 @@
 """Parts and the wires between them as text for the clipboard, and back into any plan."""
 
+import math
 from collections.abc import Iterable, Mapping
 from typing import Any, Literal
 
@@ -7,6 +8,7 @@ import msgspec
 
 from wiring.edits.copies import wires_between, with_copies
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.tables import rounded_mm
 from wiring.plan.part import Part
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -53,15 +55,42 @@ def read_fragment(text: str) -> Fragment:
     return fragment
 
 
-def paste(text: str, dx_mm: float = 20.0, dy_mm: float = 20.0, *, at: Point | None = None) -> Edit:
-    """Set down what :func:`copied` gave, with fresh ids: shifted, or with its middle on the point `at`."""
+def paste(
+    text: str,
+    dx_mm: float = 20.0,
+    dy_mm: float = 20.0,
+    *,
+    at: Point | None = None,
+    turn_deg: float = 0.0,
+) -> Edit:
+    """Set down what :func:`copied` gave, with fresh ids: shifted, or with its middle on the point `at`.
+
+    `turn_deg` turns the whole of it clockwise first.
+    """
 
     def apply(plan: Plan) -> Plan:
-        fragment = read_fragment(text)
+        fragment = _turned(read_fragment(text), turn_deg)
         shift = (dx_mm, dy_mm) if at is None else _shift_to(at, fragment.parts)
         return with_copies(plan, fragment.parts, fragment.wires, *shift)
 
     return Edit("Paste", apply)
+
+
+def _turned(fragment: Fragment, turn_deg: float) -> Fragment:
+    if turn_deg % 360.0 == 0.0:
+        return fragment
+    cos, sin = math.cos(math.radians(turn_deg)), math.sin(math.radians(turn_deg))
+
+    def at(x: float, y: float) -> Point:
+        return rounded_mm(x * cos - y * sin), rounded_mm(x * sin + y * cos)
+
+    parts = []
+    for part in fragment.parts:
+        x_mm, y_mm = at(part.x_mm, part.y_mm)
+        turned = rounded_mm((part.turn_deg + turn_deg) % 360.0)
+        parts.append(msgspec.structs.replace(part, x_mm=x_mm, y_mm=y_mm, turn_deg=turned))
+    wires = [msgspec.structs.replace(w, bends=tuple(at(*bend) for bend in w.bends)) for w in fragment.wires]
+    return Fragment(parts=tuple(parts), wires=tuple(wires))
 
 
 def _shift_to(at: Point, parts: tuple[Part, ...]) -> Point:

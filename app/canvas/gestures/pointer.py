@@ -59,6 +59,7 @@ class Preview(NamedTuple):
     plan: Plan | None = None  # how the plan would be
     touched: frozenset[str] = frozenset()  # ids that differ in it
     ghost: Part | None = None  # a part not yet placed
+    turn_deg: float = 0.0  # by which a set in the hand is turned
     line: tuple[Point, ...] = ()  # a wire not yet connected
     look: tuple[str, str] | None = None  # its size and colour, where they are not those in hand
     landing: TerminalRef | None = None  # where it would end
