@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 from draft import Draft, Habits
+from panel_faces import harbour_faces
 
 BUS, FEED, DROP = "1.5 mm²", "0.75 mm²", "0.25 mm²"
 
@@ -45,7 +46,7 @@ def harbour():
     _turnouts(draft, west, left, (t_plus, "2"), (t_minus, "2"), 1060, "west")
     _turnouts(draft, east, right, (t_plus, "3"), (t_minus, "3"), 2920, "east")
     _ac(draft, east)
-    return draft.plan()
+    return harbour_faces(draft.plan())
 
 
 def _lighting(draft, panel, plus, minus):

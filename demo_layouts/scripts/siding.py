@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 from draft import Draft, Habits
+from panel_faces import siding_face
 
 
 def siding():
@@ -31,17 +32,17 @@ def siding():
     names = ("west throat", "timber road", "stone road")
     spots = ((440, 160), (880, 240), (1310, 60))
     columns = (800, 1050, 1300)
+    # green stands on the road straight on, red on the road that leaves, as the panel's diagram has them
+    signals = (((30, 40), (60, 60)), ((40, 60), (70, 80)), ((40, 40), (70, 20)))
     screws = iter(range(1, 13))
     motors, switches, lamps = [], [], []
     for i, (name, (x, y), column) in enumerate(zip(names, spots, columns, strict=True)):
         motors.append(draft.part("stall-motor", x, y + 30, name, scene=scene, position="normal"))
-        switches.append(draft.part("toggle-on-on-2p", column, 815, name.upper(), panel=panel, turn=90))
-        green = draft.part(
-            "indicator-green", column - 40, 730, f"{name} straight", panel=panel, scene=scene, turn=90
-        )
-        red = draft.part(
-            "indicator-red", column + 40, 730, f"{name} turned", panel=panel, scene=scene, turn=90
-        )
+        switches.append(draft.part("toggle-on-on-2p", column, 820, name.upper(), panel=panel, turn=90))
+        (green_x, green_y), (red_x, red_y) = signals[i]
+        on_panel = {"panel": panel, "scene": scene, "turn": 90}
+        green = draft.part("indicator-green", column + green_x, 690 + green_y, f"{name} straight", **on_panel)
+        red = draft.part("indicator-red", column + red_x, 690 + red_y, f"{name} turned", **on_panel)
         lamps.append((green, red))
         motor, switch = motors[i], switches[i]
         run = 360 + 24 * i
@@ -66,9 +67,9 @@ def siding():
         draft.wire((switch, "12"), (switch, "24"), "RD", "0.25 mm²", length=0.06)
         draft.wire((switch, "14"), (switch, "22"), "BU", "0.25 mm²", length=0.06)
     chain = [lamp for pair in lamps for lamp in pair]
-    draft.over((minus, "3"), (chain[0], "K"), 764, "BU", "0.25 mm²")
+    draft.over((minus, "3"), (chain[0], "K"), 800, "BU", "0.25 mm²")
     for left, right in pairwise(chain):
-        draft.over((left, "K"), (right, "K"), 758, "BU", "0.25 mm²")
+        draft.over((left, "K"), (right, "K"), 794, "BU", "0.25 mm²")
     for terminal, motor, run in zip(("3", "4", "5"), motors, (330, 338, 346), strict=True):
         draft.over((plus, terminal), (motor, "11"), run, "RD", "0.25 mm²")
-    return draft.plan()
+    return siding_face(draft.plan())

@@ -12,6 +12,7 @@ from wiring.findings.panel_fit import find
 from wiring.findings.situation import examine
 from wiring.pictures.metrics import overlap, words_box
 from wiring.pictures.picture import Disc, Words
+from wiring.plan.harness import harness_of
 from wiring.sheets.panel_front import front_view
 from wiring.sheets.panel_sheets import panel_sections
 from wiring.sheets.panel_template import faces
@@ -73,8 +74,10 @@ def test_the_front_bears_every_label_once_and_nothing_on_top_of_it():
             picture, scale = front_view(face, 255.0, 140.0)
             words = [i for i in picture.items if isinstance(i, Words)]
             told = " ".join(w.text for w in words)
+            for legend in face.panel.texts:
+                assert legend.text in told
             for hole in face.holes:
-                assert hole.part.label.split()[0] in told
+                assert face.panel.texts or hole.part.label.split()[0] in told
                 assert f"-{hole.part.designation}" in told
             assert sum(isinstance(i, Disc) for i in picture.items) == len(face.holes)
             assert 0 < scale <= 1
@@ -89,4 +92,6 @@ def test_every_wire_end_on_a_panel_stands_in_its_list_of_wires():
     mounted = {h.part.id for f in faces(SIDING, KINDS) for h in f.holes}
     ends = Counter(w.label for w in SIDING.wires.values() for r in (w.start, w.end) if r.part in mounted)
     assert ends
+    harness = harness_of(SIDING, KINDS, next(iter(SIDING.panels.values())))
+    ends.update(w.label for w in harness.inner)  # these stand in the table of ways as well
     assert {label: texts[label] for label in ends} == dict(ends)

@@ -11,11 +11,13 @@ _EDGE_MM = 0.35  # round a light line, so that it shows on light paper
 _LIGHT = ("WH", "YE", "PK", "TQ")  # legends in these are engraved through to a dark ground
 _GROUND = "#3a3d42"
 _HAIR = Pen("quiet", 0.13, (2.0, 1.0))
-_SMALLEST_MM = 1.1  # letters of a smaller em are left out
 
 
-def decoration(panel: Panel, scale: float = 1.0) -> tuple[Item, ...]:
-    """Return lines and legends in their colours, mm from the upper left corner of the face, from the front."""
+def decoration(panel: Panel, scale: float = 1.0, least_em_mm: float = 0.0) -> tuple[Item, ...]:
+    """Return lines and legends in their colours, mm from the upper left corner of the face, from the front.
+
+    On a reduced face no letters are smaller than `least_em_mm`.
+    """
     items: list[Item] = []
     for line in panel.lines:
         for points in _on_face(panel, line, scale):
@@ -24,8 +26,7 @@ def decoration(panel: Panel, scale: float = 1.0) -> tuple[Item, ...]:
             items.append(Path(points, Pen(line_colour(line.colour), line.width_mm * scale)))
     for text in panel.texts:
         words = legend(text, scale)
-        if words.size_mm >= _SMALLEST_MM:
-            items.append(words)
+        items.append(words._replace(size_mm=max(words.size_mm, least_em_mm)))
     return tuple(items)
 
 

@@ -14,6 +14,7 @@ _PART = Pen("ink", 0.3)
 _TEXT_MM, _SMALL_MM = 2.6, 2.0
 _LEAST_MM = 1.6  # radius a part is drawn with at least
 _MOST_LINES = 3
+LEAST_EM_MM = 1.4  # smaller letters of a reduced face cannot be read
 
 
 def front_view(face: Face, width_mm: float, height_mm: float) -> tuple[Picture, float]:
@@ -22,7 +23,7 @@ def front_view(face: Face, width_mm: float, height_mm: float) -> tuple[Picture, 
     scale = fitting_scale(wide, high, width_mm, height_mm)
     corners = ((0.0, 0.0), (wide * scale, 0.0), (wide * scale, high * scale), (0.0, high * scale))
     items: list[Item] = [Path(corners, _EDGE, "raised", closed=True)]
-    items += decoration(face.panel, scale)
+    items += decoration(face.panel, scale, LEAST_EM_MM)
     said = bool(face.panel.texts)
     for hole in face.holes:
         items += _part(hole, scale, _room_mm(hole, face.holes, wide) * scale, said=said)

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from wiring.catalogue.kind import Kind
+from wiring.drawings.panel_face import em_mm
 from wiring.drawings.plan_fit import scale_words
 from wiring.pictures.picture import Item, Path, Pen, Words
 from wiring.pictures.transform import moved
@@ -10,7 +11,7 @@ from wiring.plan.designations import part_label
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.sheets.blocks import Block, heading, paragraph
-from wiring.sheets.panel_front import front_view
+from wiring.sheets.panel_front import LEAST_EM_MM, front_view
 from wiring.sheets.panel_harness import harness_ways
 from wiring.sheets.panel_template import Face, face_items, faces
 from wiring.sheets.paper import Sheet, sheet
@@ -49,7 +50,9 @@ def _front(face: Face, page: Sheet) -> Leaf:
     width, height = body_size(page)
     left, top, _, _ = page.body
     picture, scale = front_view(face, width, height - _HEAD_MM)
-    head = Words(f"{face.area.name}, front, as it will look", (left, top + 4.6), 4.6, weight="semibold")
+    enlarged = any(em_mm(t.high_mm) * scale < LEAST_EM_MM for t in face.panel.texts)
+    says = f"{face.area.name}, front, as it will look{'; small letters larger than they are' * enlarged}"
+    head = Words(says, (left, top + 4.6), 4.6, weight="semibold")
     items = moved(picture.items, (left, top + _HEAD_MM))
     return Leaf(page, (head, *items), f"{face.area.name}, front", scale_words(scale))
 
