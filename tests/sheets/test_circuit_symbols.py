@@ -1,4 +1,5 @@
 import math
+from itertools import pairwise
 
 import pytest
 from schemdraw import Drawing
@@ -8,7 +9,7 @@ from schemdraw.segments import Segment, SegmentArc, SegmentBezier, SegmentCircle
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.drawings.circuit_pieces import JOINTS
 from wiring.drawings.schemdraw_picture import PictureFigure
-from wiring.drawings.symbols.all_symbols import LENGTH_MM, NAMES, items_box, symbol
+from wiring.drawings.symbols.all_symbols import IEEE_NAMES, LENGTH_MM, NAMES, SETS, items_box, symbol
 from wiring.pictures.picture import Disc, Path, Words
 
 ENDS = {"down": (0, 1), "up": (0, -1), "right": (1, 0), "left": (-1, 0)}
@@ -24,10 +25,11 @@ def recorded(*segments, at=(0, 0)):
     return figure.items
 
 
+@pytest.mark.parametrize("symbols", SETS)
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("way", ENDS)
-def test_a_symbol_runs_from_its_first_terminal_to_its_second(name, way):
-    drawn = symbol(name, "", way)
+def test_a_symbol_runs_from_its_first_terminal_to_its_second(name, way, symbols):
+    drawn = symbol(name, "", way, symbols)
     across, down = ENDS[way]
     points = [p for i in drawn.items if isinstance(i, Path) for p in i.points]
     end = (across * LENGTH_MM, down * LENGTH_MM)
@@ -49,9 +51,48 @@ def test_what_lies_beside_a_symbol_keeps_its_side_when_it_stands_on_its_head(nam
     assert turned[2] == pytest.approx(upright[2])
 
 
-@pytest.mark.parametrize("name", ["switch", "push"])
-def test_open_and_closed_contacts_differ(name):
-    assert symbol(name, "closed").items != symbol(name, "").items
+@pytest.mark.parametrize("symbols", SETS)
+@pytest.mark.parametrize("name", ["switch", "push", "contact"])
+def test_open_and_closed_contacts_differ(name, symbols):
+    assert symbol(name, "closed", "down", symbols).items != symbol(name, "", "down", symbols).items
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_sets_differ_where_a_symbol_has_two_forms(name):
+    same = symbol(name, "", "down", "iec").items == symbol(name, "", "down", "ieee").items
+    assert same == (name not in IEEE_NAMES)
+
+
+def slants(drawn):
+    """Strokes that run neither along the conductor nor square to it."""
+    lines = [i.points for i in drawn.items if isinstance(i, Path) and not i.smooth]
+    steps = [(b[0] - a[0], b[1] - a[1]) for points in lines for a, b in pairwise(points)]
+    return sum(abs(x) > 0.1 and abs(y) > 0.1 for x, y in steps)
+
+
+def test_a_resistor_is_a_box_or_a_zigzag():
+    """IEC 60617-4 (symbol 04-01-01) has a rectangle, IEEE 315-1975 (2.1) a zigzag; both from memory."""
+    assert slants(symbol("resistor")) == 0
+    assert slants(symbol("resistor", "", "down", "ieee")) == 6 + 1  # the strokes at both ends are halves
+
+
+def test_contacts_have_rings_in_one_set_only():
+    """IEC 60617-7 (07-02-01) draws a make contact without rings; they are common in American practice."""
+    rings = {s: sum(isinstance(i, Disc) for i in symbol("contact", "", "down", s).items) for s in SETS}
+    assert rings == {"iec": 0, "ieee": 2}
+
+
+def test_only_what_a_hand_works_has_the_bar_of_a_manual_control():
+    reach = {name: symbol(name).box[0] for name in ("contact", "switch", "push")}
+    assert reach["contact"] == pytest.approx(0.0, abs=1e-9)
+    assert reach["switch"] == pytest.approx(reach["push"])
+    assert reach["switch"] < -3.0
+    assert len(symbol("push").items[-1].points) == len(symbol("switch").items[-1].points) + 2  # the legs
+
+
+def test_a_set_there_is_not_is_refused_in_words():
+    with pytest.raises(ValueError, match="There is no set of symbols “nema”; choose from iec, ieee"):
+        symbol("lamp", "", "down", "nema")
 
 
 def test_a_blown_fuse_has_no_wire_in_its_middle():

@@ -91,26 +91,66 @@ def close(one, other):
     return abs(ord(one[0]) - ord(other[0])) <= 1 and abs(int(one[1:]) - int(other[1:])) <= 1
 
 
+def before(page, place):
+    """The words that a reference follows: over it where a net comes in, else on its line."""
+    words = [w for w in page.picture.items if isinstance(w, Words) and not PLACE.match(w.text)]
+    if place.align == "right":
+        found = [w for w in words if 0 < place.at[1] - w.at[1] < 4 and abs(w.at[0] - place.at[0]) < 0.5]
+        return found[-1].text if found else ""
+    found = [w for w in words if 0 < place.at[0] - words_box(w)[2] < 1.6 and same_line(w, place)]
+    return found[-1].text if found else ""
+
+
+def same_line(one, other):
+    (_, top, _, bottom), (_, other_top, _, other_bottom) = words_box(one), words_box(other)
+    return top < (other_top + other_bottom) / 2 < bottom
+
+
+def circuit_places(pages):
+    """Every reference on a circuit drawing: its sheet, its own zone, and the words it follows."""
+    for number, page in enumerate(pages, start=1):
+        if kind_of(page) == "Circuit drawing":
+            for place in places(page):
+                yield number, f"{number}/{zone(sheet_of(page), place.at)}", before(page, place), place.text
+
+
 def test_nets_refer_both_ways(pages):
-    """Where a net comes in, its home is told; the home's list names each of the places that came in."""
+    """Where a net comes in, or an idle throw leads to it, its home is told; the home's list names them all."""
     told: dict[str, set[str]] = {}
     asked: dict[str, set[str]] = {}
-    for number, page in enumerate(pages, start=1):
-        if kind_of(page) != "Circuit drawing":
-            continue
-        words = [w for w in page.picture.items if isinstance(w, Words)]
-        for word in words:
-            if match := re.match(r"(-\S+) goes on: (.*)", word.text):
+    for page in pages:
+        for word in page.picture.items:
+            if isinstance(word, Words) and (match := re.match(r"(-\S+) goes on: (.*)", word.text)):
                 for part in match[2].split(", "):
                     head, _, zones = part.partition("/")
-                    told.setdefault(match[1], set()).update(f"{head}/{z}" for z in zones.split())
-        for place in places(page):
-            above = [w for w in words if 0 < place.at[1] - w.at[1] < 4 and abs(w.at[0] - place.at[0]) < 0.5]
-            if place.align == "right" and above and "+" not in place.text:
-                asked.setdefault(above[-1].text, set()).add(f"{number}/{zone(sheet_of(page), place.at)}")
-    assert told
+                    told.setdefault(match[1], set()).update(f"{head}/{z}" for z in zones.strip(",").split())
+    for _, own, words, text in circuit_places(pages):
+        if words.startswith("-") or "→" in words:
+            asked.setdefault(words.split("→")[-1].strip(), set()).add(own)
+    assert len(told) >= 8
     for name, where in told.items():
-        assert where <= asked[name] | {"27/D1"}, name
+        near = {f"{p.split('/')[0]}/{a}" for p in asked[name] for a in round_about(p.split("/")[1])}
+        assert where <= near, name
+
+
+def round_about(area):
+    """A zone and those beside it: a mark at a zone's edge has its words in the next."""
+    row, column = ord(area[0]), int(area[1:])
+    return {f"{chr(row + r)}{column + c}" for r in (-1, 0, 1) for c in (-1, 0, 1)}
+
+
+def test_poles_drawn_apart_refer_to_each_other(pages):
+    """Each pole says where the first one is, and the first where each of the others: there and back again."""
+    told = [(own, text, words) for _, own, words, text in circuit_places(pages) if words.startswith("see ")]
+    assert len(told) == 2 * 14  # switches of two poles
+    for own, text, words in told:
+        back = {f"{text.split('/')[0]}/{a}" for a in round_about(text.split("/")[1])}
+        assert any(o in back and close_to(t, own) for o, t, _ in told), (own, words, text)
+
+
+def close_to(place, other):
+    (sheet_one, one), (sheet_two, two) = place.split("/"), other.split("/")
+    return sheet_one == sheet_two and one in round_about(two)
 
 
 def test_references_are_links_that_lead_to_the_sheet_they_name(pages):

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from wiring.drawings.circuit_blocks import ROW_MM, upper_and_lower
 from wiring.drawings.circuit_facts import Facts
-from wiring.drawings.circuit_tails import Steps, Way
+from wiring.drawings.circuit_tails import Step, Steps, Way
 from wiring.drawings.circuit_tree import End, Leaf, Node, Parallel, Series, Stray
 from wiring.plan.names import TerminalRef
 
@@ -13,7 +13,7 @@ class Rail(NamedTuple):
     """What lies along a rail: the steps before each column, left to right, and the terminal at its joint."""
 
     runs: tuple[Steps, ...]
-    joints: tuple[str, ...]
+    joints: tuple[Step | None, ...]
 
     @property
     def used(self) -> bool:
@@ -34,7 +34,7 @@ def on_rails(facts: Facts, node: Parallel, parts: list[Node]) -> tuple[Facts, Ra
 
 def _rail(facts: Facts, parts: list[Node], upper: bool, led: bool, short: dict[TerminalRef, Steps]) -> Rail:
     runs: list[Steps] = [()] * len(parts)
-    joints = [""] * len(parts)
+    joints: list[Step | None] = [None] * len(parts)
     ends = [_ends(facts, part, upper) for part in parts]
     here: TerminalRef | None = None  # the terminal that the rail has come to
     running = False
@@ -57,7 +57,7 @@ def _rail(facts: Facts, parts: list[Node], upper: bool, led: bool, short: dict[T
             runs[number] = tuple(step for hop in reversed(way.hops[place:]) for step in reversed(hop))
             left = [step for hop in way.hops[:place] for step in hop]
             if left and left[-1].terminal == here:
-                joints[number] = left.pop().words
+                joints[number] = left.pop()
             short[ref] = tuple(left)
     return Rail(tuple(runs), tuple(joints))
 

@@ -1,7 +1,7 @@
 """The words and marks along a rail between two columns."""
 
 from wiring.drawings.circuit_beside import BESIDE_MM
-from wiring.drawings.circuit_blocks import step_items, terminal
+from wiring.drawings.circuit_blocks import step_items
 from wiring.drawings.circuit_facts import SMALL_MM
 from wiring.drawings.circuit_loops import Rail
 from wiring.pictures.metrics import width_mm
@@ -12,17 +12,17 @@ AIR_MM = 0.9  # on each side of words along a rail
 
 def room_mm(rail: Rail, number: int) -> float:
     """Return how much rail a column needs before it for what lies there."""
-    joint = rail.joints[number - 1] if number else ""
-    room = width_mm(joint, SMALL_MM) + BESIDE_MM + AIR_MM if joint else 0.0
+    joint = rail.joints[number - 1] if number else None
+    room = width_mm(joint.words, SMALL_MM) + BESIDE_MM + AIR_MM if joint else 0.0
     return room + sum(_wide(step.words) for step in rail.runs[number])
 
 
 def along(rail: Rail, number: int, x: float, y: float, base: float) -> list[Item]:
     """Return what lies on a rail at height y before the column at x, its words on one base line."""
     items: list[Item] = []
-    if rail.joints[number]:
-        items.append(terminal((x, y)))
-        items.append(Words(rail.joints[number], (x + BESIDE_MM, base), SMALL_MM))
+    if (joint := rail.joints[number]) is not None:
+        words = Words(joint.words, (x + BESIDE_MM, base), SMALL_MM)
+        items.extend(step_items(joint, (x, y), words, upright=False))
     edge = x
     for step in reversed(rail.runs[number]):
         wide = _wide(step.words)

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
+from wiring.drawings.panel_on_plan import painted
 from wiring.drawings.plan_clip import Piece, pieces
 from wiring.drawings.plan_fit import Box, Fit
 from wiring.drawings.plan_ground import outlines, place_names
@@ -10,7 +11,8 @@ from wiring.drawings.plan_labels import Room, labelled
 from wiring.drawings.plan_leaders import led_label, spots_along, spots_round
 from wiring.drawings.plan_parts import Placed
 from wiring.drawings.plan_wires import Run
-from wiring.pictures.picture import Item, Point
+from wiring.pictures.metrics import words_box
+from wiring.pictures.picture import Item, Point, Words
 from wiring.plan.designations import part_label, terminal_label
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
@@ -44,13 +46,7 @@ def named(
 ) -> Named:
     """Return all words of a view, placed so that none lies on a sign or another word."""
     drawn = tuple(drawn)
-    for spot in placed.values():
-        room.take(spot.box)
-    for _, piece in drawn:
-        room.draw(piece.points)
-    for line in outlines(plan, fit):
-        for piece in pieces(line, clip):
-            room.draw(piece.points)
+    _mark(plan, fit, room, clip, placed, drawn)
     items: list[Item] = [*place_names(plan, fit, room, clip)]
     parts_missing = wires_missing = 0
     unnamed: list[PartId] = []
@@ -84,6 +80,28 @@ def named(
             items += found
             wires_missing += not found
     return Named(tuple(items), parts_missing, wires_missing)
+
+
+def _mark(
+    plan: Plan,
+    fit: Fit,
+    room: Room,
+    clip: Box,
+    placed: Mapping[PartId, Placed],
+    drawn: tuple[tuple[Run, Piece], ...],
+) -> None:
+    """Mark what words must not lie on, and what they had better not."""
+    for spot in placed.values():
+        room.take(spot.box)
+    for panel in plan.panels.values():
+        for item in painted(panel, fit, clip):
+            if isinstance(item, Words):  # legends on its face, that lie under the wiring
+                room.take(words_box(item))
+    for _, piece in drawn:
+        room.draw(piece.points)
+    for line in outlines(plan, fit):
+        for piece in pieces(line, clip):
+            room.draw(piece.points)
 
 
 def _ends(plan: Plan, drawn: tuple[tuple[Run, Piece], ...]) -> list[_EndText]:
