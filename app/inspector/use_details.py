@@ -1,11 +1,11 @@
-"""What more there is to say of a scene's use: the months it rests, and how often its battery is charged."""
+"""What more there is to say of a scene's use: never off, the months it rests, how its battery is charged."""
 
 import calendar
 from collections.abc import Callable
 
 import msgspec
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QPushButton, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QPushButton, QToolButton, QVBoxLayout, QWidget
 
 from app.inspector.value_field import ValueField
 from wiring.plan.scene import UsePattern
@@ -13,6 +13,8 @@ from wiring.plan.scene import UsePattern
 MONTHS = tuple(calendar.month_name)[1:]
 IN_A_ROW = 6
 ALL_YEAR = "All year round"
+ALWAYS = "Always on, never switched off"
+ALWAYS_HOURS, ALWAYS_SESSIONS = 24.0, 31.0  # what the plan says of a scene that is never off
 
 
 class UseDetails(QWidget):
@@ -25,11 +27,19 @@ class UseDetails(QWidget):
         self.line = QPushButton(self)
         self.line.setProperty("look", "small")
         self.line.setCheckable(True)
-        self.line.setToolTip("Months without sessions, and charging")
+        self.line.setToolTip("Never switched off, months without sessions, and charging")
         self.line.setAccessibleName(f"Months and charging, {where}")
         self._inner = QWidget(self)
         self._inner.hide()
         self.line.toggled.connect(self._inner.setVisible)
+        self._before = UsePattern()  # what it goes back to when it is no longer always on
+        self.always = QCheckBox("Always on", self._inner)
+        self.always.setAccessibleName(f"Always on, {where}")
+        self.always.setToolTip(
+            "For what no switch puts out: a flasher, a module that draws a little day and night. "
+            "Give it a scene of its own and put the part into it on the part’s card."
+        )
+        self.always.clicked.connect(self._always_chosen)
         self.months: dict[int, QToolButton] = {}
         grid = QGridLayout()
         grid.setSpacing(2)
@@ -48,6 +58,7 @@ class UseDetails(QWidget):
         inner = QVBoxLayout(self._inner)
         inner.setContentsMargins(0, 0, 0, 4)
         inner.setSpacing(5)
+        inner.addWidget(self.always)
         inner.addLayout(grid)
         inner.addWidget(self.charged)
         column = QVBoxLayout(self)
@@ -60,10 +71,22 @@ class UseDetails(QWidget):
         """Show how it is used."""
         self._use = use
         self.line.setText(use_words(use))
+        always = is_always_on(use)
+        self.always.setChecked(always)
         for number, button in self.months.items():
             button.setChecked(number not in use.months_off)
+            button.setEnabled(not always)
         every = use.sessions_per_charge
         self.charged.show_value(every or None, "when empty")
+
+    def _always_chosen(self, on: bool) -> None:
+        if on:
+            self._before = self._use
+            wanted = UsePattern(ALWAYS_HOURS, ALWAYS_SESSIONS)
+        else:
+            wanted = UsePattern() if is_always_on(self._before) else self._before
+        every = self._use.sessions_per_charge
+        self._apply(msgspec.structs.replace(wanted, sessions_per_charge=every))
 
     def _months_chosen(self) -> None:
         off = tuple(number for number, button in self.months.items() if not button.isChecked())
@@ -74,10 +97,21 @@ class UseDetails(QWidget):
         return self._apply(msgspec.structs.replace(self._use, sessions_per_charge=int(sessions or 0)))
 
 
+def is_always_on(use: UsePattern) -> bool:
+    """Whether it is never switched off."""
+    return (
+        use.hours_per_session >= ALWAYS_HOURS
+        and use.sessions_per_month >= ALWAYS_SESSIONS
+        and not use.months_off
+    )
+
+
 def use_words(use: UsePattern) -> str:
     """Return the months and the charging in a few words."""
     off = sorted(set(use.months_off))
-    if not off:
+    if is_always_on(use):
+        words = ALWAYS
+    elif not off:
         words = ALL_YEAR
     elif len(off) <= IN_A_ROW:
         words = "Not in " + ", ".join(MONTHS[n - 1][:3] for n in off)

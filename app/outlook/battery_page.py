@@ -1,6 +1,7 @@
 """The battery view: what to expect, and below it the course, other packs, the log, or what counts."""
 
 from datetime import date
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
@@ -19,6 +20,9 @@ from app.solving import Answer
 from app.theme.look import Look
 from wiring.plan.designations import part_label
 
+if TYPE_CHECKING:
+    from wiring.studies.compare_packs import Candidate
+
 NONE_YET = (
     "Place one from “Feed it” and wire something to it; its outlook then stands here: "
     "how many sessions it lasts, and when to swap it."
@@ -31,6 +35,7 @@ class BatteryPage(QWidget):
     """Shows one battery of the plan at a time."""
 
     chosen = Signal(str)  # id of the battery that is shown
+    told = Signal(str)  # what was done, in one sentence
 
     def __init__(self, session: Session, look: Look, parent: QWidget, *, at_once: bool = False) -> None:
         super().__init__(parent)
@@ -48,7 +53,7 @@ class BatteryPage(QWidget):
         self.curve = CurveView(look, self)
         self.table = CourseTable(self)
         self.packs = OtherPacks(lambda key, typed: priced(session, key, typed), self, at_once=at_once)
-        self.packs.wanted.connect(lambda one: put_in(session, self.battery, one, date.today()))
+        self.packs.wanted.connect(self._put_in)
         self.log = LogPage(session, self)
         self.counts = WhatCounts(self, at_once=at_once)
         self._fill = QWidget(self)  # keeps the words at the top while there is nothing below them
@@ -92,6 +97,15 @@ class BatteryPage(QWidget):
     def makings(self) -> tuple[Making, ...]:
         """What is worked out beside the window."""
         return self.packs.making, self.counts.making
+
+    def _put_in(self, one: "Candidate") -> None:
+        """Let the plan have another pack, and say from when it counts."""
+        battery = self.battery
+        if put_in(self._session, battery, one, date.today()) and one.outlook is not None:
+            label = part_label(self._session.plan, battery)
+            self.told.emit(
+                f"{label} is now {one.title}, counted as fitted today; its card can give another day."
+            )
 
     def _choose(self) -> None:
         self._show_chosen()

@@ -33,6 +33,7 @@ class Summary(QWidget):
         self._grid.setContentsMargins(0, 6, 0, 6)
         self._grid.setHorizontalSpacing(26)
         self._grid.setVerticalSpacing(3)
+        self._names: list[QLabel] = []
         self.cells = self._made_cells()
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -59,6 +60,8 @@ class Summary(QWidget):
             span: Span = getattr(outlook, name)
             for cell, value in zip(row, (span.low, span.typical, span.high), strict=True):
                 cell.setText(f"{value:.{digits}f}")
+        for widget in (self._names[0], *self.cells[0]):  # what is never off has no sessions
+            widget.setHidden(outlook.always_on)
 
     def _made_cells(self) -> list[list[QLabel]]:
         for column, text in enumerate(("", "low", "typical", "high")):
@@ -70,6 +73,7 @@ class Summary(QWidget):
             name = QLabel(title, self._spans)
             name.setProperty("look", "quiet")
             self._grid.addWidget(name, number, 0)
+            self._names.append(name)
             row = [QLabel(self._spans) for _ in range(3)]
             row[1].setStyleSheet("font-weight: 600;")
             for column, cell in enumerate(row, start=1):

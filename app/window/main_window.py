@@ -149,6 +149,7 @@ class MainWindow(QMainWindow):
         self.plan_view.wished.connect(self.strip.show_hint)
         self.plan_view.tool_changed.connect(self._tool_changed)
         self.sheets_page.told.connect(self.notices.say)
+        self.battery_page.told.connect(self.notices.say)
         self.circuit_page.picked.connect(self.selection.select)
         self.circuit_page.opened.connect(self._show_on_plan)
         self.battery_page.chosen.connect(lambda battery: self.selection.select((battery,)))

@@ -59,6 +59,9 @@ def test_one_click_puts_another_pack_into_the_plan_and_undo_takes_it_back(editor
     assert outlook(editor).days.typical != pytest.approx(lasted, rel=0.05)
     there = next(c for c in page.packs.candidates if c.there)
     assert there.cell == wanted.cell
+    assert kind.values(battery(editor).settings)["fitted"] == date.today().isoformat()
+    assert outlook(editor).counted_from == date.today()
+    assert "counted as fitted today" in editor.window.notices.last.text
     editor.session.undo()
     assert battery(editor) == before
 
