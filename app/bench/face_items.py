@@ -3,9 +3,10 @@
 import math
 from collections.abc import Iterator
 
-from app.bench.face_sight import FaceSight
+from app.bench.face_sight import FaceSight, part_box
 from app.canvas.part_painter import part_state
 from wiring.drawings.panel_face import decoration, legend, line_colour
+from wiring.drawings.panel_parts import front_part
 from wiring.drawings.plan_clip import pieces
 from wiring.drawings.plan_wires import wire_width_mm
 from wiring.drawings.signs.all_signs import sign
@@ -60,19 +61,21 @@ def part_items(sight: FaceSight, part: Part) -> tuple[Item, ...]:
     kind = sight.kinds[part.kind]
     state = part_state(sight.whole, part, kind)._replace(below=sight.camera.behind)
     at = to_face(sight.panel, (part.x_mm, part.y_mm))
-    return moved(turned(sign(kind, part, state), part.turn_deg), at)
+    look = sign if sight.camera.behind else front_part
+    return moved(turned(look(kind, part, state), part.turn_deg), at)
 
 
 def _name(sight: FaceSight, part: Part) -> Words:
-    kind = sight.kinds[part.kind]
+    """Return the designation beside a part: beside its body, from behind clear of its lugs."""
+    kind, behind = sight.kinds[part.kind], sight.camera.behind
     size = NAME_PX / sight.camera.scale
     x, y = to_face(sight.panel, (part.x_mm, part.y_mm))
     angle = math.radians(part.turn_deg)
-    high = abs(kind.width_mm * math.sin(angle)) + abs(kind.height_mm * math.cos(angle))
-    down = high / 2 + size * 0.5
-    ground = "raised" if sight.camera.behind else ""
-    words = f"-{part.designation}"
-    return Words(words, (x, y + down), size, "quiet", "regular", "centre", "top", ground=ground)
+    half = (abs(kind.width_mm * math.cos(angle)) + abs(kind.height_mm * math.sin(angle))) / 2
+    right = part_box(sight, part)[2] if behind else x + half
+    at = (right + size * 0.5, y)
+    ground = "raised" if behind else ""
+    return Words(f"-{part.designation}", at, size, "quiet", "regular", "left", "middle", ground=ground)
 
 
 def _pins(sight: FaceSight, part: Part) -> Iterator[Item]:
