@@ -1,6 +1,7 @@
 """Paints parts: their light, their signs, their designations."""
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import numpy as np
 from PySide6.QtCore import QPointF
@@ -10,7 +11,7 @@ from app.canvas.crowd import Crowd
 from app.canvas.geometry import Box
 from app.canvas.hit import SMALLEST_PX
 from app.canvas.sight import Sight
-from app.canvas.stamps import Stamps, paint_sign
+from app.canvas.stamps import Stamp, Stamps, paint_sign
 from app.canvas.table import Floats
 from wiring.catalogue.kind import Kind
 from wiring.drawings.signs.hand import State
@@ -21,11 +22,20 @@ from wiring.standards.lightness import lightness
 CROWD = 1500  # visible parts from which they are painted as plain rectangles
 
 
+class _Shown(NamedTuple):
+    part: Part
+    position: str
+    figure: object
+    stamp: Stamp | None
+
+
 class PartPainter:
     """Paints parts from stamps it keeps."""
 
     def __init__(self) -> None:
         self._stamps, self._crowd = Stamps(), Crowd()
+        self._look: tuple[float, bool, float] | None = None
+        self._last: dict[PartId, _Shown] = {}  # what each part was painted with, in that look
 
     def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
         """Paint those parts as the plan has them."""
@@ -33,8 +43,33 @@ class PartPainter:
             self._crowd.paint(painter, sight, ids)
             return
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, False)
+        look = sight.camera.scale, sight.shades.dark, sight.ratio
+        if look != self._look:
+            self._look = look
+            self._last.clear()
+        parts, draw, scale = sight.plan.parts, painter.drawPixmap, sight.camera.scale
+        left, top = sight.camera.left_mm, sight.camera.top_mm
         for part_id in ids:
-            self.paint_one(painter, sight, sight.plan.parts[part_id])
+            part = parts[part_id]
+            stamp = self._stamp_of(sight, part)
+            if stamp is None:
+                self.paint_one(painter, sight, part)
+                continue
+            x, y = (part.x_mm - left) * scale + stamp.dx, (part.y_mm - top) * scale + stamp.dy
+            draw(round(x), round(y), stamp.pixmap)
+
+    def _stamp_of(self, sight: Sight, part: Part) -> Stamp | None:
+        """Return the stamp of a part, the one of last time when nothing it shows is another thing."""
+        position = sight.positions.get(part.id, "")
+        figure = sight.figures.parts.get(part.id) if sight.figures is not None else None
+        last = self._last.get(part.id)
+        if last is not None and last.part is part and last.position == position and last.figure is figure:
+            return last.stamp
+        kind = sight.kinds.get(part.kind)
+        state = part_state(sight, part, kind)
+        stamp = self._stamps.stamp(kind, part, state, sight.camera.scale, sight.shades, sight.ratio)
+        self._last[part.id] = _Shown(part, position, figure, stamp)
+        return stamp
 
     def paint_one(self, painter: QPainter, sight: Sight, part: Part) -> None:
         """Paint one part where it stands."""

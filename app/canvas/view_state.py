@@ -38,6 +38,7 @@ class ViewState:
         self.focus: Focus | None = None
         self._seen: tuple[tuple[int, int], frozenset[str]] | None = None
         self._positions: dict[str, str] | None = None
+        self._shown: object = None  # what of the answer stands in the still picture
         self._told = 0  # counts answers, throws and themes, so that the still picture knows
 
     @property
@@ -58,6 +59,7 @@ class ViewState:
         if change.cause == "open":
             self.geometry.open(change.new)
             self.answer, self.worst = None, {}
+            self._shown = None
             self.focus = None
         else:
             self.geometry.follow(change.new, change.changes)
@@ -66,7 +68,10 @@ class ViewState:
         """Take over new figures and findings."""
         self.answer = answer
         self.worst = _gravest(answer.situation.findings)
-        self._told += 1
+        shown = _shown(answer, self.worst)
+        if shown != self._shown or self.focus is not None:
+            self._shown = shown
+            self._told += 1
 
     def note_throw(self) -> None:
         """Remember that switches stand otherwise."""
@@ -163,6 +168,12 @@ def _union(boxes: list[Box]) -> Box | None:
         max(b.right for b in boxes),
         max(b.bottom for b in boxes),
     )
+
+
+def _shown(answer: Answer, worst: Mapping[str, Finding]) -> object:
+    """Return what the still picture takes from an answer: how bright lamps are, and the rank of each flag."""
+    lights = {i: f.light for i, f in answer.situation.figures.parts.items() if f.light is not None}
+    return lights, {one: finding.rank for one, finding in worst.items()}
 
 
 def _gravest(findings: Iterable[Finding]) -> dict[str, Finding]:

@@ -28,7 +28,8 @@ class WirePainter:
     def __init__(self) -> None:
         self._outlines: dict[WireId, tuple[tuple[Point, ...], QPainterPath]] = {}
         self._lines: dict[WireId, tuple[tuple[Point, ...], list[QLineF]]] = {}
-        self._whole: tuple[Plan, dict[tuple[str, str], list[QLineF]]] | None = None
+        self._hair_paths: dict[tuple[str, str], tuple[list[QLineF], QPainterPath]] = {}
+        self._batch: tuple[Plan, Sequence[WireId], dict[tuple[str, str], list[QLineF]]] | None = None
 
     def paint(self, painter: QPainter, sight: Sight, ids: Sequence[WireId], many: int = MANY) -> None:
         """Paint those wires as the plan has them; more than `many` in batches and without letters."""
@@ -85,21 +86,34 @@ class WirePainter:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
         for (size, letters), lines in alike.items():
             pens = wire_pens(size, letters, sight.camera.scale, sight.shades.dark)
-            for pen in (pens.hair,) if len(ids) > CROWD else pens.plain:
+            if len(ids) > CROWD:
+                painter.setPen(pens.hair)
+                painter.drawPath(self._hairs(size, letters, lines))
+                continue
+            for pen in pens.plain:
                 painter.setPen(pen)
                 painter.drawLines(lines)
 
+    def _hairs(self, size: str, letters: str, lines: list[QLineF]) -> QPainterPath:
+        """Return lines as one path: with a hair pen that paints twice as fast as a list of them."""
+        known = self._hair_paths.get((size, letters))
+        if known is None or known[0] is not lines:
+            path = QPainterPath()
+            for line in lines:
+                path.moveTo(line.p1())
+                path.lineTo(line.p2())
+            known = self._hair_paths[size, letters] = (lines, path)
+        return known[1]
+
     def _alike(self, sight: Sight, ids: Sequence[WireId]) -> dict[tuple[str, str], list[QLineF]]:
-        """Return the segments of wires by size and colour, kept while the whole of one plan is looked at."""
-        whole = len(ids) == len(sight.plan.wires)
-        if whole and self._whole is not None and self._whole[0] is sight.plan:
-            return self._whole[1]
+        """Return the segments of wires by size and colour, kept while the same ones are looked at."""
+        if self._batch is not None and self._batch[0] is sight.plan and self._batch[1] == ids:
+            return self._batch[2]
         alike: dict[tuple[str, str], list[QLineF]] = defaultdict(list)
         for wire_id in ids:
             wire = sight.plan.wires[wire_id]
             alike[wire.size, wire.colour] += self._segments(wire_id, sight.geometry.paths[wire_id])
-        if whole:
-            self._whole = sight.plan, alike
+        self._batch = sight.plan, ids, alike
         return alike
 
     def _segments(self, wire_id: WireId, path: tuple[Point, ...]) -> list[QLineF]:
