@@ -59,6 +59,19 @@ def shutting(limit_a):
     return "supply-regulated", {"volts": 12.0, "limit_a": limit_a, "ohms": 0.05, "on_overload": "shuts off"}
 
 
+def stores(farads, fuse, supply=("supply-ac", {"open_v": 18.0, "rated_v": 16.0, "rated_a": 1.0})):
+    ends = ("~1", "~2") if supply[0] == "supply-ac" else ("+", "-")
+    parts = {"G1": supply, "F1": ("fuse", fuse), "T1": ("smoothed-rectifier", {"capacitance": farads})}
+    wires = [(f"G1:{ends[0]}", "F1:1"), ("F1:2", "T1:~1"), (f"G1:{ends[1]}", "T1:~2")]
+    return draw(parts | {"R1": resistor(200.0)}, [*wires, ("T1:+", "R1:1"), ("T1:-", "R1:2")])
+
+
+HOLDING = (
+    "supply-regulated",
+    {"volts": 12.0, "limit_a": 3.0, "ohms": 0.05, "on_overload": "holds current"},
+)
+
+
 def servos(count, limit_a):
     supply = "supply-regulated", {"volts": 5.0, "limit_a": limit_a, "ohms": 0.05}
     parts = {"G1": supply, "X1": BLOCK, "X2": BLOCK}
@@ -79,6 +92,14 @@ CASES = {
     "cold-lamps-supply": (
         lamps(10, {"rating_a": 5.0}, shutting(2.0)),
         lamps(10, {"rating_a": 5.0}, shutting(8.0)),
+    ),
+    "store-rush-fuse": (
+        stores(0.0022, {"rating_a": 1.0}),
+        stores(0.0022, {"rating_a": 1.0, "speed": "slow"}),
+    ),
+    "store-rush-supply": (
+        stores(0.0022, {"rating_a": 10.0}, shutting(3.0)),
+        stores(0.0022, {"rating_a": 10.0}, HOLDING),
     ),
     "servos-moving": (servos(8, 1.0), servos(8, 5.0)),
     "servos-stalled": (servos(4, 1.0), servos(4, 3.0)),

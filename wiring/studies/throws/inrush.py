@@ -101,7 +101,7 @@ def verdict(rating_a: float, speed: str, cold_a: float, hot_a: float) -> str:
     if cold_a <= MATTERS * hot_a:
         return HOLDS  # what lasts is another check's business
     worst = HOLDS
-    gates = [gate for gate in _gates(rating_a, speed) if gate.not_before_s < SLOWEST_S]
+    gates = [gate for gate in gates_of(rating_a, speed) if gate.not_before_s < SLOWEST_S]
     for gate, upper in zip_longest(gates, gates[1:]):
         above_s = _above_s(gate.multiple * rating_a, cold_a, hot_a)
         if above_s > 0.0 and above_s >= gate.not_after_s:
@@ -112,7 +112,8 @@ def verdict(rating_a: float, speed: str, cold_a: float, hot_a: float) -> str:
     return worst
 
 
-def _gates(rating_a: float, speed: str) -> tuple[Gate, ...]:
+def gates_of(rating_a: float, speed: str) -> tuple[Gate, ...]:
+    """Return the gates of a fuse of that speed, those of a fast one where the speed is unknown."""
     rows = [row for row in SPEEDS if row.name == speed] or list(SPEEDS)
     return next((row.gates for row in rows if rating_a <= row.to_a), rows[-1].gates)
 
