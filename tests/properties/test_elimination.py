@@ -10,7 +10,7 @@ from wiring.circuit.elimination.oracle import sparse_solver
 from wiring.circuit.elimination.rounds import MOST_NEIGHBOURS, order_of
 from wiring.circuit.linear import Pattern
 
-OFTEN = settings(max_examples=60, deadline=None, derandomize=True)
+OFTEN = settings(max_examples=60)
 
 
 def random_network(seed: int, most: int = 70) -> tuple[np.ndarray, np.ndarray, int, np.random.Generator]:

@@ -14,7 +14,7 @@ from wiring.circuit.solve import solve
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 
-SOME = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+SOME = settings(max_examples=60, suppress_health_check=list(HealthCheck))
 
 
 def every_set(plan: Plan, most: int, seed: int = 0) -> list[Positions]:

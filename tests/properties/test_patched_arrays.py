@@ -16,7 +16,7 @@ from wiring.circuit.folding import fold
 from wiring.circuit.solve import solve
 from wiring.plan.plan import Plan
 
-SOME = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+SOME = settings(max_examples=60, suppress_health_check=list(HealthCheck))
 
 
 def edited(plan: Plan, pick: random.Random) -> Plan:

@@ -20,7 +20,8 @@ def solved(plan: Plan, positions: Mapping[str, str] | None = None, start: Figure
 
 def check_figures(plan: Plan, figures: Figures) -> None:
     largest = max([abs(w.current_a) for w in figures.wires.values()] + [1e-9])
-    assert figures.residual_a <= 1e-6 * largest + 1e-9
+    # The last digit of 100 V across a joint of 10 µΩ is 1.4e-9 A already.
+    assert figures.residual_a <= 1e-6 * largest + 1e-8
     numbers = [
         n for record in (figures.parts, figures.wires, figures.supplies) for f in record.values() for n in f
     ]
