@@ -12,10 +12,10 @@ LINE_MM, LETTERS_MM = 4.0, 3.5
 
 
 class FaceItem(NamedTuple):
-    """A track line or a legend of a face, by its index."""
+    """A track line or a legend of a face, by its number, from 0 on."""
 
     sort: Literal["line", "text"]
-    index: int
+    number: int
 
 
 class Pencil(NamedTuple):
@@ -71,7 +71,7 @@ class Bench(QObject):
             self.lay("")
             return
         counts = {"line": len(panel.lines), "text": len(panel.texts)}
-        self.choose(item for item in self.items if item.index < counts[item.sort])
+        self.choose(item for item in self.items if item.number < counts[item.sort])
 
 
 def bench_of(selection: Selection) -> Bench:

@@ -36,7 +36,7 @@ def pressed(around: FaceAround, pointer: FacePointer) -> FaceGesture:
     """Return the gesture that a press with the arrow starts."""
     hit = pointer.hit
     if hit.item is not None and hit.corner >= 0 and not pointer.adds:
-        return _drag_corner(around, hit.item.index, hit.corner, pointer.at)
+        return _drag_corner(around, hit.item.number, hit.corner, pointer.at)
     if hit.part or hit.item is not None:
         return _press_thing(around, pointer)
     return _band(around, pointer)
@@ -85,8 +85,8 @@ def shifted(around: FaceAround, parts: frozenset[str], items: frozenset[FaceItem
     """Return the one step that shifts all of these; None when it would shift nothing."""
     if by == (0.0, 0.0) or not (parts or items):
         return None
-    lines = [i.index for i in items if i.sort == "line"]
-    texts = [i.index for i in items if i.sort == "text"]
+    lines = [i.number for i in items if i.sort == "line"]
+    texts = [i.number for i in items if i.sort == "text"]
     decoration = move_items(around.panel.id, lines, texts, *by)
     if not parts:
         return decoration
@@ -107,9 +107,9 @@ def _origin(around: FaceAround, begun: FacePointer) -> Point:
         part = around.plan.parts[begun.hit.part]
         return to_face(panel, (part.x_mm, part.y_mm))
     if item is not None and item.sort == "text":
-        text = panel.texts[item.index]
+        text = panel.texts[item.number]
         return text.x_mm, text.y_mm
-    return panel.lines[item.index].points[0] if item is not None else begun.at
+    return panel.lines[item.number].points[0] if item is not None else begun.at
 
 
 def _drag_corner(around: FaceAround, index: int, corner: int, start: Point) -> FaceGesture:
@@ -193,7 +193,7 @@ def place_on_face(around: FaceAround, kind: Kind, title: Callable[[str], str]) -
         if pointer.phase in ("press", "double") or pointer.key == "enter":
             return FaceDo(edit, pick_new=True)
         plan = edit.apply(around.plan)
-        new = next(reversed(plan.parts))
+        new = tuple(plan.parts)[-1]
         hint = CLASH if new in around.sight._replace(plan=plan).misfits() else said
         ghost = plan.parts[new]
 
@@ -203,5 +203,5 @@ def double(around: FaceAround, pointer: FacePointer) -> FaceAct | None:
     item = pointer.hit.item
     if item is None or item.sort != "text":
         return None
-    text = around.panel.texts[item.index]
-    return FaceWrite((text.x_mm, text.y_mm), item.index)
+    text = around.panel.texts[item.number]
+    return FaceWrite((text.x_mm, text.y_mm), item.number)

@@ -105,8 +105,8 @@ class TypedFace(FaceView):
         """Take away the parts, or the lines and legends, that are chosen."""
         items = self.bench.items
         if items:
-            lines = [i.index for i in items if i.sort == "line"]
-            texts = [i.index for i in items if i.sort == "text"]
+            lines = [i.number for i in items if i.sort == "line"]
+            texts = [i.number for i in items if i.sort == "text"]
             self.bench.choose(())
             self.session.do(remove_items(self.bench.panel, lines, texts))
         if self.selection.ids:
@@ -176,7 +176,7 @@ class TypedFace(FaceView):
             self.at_px = sight.camera.to_px((panel.width_mm / 2, panel.height_mm / 2))
 
     def _retype(self) -> None:
-        texts = sorted(i.index for i in self.bench.items if i.sort == "text")
+        texts = sorted(i.number for i in self.bench.items if i.sort == "text")
         panel = self.panel
         if texts and panel is not None:
             text = panel.texts[texts[0]]

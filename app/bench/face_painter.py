@@ -126,10 +126,10 @@ def _paint_chosen(painter: QPainter, sight: FaceSight) -> None:
     for item in sorted(sight.items):
         painter.setPen(QPen(copper, 1.6))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        if item.sort == "text" and item.index < len(sight.panel.texts):
+        if item.sort == "text" and item.number < len(sight.panel.texts):
             painter.drawRoundedRect(_framed(sight, item_box(sight.panel, item)), 3, 3)
-        elif item.sort == "line" and item.index < len(sight.panel.lines):
-            places = [QPointF(*sight.camera.to_px(p)) for p in sight.panel.lines[item.index].points]
+        elif item.sort == "line" and item.number < len(sight.panel.lines):
+            places = [QPointF(*sight.camera.to_px(p)) for p in sight.panel.lines[item.number].points]
             painter.drawPolyline(QPolygonF(places))
             painter.setPen(QPen(sight.whole.shades.raised, 1))
             painter.setBrush(copper)

@@ -87,7 +87,7 @@ class FaceWrite(NamedTuple):
     """Let a legend be typed at a place: a new one, or the one of that index."""
 
     at: Point
-    index: int = -1
+    number: int = -1
 
 
 FaceAct = FaceDo | FacePick | FaceWrite

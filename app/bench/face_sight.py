@@ -66,8 +66,8 @@ def hit_on_face(sight: FaceSight, at: Point) -> FaceHit:
     """Return what a click at a place means: a corner of a chosen line, a part, a legend, a line."""
     reach = REACH_PX / sight.camera.scale
     for item in sorted(sight.items):
-        if item.sort == "line" and item.index < len(sight.panel.lines):
-            for corner, place in enumerate(sight.panel.lines[item.index].points):
+        if item.sort == "line" and item.number < len(sight.panel.lines):
+            for corner, place in enumerate(sight.panel.lines[item.number].points):
                 if math.dist(place, at) <= reach:
                     return FaceHit(at, item=item, corner=corner)
     part = _part_at(sight, from_face(sight.panel, at))
@@ -85,10 +85,10 @@ def hit_on_face(sight: FaceSight, at: Point) -> FaceHit:
 def item_box(panel: Panel, item: FaceItem) -> tuple[float, float, float, float]:
     """Return the box round a line or a legend, in mm of the face."""
     if item.sort == "line":
-        line = panel.lines[item.index]
+        line = panel.lines[item.number]
         points, rim = line.points, line.width_mm / 2
     else:
-        points, rim = words_corners(legend(panel.texts[item.index])), 0.0
+        points, rim = words_corners(legend(panel.texts[item.number])), 0.0
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     return min(xs) - rim, min(ys) - rim, max(xs) + rim, max(ys) + rim
 

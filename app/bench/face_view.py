@@ -216,7 +216,7 @@ class FaceView(QWidget):
         panel = self.panel
         if panel is None:
             return
-        panel_id, pencil, index = panel.id, self.bench.pencil, act.index
+        panel_id, pencil, index = panel.id, self.bench.pencil, act.number
         old = panel.texts[index].text if index >= 0 else ""
 
         def commit(typed: str) -> str:

@@ -40,7 +40,7 @@ class LineFields(Section):
         self.colour.show_value(_same([line.colour for line in chosen]) if chosen else pencil.line_colour)
 
     def _chosen(self) -> list[int]:
-        return sorted(i.index for i in self._bench.items if i.sort == "line")
+        return sorted(i.number for i in self._bench.items if i.sort == "line")
 
     def _set_width(self, metres: float | None) -> str:
         width_mm = round((metres or 0.0) * 1000, 3)
@@ -89,7 +89,7 @@ class LegendFields(Section):
             self.turn.show_value(_same([t.turn_deg for t in chosen]), SEVERAL)
 
     def _chosen(self) -> list[int]:
-        return sorted(i.index for i in self._bench.items if i.sort == "text")
+        return sorted(i.number for i in self._bench.items if i.sort == "text")
 
     def _set_high(self, metres: float | None) -> str:
         high_mm = round((metres or 0.0) * 1000, 3)

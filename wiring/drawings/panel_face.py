@@ -1,12 +1,14 @@
 """What is painted on the face of a panel: the track diagram and the legends."""
 
+from typing import Literal
+
 from wiring.drawings.plan_clip import Box, pieces
 from wiring.drawings.wire_colour import wire_colour
 from wiring.pictures.metrics import cap_mm, words_box
 from wiring.pictures.picture import Item, Path, Pen, Words
 from wiring.plan.panel import FaceLine, FaceText, Panel
 
-WEIGHT = "semibold"
+WEIGHT: Literal["semibold"] = "semibold"
 _EDGE_MM = 0.35  # round a light line, so that it shows on light paper
 _LIGHT = ("WH", "YE", "PK", "TQ")  # legends in these are engraved through to a dark ground
 _GROUND = "#3a3d42"

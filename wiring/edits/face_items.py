@@ -145,7 +145,7 @@ def _text(panel: Panel, index: int) -> FaceText:
 
 
 def _put(items: tuple[T, ...], index: int, new: T) -> tuple[T, ...]:
-    return (*items[:index], new, *items[index + 1 :])
+    return items[:index] + (new,) + items[index + 1 :]  # noqa: RUF005 - the checker loses T in a starred one
 
 
 def _refuse_unknown(fields: dict[str, Any], known: tuple[str, ...], word: str) -> None:

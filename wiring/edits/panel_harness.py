@@ -138,7 +138,7 @@ def _lead_through(
     plan = add_wireway(
         course.wireway, _name(plan, panel), hole_mm=_sleeve_mm([w for w, _ in group]), drop_mm=0.0
     ).apply(plan)
-    way_id = next(reversed(plan.wireways))
+    way_id = tuple(plan.wireways)[-1]
     number, labels = count(plan.next_number), FreeNames(w.label for w in plan.wires.values())
     made: list[Wire] = []
     laying = Laying(plan, kinds, [plug.id])
