@@ -7,9 +7,11 @@ import pytest
 from support.networks import draw, kinds, resistor
 
 from tests.support.ngspice import needs_ngspice, run
+from wiring.circuit.altered import with_cold_lamps
 from wiring.circuit.branches.junction import SPICE_VT
 from wiring.circuit.compiled import mould_of
 from wiring.circuit.smoothing_rush import rush_of_stores
+from wiring.circuit.solve import solve
 from wiring.plan.plan import Plan
 from wiring.studies.throws.inrush import BLOWS, HOLDS, MAY_BLOW
 from wiring.studies.throws.store_rush import fills_of, short_verdict
@@ -115,3 +117,14 @@ def test_a_plan_without_capacitors_has_no_rush() -> None:
 def test_a_fuse_stands_what_its_gates_come_to(rating: float, speed: str, heat: float, expected: str) -> None:
     """IEC 60127-2 sheets 2 and 3, as in wiring.standards.fuses."""
     assert short_verdict(rating, speed, heat) == expected
+
+
+def test_a_lamp_shows_what_it_takes_cold() -> None:
+    """About ten times its rated current at rated volts: common practice, no source; none while it is dark."""
+    parts = {"G": ("supply-regulated", {"volts": 12.0, "ohms": 0.0}), "E": "lamp-12v", "S": "toggle-on-off"}
+    plan = draw(parts, [("G:+", "S:13"), ("S:14", "E:1"), ("E:2", "G:-")])
+    lit = solve(plan, kinds(), {"S": "on"}).parts["E"]
+    assert lit.peak_a == pytest.approx(10.0 * lit.current_a, rel=0.03)
+    assert solve(plan, kinds(), {"S": "off"}).parts["E"].peak_a is None
+    cold = with_cold_lamps(plan, kinds(), {"S": "on"})
+    assert cold.amps("E")[0] == pytest.approx(lit.peak_a, rel=0.02)

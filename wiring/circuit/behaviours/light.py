@@ -2,6 +2,7 @@
 
 from wiring.catalogue.kind import Position
 from wiring.circuit.behaviours.piece import Behaviour, Piece, Values, count, not_negative, positive, warmer_k
+from wiring.circuit.branches.filament import COLD_OVER_HOT, SCALE
 from wiring.circuit.branches.junction import junction_values
 from wiring.circuit.branches.law import Branch
 from wiring.circuit.figures import PartFigure
@@ -48,7 +49,11 @@ def _filament(values: Values, position: Position | None, terminals: tuple[str, .
 
 
 def _filament_light(values: Values, position: str, figure: PartFigure) -> PartFigure:
-    return _lit(figure, abs(figure.volts_v / values["rated_v"]) ** LIGHT_EXPONENT)
+    """Its peak is what it would take cold, were its volts to hold meanwhile: they hold at best."""
+    figure = _lit(figure, abs(figure.volts_v / values["rated_v"]) ** LIGHT_EXPONENT)
+    cold_s = SCALE * values["rated_a"] * count(values, "in_parallel") / values["rated_v"] / COLD_OVER_HOT
+    cold_a = abs(figure.volts_v) * cold_s
+    return figure._replace(peak_a=cold_a) if figure.light else figure
 
 
 def _flasher(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:
