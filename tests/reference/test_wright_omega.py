@@ -17,4 +17,4 @@ def test_known_points() -> None:
     assert wright_omega(np.array([1.0]))[0] == 1.0 or abs(wright_omega(np.array([1.0]))[0] - 1.0) < 1e-15
     assert abs(wright_omega(np.array([0.0]))[0] - 0.5671432904097838) < 1e-15  # the omega constant
     assert abs(wright_omega(np.array([1.0 + math.e]))[0] - math.e) < 1e-14
-    assert wright_omega(np.array([-1e6]))[0] == 0.0
+    assert 0.0 <= wright_omega(np.array([-1e6]))[0] < 1e-300

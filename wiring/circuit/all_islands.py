@@ -8,10 +8,10 @@ from numpy.typing import NDArray
 
 from wiring.circuit.alternating import read_alternating
 from wiring.circuit.assembly import Assembly
+from wiring.circuit.direct import read_direct
 from wiring.circuit.islands import Islands
 from wiring.circuit.linear import Floats
 from wiring.circuit.reading import Reading
-from wiring.circuit.steady import read_direct
 from wiring.circuit.terminal_volts import TerminalVolts
 from wiring.plan.names import TerminalRef
 
@@ -25,7 +25,7 @@ class _Swung(NamedTuple):
     columns: list[NDArray[Any]]
     nodes: Floats
     direct: Floats
-    residual_a: list[float]
+    residual_a: float
 
 
 def read_all(
@@ -55,13 +55,12 @@ def _read_swinging(
             for column, was in zip(columns, before.columns, strict=True):
                 column[mine] = was
             reading.nodes[nodes], reading.direct[nodes] = before.nodes, before.direct
-            reading.residual_a.extend(before.residual_a)
+            reading.residual_a[island.reference] = before.residual_a
             return
-    told = len(reading.residual_a)
     read_alternating(assembly, island, values, reading)
     now = _Swung(
         values[mine], [column[mine] for column in columns], reading.nodes[nodes], reading.direct[nodes],
-        reading.residual_a[told:],
+        float(reading.residual_a[island.reference]),
     )  # fmt: skip
     known[:] = [now, *known[: MOST_SWUNG - 1]]
 

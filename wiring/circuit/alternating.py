@@ -162,7 +162,7 @@ def _write(assembly: Assembly, island: Island, reading: Reading, found: Cycle) -
     reading.power[mine] = (found.volts * found.amps).mean(axis=0)
     reading.nodes[island.nodes] = _rms(found.nodes)
     reading.direct[island.nodes] = direct_volts(assembly, island, found.nodes)
-    reading.residual_a.append(found.residual_a)
+    reading.residual_a[island.reference] = found.residual_a
 
 
 def warm_values(assembly: Assembly, island: Island, values: Floats, reading: Reading) -> tuple[Ints, Floats]:

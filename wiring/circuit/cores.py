@@ -1,4 +1,4 @@
-"""All islands on direct current as one network: folded, held at their references, solved in one go."""
+"""Islands on direct current as one network: folded, held at their references, solved in one go."""
 
 from typing import NamedTuple
 
@@ -18,8 +18,8 @@ class Core(NamedTuple):
     branches: Ints
     laws: Ints  # of those branches
     nodes: Ints  # the free ones, in the order of the shape
-    held: Ints  # one node of each island
     islands: Ints  # of each component of the shape
+    held: Ints  # the held node of each component
     folded: Folded  # of `branches`
     shape: Shape
 
@@ -36,21 +36,31 @@ class CoreSolved(NamedTuple):
 def core_of_plan(assembly: Assembly, islands: Islands) -> Core:
     """Return the core of all islands on direct current."""
     known = ("core", islands, assembly.laws)
-    return assembly.kept.of(known, lambda: _core(assembly, islands))
+    return assembly.kept.of(known, lambda: _core(assembly, islands, ~islands.alternating))
 
 
-def _core(assembly: Assembly, islands: Islands) -> Core:
+def core_of_island(assembly: Assembly, islands: Islands, place: int) -> Core:
+    """Return the core of one island."""
+    only = np.zeros(len(islands.references), dtype=np.bool_)
+    only[place] = True
+    known = ("core of one", islands.fed[place], assembly.laws)
+    return assembly.kept.of(known, lambda: _core(assembly, islands, only))
+
+
+def _core(assembly: Assembly, islands: Islands, among: Flags) -> Core:
+    """Return the core of some of the islands."""
     count = assembly.node_count
-    direct = np.append(~islands.alternating, False)  # the last is for branches nothing feeds: -1
-    carries = direct[islands.of_branch] & ~islands.dead.dead & ~islands.circling
+    meant = np.append(among, False)  # the last is for branches nothing feeds: -1
+    carries = meant[islands.of_branch] & ~islands.dead.dead & ~islands.circling
     branches = np.flatnonzero(carries)
     laws, a, b = assembly.laws[branches], assembly.a[branches], assembly.b[branches]
     used = np.zeros(count, dtype=np.bool_)
     used[a] = used[b] = True
     held = _held(islands, used)
-    folded = fold(laws, a, b, assembly.values[branches, 0], count, held)
+    stay = held[held >= 0]
+    folded = fold(laws, a, b, assembly.values[branches, 0], count, stay)
     used &= ~folded.passed
-    used[held] = False
+    used[stay] = False
     nodes = np.flatnonzero(used)
     place = np.full(count, len(nodes), dtype=np.intp)
     place[nodes] = np.arange(len(nodes))
@@ -59,16 +69,15 @@ def _core(assembly: Assembly, islands: Islands) -> Core:
     number = np.zeros(len(islands.references), dtype=np.intp)
     number[present] = np.arange(len(present))
     shape = Shape(laws[folded.left], place[folded.a], place[folded.b], len(nodes), 1, number[of_node])
-    return Core(branches, laws, nodes, held, present, folded, shape)
+    return Core(branches, laws, nodes, present, held[present], folded, shape)
 
 
 def _held(islands: Islands, used: Flags) -> Ints:
-    """Return one node of each core: the island's reference, or any where that lies on a dead end."""
+    """Return a node of each island's core: its reference, any where that lies on a dead end, -1 for none."""
     last = np.full(len(islands.references), -1, dtype=np.intp)
     nodes = np.flatnonzero(used)
     last[islands.of_node[nodes]] = nodes
-    held = np.where(used[islands.references], islands.references, last) if len(last) else last
-    return np.asarray(held[held >= 0])
+    return np.where(used[islands.references], islands.references, last)
 
 
 def solved_core(core: Core, values: Floats, warm: Floats | None = None) -> CoreSolved:
@@ -90,7 +99,7 @@ def solved_core(core: Core, values: Floats, warm: Floats | None = None) -> CoreS
     network = Network.shaped(core.shape, rows, np.zeros((1, *columns)), behind)
     start = None
     if warm is not None and network.monotone:
-        start = warm[core.nodes]
+        start = warm[core.nodes] - warm[core.held][core.shape.component]
         if not np.all(np.isfinite(start)):
             start = None
     solved = newton_together(network, start)
@@ -100,10 +109,10 @@ def solved_core(core: Core, values: Floats, warm: Floats | None = None) -> CoreS
     final[left] = solved.amps
     sense = core.folded.sense if not columns else core.folded.sense[:, None]
     amps = final[core.folded.into] * sense
-    return CoreSolved(amps, _nodes(core, steps, amps, solved.x, warm), solved.residual_a, solved.converged)
+    return CoreSolved(amps, _nodes(core, steps, amps, solved.x), solved.residual_a, solved.converged)
 
 
-def _nodes(core: Core, steps: tuple[Floats, ...], amps: Floats, x: Floats, warm: Floats | None) -> Floats:
+def _nodes(core: Core, steps: tuple[Floats, ...], amps: Floats, x: Floats) -> Floats:
     count = len(core.folded.passed)
     nodes = np.zeros((count, *x.shape[1:]))
     nodes[core.nodes] = x

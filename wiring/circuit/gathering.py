@@ -46,16 +46,19 @@ def figures_of(settled: Settled) -> Figures:
     alternating = _fed_with_ac(settled)
     left_out = _left_out(settled)
     feeding = np.flatnonzero(assembly.table.feeds)
-    supplies = [part for part in (assembly.table.ids[n] for n in feeding) if part not in left_out]
     return Figures(
         _parts(settled, alternating, left_out),
         _wires(settled),
-        {part: _supply(settled, part, assembly.parts[part], assembly.spans[part][0]) for part in supplies},
+        Readings(
+            dict.fromkeys(assembly.table.ids[n] for n in feeding.tolist()),
+            left_out & frozenset(assembly.table.ids[n] for n in feeding.tolist()),
+            lambda part: _supply(settled, part, assembly.parts[part], assembly.spans[part][0]),
+        ),
         _terminals(settled),
         found.parts,
         alternating,
         problems(settled, found),
-        max(reading.residual_a),
+        float(reading.residual_a.max(initial=0.0)),
     )
 
 

@@ -8,8 +8,8 @@ from functools import cached_property
 
 import numpy as np
 
-from wiring.circuit.branches.junction import LEAK_S
-from wiring.circuit.branches.law import Law
+from wiring.circuit.branches.junction import curve_behind
+from wiring.circuit.branches.law import Curve, Law
 from wiring.circuit.branches.laws import LAW_NUMBER, LAWS
 from wiring.circuit.elimination.sums import Summing
 from wiring.circuit.linear import Floats, Ints, Pattern
@@ -110,30 +110,26 @@ class Network:
         return np.asarray(full[self.a] - full[self.b])
 
     @cached_property
-    def _rows(self) -> list[tuple[Law, Ints, Floats, Floats | None]]:
-        """Laws with their branches and those branches' values, each value in a row of its own."""
-        found = []
+    def _curves(self) -> list[tuple[Ints, Curve]]:
+        """The branches of each law, and their curve."""
+        found: list[tuple[Ints, Curve]] = []
+        columns = np.ndim(self.held) > 1 or self.values.ndim > 2
         for law, members in self.groups:
             rows = np.ascontiguousarray(np.moveaxis(self.values[members], 1, 0)[: len(law.parameters)])
-            behind = None
-            if law.name == "junction" and self.behind is not None:
-                behind = self.behind[members]
-                rows[2] = rows[2] + rows[3] * behind
-            found.append((law, members, rows, behind))
+            behind = None if self.behind is None else self.behind[members]
+            if columns and rows.ndim == 2:
+                rows, behind = rows[..., None], None if behind is None else behind[:, None]
+            if behind is not None and law.name == "junction":
+                found.append((members, curve_behind(rows, behind)))
+            else:
+                found.append((members, law.curve(rows)))
         return found
 
     def currents(self, v: Floats) -> tuple[Floats, Floats]:
         """Return current and slope of every branch for given branch voltages."""
         amps, slopes = np.empty_like(v), np.empty_like(v)
-        for law, members, rows, behind in self._rows:
-            if v.ndim > 1 and rows.ndim == 2:
-                rows = rows[..., None]
-                behind = None if behind is None else behind[:, None]
-            across = v[members]
-            given, gain = law.current(across, rows)
-            if behind is not None:
-                given, gain = _leaking_before(given, gain, across, behind)
-            amps[members], slopes[members] = given, gain
+        for members, curve in self._curves:
+            amps[members], slopes[members] = curve(v[members])
         return amps, slopes
 
     def sums(self, per_branch: Floats, opposite: float = -1.0) -> Floats:
@@ -179,21 +175,6 @@ class Network:
             emfs = emfs[:, None]
         np.maximum.at(found, shape.of_branch[shape.sources], emfs)
         return found
-
-
-def _leaking_before(given: Floats, gain: Floats, v: Floats, behind: Floats) -> tuple[Floats, Floats]:
-    """Return current and slope of a junction behind a resistance, its leak beside the junction only.
-
-    The junction's law was told of all resistance at once, which is right but for the leak: that sees only
-    what the resistance leaves. One Newton step from the voltage without a leak; what is left is of the order
-    of the square of leak times resistance.
-    """
-    given, gain = given - LEAK_S * v, gain - LEAK_S
-    left, much = 1.0 - behind * gain, behind * LEAK_S
-    whole = 1.0 + much * left
-    shift = much * (v - behind * given) / whole
-    given = given - gain * shift
-    return given + LEAK_S * (v - shift - behind * given), (gain + LEAK_S * left) / whole
 
 
 def as_columns(lanes: list[Network]) -> Network:

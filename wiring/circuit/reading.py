@@ -18,7 +18,7 @@ class Reading(NamedTuple):
     power: Floats
     nodes: Floats
     failed: NDArray[np.bool_]  # per branch: no operating point was found
-    residual_a: list[float]
+    residual_a: Floats  # per node: the largest breach of Kirchhoff's law in the island it is the reference of
     direct: Floats  # per node behind a rectifier: the volts a DC meter shows against its minus; else NaN
 
 
@@ -26,7 +26,6 @@ def resting(assembly: Assembly) -> Reading:
     """Return the reading of a plan in which nothing flows."""
     size = len(assembly.a)
     volts, amps, mean_amps, power = np.zeros((4, size))
-    return Reading(
-        volts, amps, mean_amps, power, np.zeros(assembly.node_count), np.zeros(size, dtype=np.bool_), [0.0],
-        np.full(assembly.node_count, np.nan),
-    )  # fmt: skip
+    nodes, residual_a = np.zeros((2, assembly.node_count))
+    failed, direct = np.zeros(size, dtype=np.bool_), np.full(assembly.node_count, np.nan)
+    return Reading(volts, amps, mean_amps, power, nodes, failed, residual_a, direct)

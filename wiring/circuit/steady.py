@@ -1,12 +1,10 @@
-"""Islands on direct current: their cores solved, the dead ends hung back on."""
+"""One island on direct current: its core solved by all means there are, the dead ends hung back on."""
 
 import numpy as np
 
 from wiring.circuit.assembly import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER, LAWS
-from wiring.circuit.cores import core_of_plan, solved_core
-from wiring.circuit.dead_ends import hang
-from wiring.circuit.islands import Island, Islands, core_network
+from wiring.circuit.islands import Island, core_network
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network
 from wiring.circuit.newton import Solved, newton
@@ -17,32 +15,6 @@ ONE: Floats = np.ones(1)
 SOURCE = LAW_NUMBER["source"]
 
 
-def read_direct(
-    assembly: Assembly, islands: Islands, values: Floats, reading: Reading, warm: Floats | None
-) -> None:
-    """Solve all islands on direct current and write what they read into `reading`.
-
-    `warm` holds likely node voltages. An island that does not come to rest among the others is solved alone.
-    """
-    core = core_of_plan(assembly, islands)
-    solved = solved_core(core, values, warm)
-    nodes = solved.nodes
-    hang(islands.dead.layers, np.where(assembly.laws == SOURCE, values[:, 0], 0.0), assembly.a, nodes)
-    direct = np.append(~islands.alternating, False)
-    nodes -= np.append(nodes[islands.references], 0.0)[islands.of_node]
-    np.copyto(reading.nodes, nodes, where=direct[islands.of_node])
-    mine = direct[islands.of_branch]
-    np.copyto(reading.volts, nodes[assembly.a] - nodes[assembly.b], where=mine)
-    reading.amps[core.branches] = solved.amps
-    loops = np.flatnonzero(mine & islands.circling)
-    reading.amps[loops] = resting_amps(assembly, loops, values)
-    np.copyto(reading.mean_amps, reading.amps, where=mine)
-    np.copyto(reading.power, reading.volts * reading.amps, where=mine)
-    reading.residual_a.append(float(solved.residual_a[solved.converged].max(initial=0.0)))
-    for place in core.islands[~solved.converged]:
-        read_steady(assembly, islands.fed[int(place)], values, reading, None)
-
-
 def read_steady(
     assembly: Assembly, island: Island, values: Floats, reading: Reading, warm: Floats | None
 ) -> None:
@@ -51,6 +23,7 @@ def read_steady(
     for column in (reading.volts, reading.amps, reading.mean_amps, reading.power):
         column[mine] = 0.0
     reading.nodes[island.nodes] = 0.0
+    reading.residual_a[island.reference] = 0.0
     solved = None
     if carries(assembly, island, values):
         network = core_network(assembly, island, values)
@@ -58,7 +31,7 @@ def read_steady(
         if not solved.converged:
             reading.failed[mine] = True
             return
-        reading.residual_a.append(solved.residual_a)
+        reading.residual_a[island.reference] = solved.residual_a
         nodes[island.core_nodes[:-1]] = solved.x
     hang_on(assembly, island, values, nodes)
     reading.nodes[island.nodes] = nodes[island.nodes] - nodes[island.reference]

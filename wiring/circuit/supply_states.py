@@ -59,9 +59,9 @@ class _Round:
 def fed(assembly: Assembly, start: Mapping[TerminalRef, float] | None) -> Fed:
     """Solve every island of a plan, and again until its supplies stand as the solution says."""
     islands = find_islands(assembly)
-    values = assembly.values.copy()
     reading = resting(assembly)
-    read_all(assembly, islands, values, reading, start)
+    read_all(assembly, islands, assembly.values, reading, start)
+    values = assembly.values.copy()
     now = _Round(assembly, reading, values)
     folding = _limited(assembly, reading, values)
     for _ in range(MOST_ROUNDS):

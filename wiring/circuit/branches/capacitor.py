@@ -6,13 +6,13 @@ holds at each moment, behind its own resistance; see wiring.circuit.smoothing.
 
 import numpy as np
 
-from wiring.circuit.branches.law import Floats, Law, number
+from wiring.circuit.branches.law import Curve, Floats, Law, number
 
 LEAK_S = 1e-9
 
 
-def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
-    return LEAK_S * v, np.full_like(v, LEAK_S)
+def _curve(p: Floats) -> Curve:
+    return lambda v: (LEAK_S * v, np.full_like(v, LEAK_S))
 
 
 def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
@@ -25,4 +25,4 @@ def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, .
     )
 
 
-CAPACITOR = Law("capacitor", ("farads", "ohms"), _current, _spice)
+CAPACITOR = Law("capacitor", ("farads", "ohms"), _curve, _spice)

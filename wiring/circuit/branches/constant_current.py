@@ -3,18 +3,22 @@
 import numpy as np
 
 from wiring.circuit.branches.knee import bent, bent_expression
-from wiring.circuit.branches.law import Floats, Law, number
+from wiring.circuit.branches.law import Curve, Floats, Law, number
 
 BLOCKED_S = 1e-9
 FLAT = 100.0  # the current rises by a hundredth over so many times the drop-out voltage
 
 
-def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
+def _curve(p: Floats) -> Curve:
     set_a, min_v = p[0], p[1]
-    y, slope = bent(v, min_v, FLAT * min_v)
     per_volt = set_a / min_v
-    blocked = v < 0
-    return np.where(blocked, BLOCKED_S * v, per_volt * y), np.where(blocked, BLOCKED_S, per_volt * slope)
+
+    def curve(v: Floats) -> tuple[Floats, Floats]:
+        y, slope = bent(v, min_v, FLAT * min_v)
+        blocked = v < 0
+        return np.where(blocked, BLOCKED_S * v, per_volt * y), np.where(blocked, BLOCKED_S, per_volt * slope)
+
+    return curve
 
 
 def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
@@ -24,4 +28,4 @@ def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, .
     return (f"B{name} {a} {b} i={v} < 0 ? {BLOCKED_S!r}*{v} : {takes}",)
 
 
-CONSTANT_CURRENT = Law("constant_current", ("set_a", "min_v"), _current, _spice)
+CONSTANT_CURRENT = Law("constant_current", ("set_a", "min_v"), _curve, _spice)

@@ -2,19 +2,23 @@
 
 import numpy as np
 
-from wiring.circuit.branches.law import Floats, Law, number
+from wiring.circuit.branches.law import Curve, Floats, Law, number
 
 BLOCKED_S = 1e-9
 
 
-def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
+def _curve(p: Floats) -> Curve:
     power_w, min_v = p[0], p[1]
-    runs, blocked = v >= min_v, v < 0
-    safe = np.where(runs, v, min_v)
     starved = power_w / (min_v * min_v)
-    amps = np.where(runs, power_w / safe, np.where(blocked, BLOCKED_S * v, starved * v))
-    slope = np.where(runs, -power_w / (safe * safe), np.where(blocked, BLOCKED_S, starved))
-    return amps, slope
+
+    def curve(v: Floats) -> tuple[Floats, Floats]:
+        runs, blocked = v >= min_v, v < 0
+        safe = np.where(runs, v, min_v)
+        amps = np.where(runs, power_w / safe, np.where(blocked, BLOCKED_S * v, starved * v))
+        slope = np.where(runs, -power_w / (safe * safe), np.where(blocked, BLOCKED_S, starved))
+        return amps, slope
+
+    return curve
 
 
 def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
@@ -25,4 +29,4 @@ def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, .
     return (f"B{name} {a} {b} i={v} < {number(min_v)} ? {starved} : {runs}",)
 
 
-CONSTANT_POWER = Law("constant_power", ("power_w", "min_v"), _current, _spice, monotone=False)
+CONSTANT_POWER = Law("constant_power", ("power_w", "min_v"), _curve, _spice, monotone=False)

@@ -9,7 +9,7 @@ import math
 
 import numpy as np
 
-from wiring.circuit.branches.law import Floats, Law, number
+from wiring.circuit.branches.law import Curve, Floats, Law, number
 from wiring.circuit.wright_omega import wright_omega
 
 LEAK_S = 1e-9
@@ -22,12 +22,49 @@ SPICE_KELVIN = 300.15
 SPICE_VT = BOLTZMANN_OVER_CHARGE * SPICE_KELVIN
 
 
-def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
+def _curve(p: Floats) -> Curve:
+    tight = _without_leak(p)
+
+    def curve(v: Floats) -> tuple[Floats, Floats]:
+        amps, slopes = tight(v)
+        return amps + LEAK_S * v, slopes + LEAK_S
+
+    return curve
+
+
+def _without_leak(p: Floats) -> Curve:
     log_is, s, rs, chains = p[0], p[1], p[2], p[3]
-    leak_a = np.exp(log_is)
-    omega = wright_omega(log_is + np.log(rs / s) + (v + leak_a * rs) / s)
-    amps = chains * (s / rs * omega - leak_a) + LEAK_S * v
-    return amps, chains * omega / ((1.0 + omega) * rs) + LEAK_S
+    leak_a, per_volt = np.exp(log_is), 1.0 / s
+    offset = log_is + np.log(rs * per_volt) + leak_a * rs * per_volt
+    scale, leaks, steepest = chains * s / rs, chains * leak_a, chains / rs
+
+    def curve(v: Floats) -> tuple[Floats, Floats]:
+        omega = wright_omega(v * per_volt + offset)
+        return scale * omega - leaks, steepest * omega / (1.0 + omega)
+
+    return curve
+
+
+def curve_behind(p: Floats, behind: Floats) -> Curve:
+    """Return the curve of junctions behind so many ohms more, their leak beside the junction only.
+
+    A junction's law can be told of all resistance at once, which is right but for the leak: that sees only
+    what the resistance leaves. One Newton step from the voltage without a leak; what is left is of the order
+    of the square of leak times resistance.
+    """
+    p = p.copy()
+    p[2] = p[2] + p[3] * behind
+    tight, much = _without_leak(p), behind * LEAK_S
+
+    def curve(v: Floats) -> tuple[Floats, Floats]:
+        given, gain = tight(v)
+        left = 1.0 - behind * gain
+        over_whole = 1.0 / (1.0 + much * left)
+        shift = much * (v - behind * given) * over_whole
+        given -= gain * shift
+        return given + LEAK_S * (v - shift - behind * given), (gain + LEAK_S * left) * over_whole
+
+    return curve
 
 
 def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
@@ -63,4 +100,4 @@ def junction_values(
     return log_is, s, own_ohms * in_series + series_ohms, chains
 
 
-JUNCTION = Law("junction", ("log_is", "slope_v", "ohms", "chains"), _current, _spice)
+JUNCTION = Law("junction", ("log_is", "slope_v", "ohms", "chains"), _curve, _spice)

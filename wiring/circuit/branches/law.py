@@ -9,17 +9,24 @@ from numpy.typing import NDArray
 Floats = NDArray[np.float64]
 
 
+Curve = Callable[[Floats], tuple[Floats, Floats]]  # volts -> amps, siemens
+
+
 class Law(NamedTuple):
     """One kind of branch: current a -> b as a function of its own voltage Va - Vb, never of anything else."""
 
     name: str
     parameters: tuple[str, ...]
-    current: Callable[[Floats, Floats], tuple[Floats, Floats]]  # (volts, parameters by row) -> amps, siemens
+    curve: Callable[[Floats], Curve]  # of parameters by row; what does not depend on the volts is done once
     spice: Callable[
         [str, str, str, tuple[float, ...]], tuple[str, ...]
     ]  # name, node a, node b, values -> lines
     linear: bool = False
     monotone: bool = True  # the current never falls when the voltage rises: one solution only
+
+    def current(self, v: Floats, p: Floats) -> tuple[Floats, Floats]:
+        """Return amperes and siemens at so many volts, for parameters by row."""
+        return self.curve(p)(v)
 
 
 class Branch(NamedTuple):

@@ -2,18 +2,18 @@
 
 import numpy as np
 
-from wiring.circuit.branches.law import Floats, Law, number
+from wiring.circuit.branches.law import Curve, Floats, Law, number
 
 LEAST_OHMS = 1e-5  # less than any joint; keeps the matrix regular where someone types a length of nothing
 
 
-def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
+def _curve(p: Floats) -> Curve:
     slope = 1.0 / np.maximum(p[0], LEAST_OHMS)
-    return v * slope, slope
+    return lambda v: (v * slope, slope)
 
 
 def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
     return (f"R{name} {a} {b} {number(max(values[0], LEAST_OHMS))}",)
 
 
-RESISTOR = Law("resistor", ("ohms",), _current, _spice, linear=True)
+RESISTOR = Law("resistor", ("ohms",), _curve, _spice, linear=True)

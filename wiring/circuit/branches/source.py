@@ -6,19 +6,26 @@ A source that does not sink, such as a supply behind a rectifier, lets only a bl
 import numpy as np
 
 from wiring.circuit.branches.knee import bent, bent_expression
-from wiring.circuit.branches.law import Floats, Law, number
+from wiring.circuit.branches.law import Curve, Floats, Law, number
 
 BLEEDER_S = 1e-6
 LEAST_SPAN_V = 1.0
 
 
-def _current(v: Floats, p: Floats) -> tuple[Floats, Floats]:
+def _curve(p: Floats) -> Curve:
     emf, ohms, limit, sinks = p[0], p[1], p[2], p[3]
-    lost = emf - v
-    y, slope = bent(lost, limit * ohms, np.maximum(np.abs(emf), LEAST_SPAN_V))
-    gives, gain = y / ohms, slope / ohms
-    pushed = (lost < 0) & (sinks == 0)
-    return -np.where(pushed, lost * BLEEDER_S, gives), np.where(pushed, BLEEDER_S, gain)
+    per_ohm = 1.0 / ohms
+    if np.all(np.isinf(limit) & (sinks != 0)):
+        return lambda v: ((v - emf) * per_ohm, per_ohm)
+    knee, span, bleeds = limit * ohms, np.maximum(np.abs(emf), LEAST_SPAN_V), sinks == 0
+
+    def curve(v: Floats) -> tuple[Floats, Floats]:
+        lost = emf - v
+        y, slope = bent(lost, knee, span)
+        pushed = (lost < 0) & bleeds
+        return -np.where(pushed, lost * BLEEDER_S, y * per_ohm), np.where(pushed, BLEEDER_S, slope * per_ohm)
+
+    return curve
 
 
 def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, ...]:
@@ -37,4 +44,4 @@ def _spice(name: str, a: str, b: str, values: tuple[float, ...]) -> tuple[str, .
     return ideal, f"B{name} {inner} {a} i={gives}"
 
 
-SOURCE = Law("source", ("emf_v", "ohms", "limit_a", "sinks"), _current, _spice)
+SOURCE = Law("source", ("emf_v", "ohms", "limit_a", "sinks"), _curve, _spice)

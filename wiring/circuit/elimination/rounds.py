@@ -18,6 +18,10 @@ SMALL_CORE = 12  # nodes; from here on one after the other is quicker
 SWEEPS = 2  # over the candidates of a round: the second finds more that can go with those already found
 
 
+# Of each number of eight binary digits: these mirrored, as a share of one.
+MIRRORED = np.sum((np.arange(256)[:, None] >> np.arange(8) & 1) * 0.5 ** np.arange(1, 9), axis=1)
+
+
 class Round(NamedTuple):
     """Nodes `begin` to `end` of the order leave; they have `links` to others, listed node by node."""
 
@@ -93,8 +97,14 @@ def order_of(a: Ints, b: Ints, count: int) -> Order:
 
 
 def _scattered(count: int) -> NDArray[np.float64]:
-    """Return a fixed number below one for each node, scattered: ties between neighbours are broken by it."""
-    return np.asarray((np.arange(count) * 0.6180339887498949) % 1.0)
+    """Return a fixed number below one for each node: ties between neighbours are broken by it.
+
+    The nodes' numbers with their binary digits mirrored behind the point, so that along a row of nodes
+    numbered in even steps every other one goes, and again every other one of those left.
+    """
+    nodes = np.arange(count)
+    low, middle, high = (MIRRORED[nodes >> shift & 255] for shift in (0, 8, 16))
+    return np.asarray(low + (middle + high / 256.0) / 256.0)
 
 
 def _independent(one: Ints, other: Ints, degree: Ints, scatter: NDArray[np.float64]) -> Flags:

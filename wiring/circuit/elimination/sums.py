@@ -20,7 +20,7 @@ class Summing:
     def __call__(self, values: Floats) -> Floats:
         """Return the sum of each group."""
         if values.ndim == 1:
-            return np.bincount(self.groups, values, self.count)
+            return np.asarray(np.bincount(self.groups, values, self.count), dtype=np.float64)
         if values.size <= FEW:
             return self._of_few(values)
         if self._matrix is None:
