@@ -66,6 +66,12 @@ def test_switches_along_a_street() -> None:
     check(plan, every_set(plan, 64))
 
 
+def test_an_ac_supply_with_open_ends_keeps_its_volts() -> None:
+    plan = draw({"G1": "supply-ac", "S1": "toggle-on-off-2p"}, [("G1:~1", "S1:14"), ("S1:14", "S1:23")])
+    check(plan, every_set(plan, 4))
+    assert solve_positions(plan, kinds(), [{}]).supply_v.min() > 16.0
+
+
 def test_no_sets_and_one_set() -> None:
     plan = lamp_street(2)
     assert solve_positions(plan, kinds(), []).wire_a.shape == (0, len(plan.wires))

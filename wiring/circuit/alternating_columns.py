@@ -93,26 +93,25 @@ def _solved(
 ) -> tuple[Floats, Floats, NDArray[np.bool_], Floats]:
     """Return volts and amps by branch, set and phase, which sets were solved, and the core's node volts."""
     count, phase_count, mine = values.shape[2], len(sines), island.branches
-    if not len(island.core):
-        nothing = np.zeros((len(mine), count, phase_count))
-        return nothing, nothing, np.ones(count, dtype=np.bool_), np.zeros((0, count, phase_count))
-    shape = core_network(warm, island, values[:, :, 0]).shape
-    lanes = np.repeat(values[island.core], phase_count, axis=2)
     swing = np.tile(sines, count)
-    lanes[warm.alternating[island.core], 0] *= swing
-    network = Network.shaped(shape, lanes, np.zeros((1, count * phase_count)))
-    solved = newton_together(network, None if start is None else start.reshape(len(start), -1))
     nodes = np.zeros((count * phase_count, warm.node_count))
-    nodes[:, island.core_nodes[:-1]] = solved.x.T
     amps = np.zeros((len(mine), count * phase_count))
-    amps[np.searchsorted(mine, island.core)] = solved.amps
+    x, sound = np.zeros((0, count * phase_count)), np.ones(count, dtype=np.bool_)
+    if len(island.core):  # else nothing closes a circuit, and only the volts at open ends are left
+        shape = core_network(warm, island, values[:, :, 0]).shape
+        lanes = np.repeat(values[island.core], phase_count, axis=2)
+        lanes[warm.alternating[island.core], 0] *= swing
+        network = Network.shaped(shape, lanes, np.zeros((1, count * phase_count)))
+        solved = newton_together(network, None if start is None else start.reshape(len(start), -1))
+        x, sound = solved.x, solved.converged.all(axis=0).reshape(count, phase_count).all(axis=1)
+        nodes[:, island.core_nodes[:-1]] = x.T
+        amps[np.searchsorted(mine, island.core)] = solved.amps
     hang_on(warm, island, values[:, :, 0], nodes, swing)
     volts = (nodes[:, warm.a[mine]] - nodes[:, warm.b[mine]]).T
-    sound = solved.converged.all(axis=0).reshape(count, phase_count).all(axis=1)
     parted = (count, phase_count)
     return (
         volts.reshape(len(mine), *parted), amps.reshape(len(mine), *parted), sound,
-        solved.x.reshape(-1, *parted),
+        x.reshape(-1, *parted),
     )  # fmt: skip
 
 
