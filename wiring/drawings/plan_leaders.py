@@ -92,8 +92,9 @@ def spots_round(box: Box) -> list[Spot]:
 def _found(room: Room, spots: Sequence[Spot], wide: float, high: float) -> _Place | None:
     for reach in _REACHES_MM:
         free = _free(room, spots[0][1], reach, wide, high)
+        tried: dict[Point, list[_Place]] = {}  # how far a leader may run over things changes none of them
         for covered in _COVERED_MM if len(free.x) else ():
-            place = _best(room, free, spots, wide, high, covered)
+            place = _best(room, free, spots, wide, high, covered, tried)
             if place is not None:
                 return place
     return None
@@ -124,7 +125,13 @@ def _sums(cells: NDArray[np.uint8], down: int, across: int) -> NDArray[np.int32]
 
 
 def _best(
-    room: Room, free: _Free, spots: Sequence[Spot], wide: float, high: float, covered_mm: float
+    room: Room,
+    free: _Free,
+    spots: Sequence[Spot],
+    wide: float,
+    high: float,
+    covered_mm: float,
+    tried: dict[Point, list[_Place]],
 ) -> _Place | None:
     """Return the cheapest place; a leader may run over what is taken for so far from its spot."""
     best: _Place | None = None
@@ -133,22 +140,36 @@ def _best(
             break
         if covered_mm == 0.0 and not room.clear(at, at):
             continue
-        over = np.sign(free.x - at[0]) * np.maximum(np.abs(free.x - at[0]) - wide / 2, 0.0)
-        down = np.sign(free.y - at[1]) * np.maximum(np.abs(free.y - at[1]) - high / 2, 0.0)
-        reach = np.hypot(over, down)
-        cost = np.where(reach < _NEAREST_MM, np.inf, reach + free.cost + along * _ALONG_WEIGHT)
-        for number in _nearest_each_way(over, down, cost):
-            if not cost[number] < (best.cost if best else math.inf):
+        if at not in tried:
+            tried[at] = _places(free, along, at, wide, high)
+        for place in tried[at]:
+            if not place.cost < (best.cost if best else math.inf):
                 break
-            x, y = float(free.x[number]), float(free.y[number])
-            box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
-            near = min(max(at[0], box[0]), box[2]), min(max(at[1], box[1]), box[3])
+            near = place.near
             share = min(covered_mm / max(math.dist(at, near), 1e-9), 1.0)
             start = (at[0] + (near[0] - at[0]) * share, at[1] + (near[1] - at[1]) * share)
             if room.clear(start, near):
-                best = _Place(float(cost[number]), box, near, at)
+                best = place
                 break
     return best
+
+
+def _places(free: _Free, along: float, at: Point, wide: float, high: float) -> list[_Place]:
+    """Return the cheapest place in each direction from a spot, cheapest first."""
+    across, aside = free.x - at[0], free.y - at[1]
+    over = np.copysign(np.maximum(np.abs(across) - wide / 2, 0.0), across)
+    down = np.copysign(np.maximum(np.abs(aside) - high / 2, 0.0), aside)
+    reach = np.hypot(over, down)
+    cost = np.where(reach < _NEAREST_MM, np.inf, reach + free.cost + along * _ALONG_WEIGHT)
+    found = []
+    for number in _nearest_each_way(over, down, cost):
+        x, y, price = float(free.x[number]), float(free.y[number]), float(cost[number])
+        if price == math.inf:
+            break
+        box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
+        near = min(max(at[0], box[0]), box[2]), min(max(at[1], box[1]), box[3])
+        found.append(_Place(price, box, near, at))
+    return found
 
 
 def _nearest_each_way(
@@ -157,8 +178,9 @@ def _nearest_each_way(
     """Return the cheapest place in each direction, cheapest first; farther ones lie behind the same."""
     order = np.argsort(cost)
     ways = ((np.arctan2(down, over) + math.pi) * (_WAYS / (2 * math.pi))).astype(int)
-    _, first = np.unique(ways[order], return_index=True)
-    return order[np.sort(first)]
+    first = np.full(_WAYS + 1, -1)
+    first[ways[order][::-1]] = np.arange(len(order) - 1, -1, -1)  # written last: the cheapest of each way
+    return order[np.sort(first[first >= 0])]
 
 
 def _walk(wire: Sequence[Point]) -> Iterator[Spot]:

@@ -17,4 +17,7 @@ def collector_paused() -> Iterator[None]:
         yield
     finally:
         if running:
+            # what was made goes to the oldest generation, or the next small collection would look through it
+            gc.freeze()
+            gc.unfreeze()
             gc.enable()

@@ -7,6 +7,7 @@ from pathlib import Path as FilePath
 from typing import Any, NamedTuple
 
 from wiring.pictures.many_records import collector_paused
+from wiring.pictures.pdf_links import link_annotation
 from wiring.pictures.pdf_operators import PT_PER_MM, Glyphs, Operators, glyphs_of
 from wiring.pictures.picture import Anchor, Disc, Link, Path, Picture, Point, Words
 from wiring.pictures.theme import PAPER, Theme
@@ -127,7 +128,9 @@ class _Painter:
             return
         left, top = self._at((link.left_mm, link.top_mm))
         right, bottom = self._at((link.left_mm + link.width_mm, link.top_mm + link.height_mm))
-        self.canvas.linkAbsolute("", f"to {link.target}", (left, bottom, right, top), Border="[0 0 0]")
+        self.canvas._addAnnotation(
+            link_annotation(self.canvas, f"to {link.target}", (left, bottom, right, top))
+        )
 
     def _anchor(self, anchor: Anchor) -> None:
         left, top = self._at(anchor.at)
