@@ -11,6 +11,7 @@ from app.canvas.deeds import Deeds
 from app.canvas.hit import Hit, path_distance
 from app.canvas.naming import name_of
 from app.canvas.panel_menu import for_panel
+from app.canvas.splitting import split_ways
 from app.canvas.surface_painter import BED_MM
 from app.canvas.wireway_menu import Ask, for_joist, for_wireway, route_all
 from app.session import Session
@@ -109,6 +110,9 @@ def _for_wire(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuD
     menu.addAction("Lay anew, clear of others", lambda: session.do(lay_anew(ids, kinds=session.kinds)))
     if session.plan.wireways:
         menu.addAction("Route along wireways\tCtrl+R", lambda: route_all(session, frozenset(ids)))
+    split = menu.addMenu("Split at")
+    for way in split_ways(session.plan, session.kinds, ids, hit.at):
+        split.addAction(way.words.replace("&", "&&"), partial(session.do, way.edit))
     menu.addAction(
         "Swap its ends" if len(ids) == 1 else "Swap their ends", lambda: session.do(swap_ends(ids))
     )
