@@ -145,9 +145,11 @@ def test_nothing_is_written_smaller_than_two_millimetres():
         assert min(sizes) >= SMALL_MM == 2.0
 
 
-def test_six_lamps_fill_a_sheet_and_rows_are_of_like_length():
+def test_six_lamps_stand_in_one_row_and_longer_rows_are_of_like_length():
     (six,) = drawings(lamp_street(6))
-    assert six.picture.width_mm <= SHEET_MM[0] / LARGER[-1] + 5  # so that it can be printed larger
+    assert len({i.at[1] for i in six.picture.items if isinstance(i, Words) and i.text[:2] == "-E"}) == 1
+    (twelve,) = drawings(lamp_street(12))  # in rows, so in short ones, that it can be printed larger
+    assert twelve.picture.width_mm <= SHEET_MM[0] / LARGER[-1] + 5
     found = drawings(lamp_street(60))
     assert sum(d.picture.width_mm for d in found) / len(found) > 0.75 * SHEET_MM[0]
     heights = [d.picture.height_mm for d in found]

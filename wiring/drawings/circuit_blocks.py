@@ -1,9 +1,7 @@
 """One piece of a current path drawn upright: what leads to it, its symbol, its words."""
 
-from collections.abc import Sequence
-from typing import NamedTuple
-
 from wiring.drawings.circuit_beside import BESIDE_MM, words_beside
+from wiring.drawings.circuit_block import Block, sized
 from wiring.drawings.circuit_facts import SMALL_MM, Facts
 from wiring.drawings.circuit_pieces import INNER
 from wiring.drawings.circuit_places import place_of
@@ -11,11 +9,7 @@ from wiring.drawings.circuit_poles import pole_mark
 from wiring.drawings.circuit_tails import Step, Steps
 from wiring.drawings.circuit_tree import Leaf
 from wiring.drawings.marks import part_mark, wire_mark
-from wiring.drawings.symbols.all_symbols import (
-    LENGTH_MM,
-    items_box,
-    symbol,
-)
+from wiring.drawings.symbols.all_symbols import LENGTH_MM, symbol
 from wiring.drawings.wire_colour import wire_colour
 from wiring.pictures.picture import NO_PEN, Anchor, Disc, Item, Path, Pen, Point, Words
 from wiring.pictures.transform import moved
@@ -29,17 +23,6 @@ FLAG_MM = 1.6
 LINE = Pen("ink", 0.25)
 EDGE = Pen("ink", 0.12)
 BAR_MM = (2.6, 0.9)  # length and breadth of the insulation shown on a wire
-
-
-class Block(NamedTuple):
-    """Drawn items that hang from (0, 0) and end at (0, height), and how far they reach to each side."""
-
-    items: tuple[Item, ...]
-    left: float
-    right: float
-    height: float
-    open_top: bool = False  # not joined to what lies above
-    open_bottom: bool = False
 
 
 def line(*points: Point) -> Path:
@@ -109,12 +92,6 @@ def step_items(step: Step, at: Point, words: Words, *, upright: bool) -> list[It
     return [*drawn, Anchor(wire_mark(step.wire.id), at), place_of(step.wire.id, drawn)]
 
 
-def sized(items: Sequence[Item], height: float, open_top: bool = False, open_bottom: bool = False) -> Block:
-    """Return the items as a block, measured."""
-    left, _, right, _ = items_box(items)
-    return Block(tuple(items), min(left, 0.0), max(right, 0.0), height, open_top, open_bottom)
-
-
 def upper_and_lower(facts: Facts, leaf: Leaf) -> tuple[TerminalRef, TerminalRef]:
     """Return the two terminals of an upright piece."""
     piece = leaf.piece
@@ -132,31 +109,48 @@ def leaf_block(facts: Facts, leaf: Leaf, least_mm: float = 0.0, lead_mm: float =
     upper, lower = upper_and_lower(facts, leaf)
     down = upper == piece.start_ref
     above, below = tuple(reversed(facts.steps(upper))), facts.steps(lower)
-    items = upright_steps(above, 0.0)
-    y = max(len(above) * ROW_MM, lead_mm)
-    if y > len(above) * ROW_MM:
-        items.append(line((0.0, len(above) * ROW_MM), (0.0, y)))
     if not piece.symbol:
         return _lead(facts, above, below, lower if down else upper, least_mm)
+    body = facts.kept(("body", leaf), lambda: _body(facts, leaf, upper, lower, down))
+    head, foot = _upright(facts, above), _upright(facts, below)
+    y = max(head.height, lead_mm)
+    bottom = y + body.height
+    end = bottom + foot.height
+    items: list[Item] = []
+    if y > head.height:
+        items.append(line((0.0, head.height), (0.0, y)))
+    if end < least_mm:
+        items.append(line((0.0, end), (0.0, least_mm)))
+    return Block(
+        tuple(items),
+        min(head.left, body.left, foot.left),
+        max(head.right, body.right, foot.right),
+        max(end, least_mm),
+        within=((head, (0.0, 0.0)), (body, (0.0, y)), (foot, (0.0, bottom))),
+    )
+
+
+def _body(facts: Facts, leaf: Leaf, upper: TerminalRef, lower: TerminalRef, down: bool) -> Block:
+    """Return the symbol of a piece with the words beside it."""
+    piece = leaf.piece
     drawn = symbol(piece.symbol, piece.state, "down" if down else "up", facts.symbols)
-    first = len(items)
-    items.extend(moved(drawn.items, (0.0, y if down else y + LENGTH_MM)))
-    bottom = max(y + LENGTH_MM, words_beside(facts, piece, drawn.box[2], down, y, items))
-    middle = (0.0, y + LENGTH_MM / 2)
+    items: list[Item] = list(drawn.items if down else moved(drawn.items, (0.0, LENGTH_MM)))
+    height = max(LENGTH_MM, words_beside(facts, piece, drawn.box[2], down, 0.0, items))
+    middle = (0.0, LENGTH_MM / 2)
     items.extend((Anchor(part_mark(piece.part), middle), *pole_mark(facts, piece, middle)))
-    for ref, at in ((upper, y + TIP_MM), (lower, y + LENGTH_MM - TIP_MM)):
+    for ref, at in ((upper, TIP_MM), (lower, LENGTH_MM - TIP_MM)):
         if ref.terminal != INNER:
             items.append(Words(ref.terminal, (0.8, at), SMALL_MM, "quiet", stand="middle"))
         if volts := facts.volts(ref):
             items.append(Words(volts, (-0.8, at), SMALL_MM, "quiet", align="right", stand="middle"))
-    items.append(place_of(piece.part, items[first:]))
-    if bottom > y + LENGTH_MM:
-        items.append(line((0.0, y + LENGTH_MM), (0.0, bottom)))
-    items.extend(upright_steps(below, bottom))
-    end = bottom + len(below) * ROW_MM
-    if end < least_mm:
-        items.append(line((0.0, end), (0.0, least_mm)))
-    return sized(items, max(end, least_mm))
+    items.append(place_of(piece.part, items))
+    if height > LENGTH_MM:
+        items.append(line((0.0, LENGTH_MM), (0.0, height)))
+    return sized(items, height)
+
+
+def _upright(facts: Facts, steps: Steps) -> Block:
+    return facts.kept(steps, lambda: sized(upright_steps(steps, 0.0), len(steps) * ROW_MM))
 
 
 def _lead(facts: Facts, above: Steps, below: Steps, ref: TerminalRef, least_mm: float) -> Block:

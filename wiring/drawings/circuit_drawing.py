@@ -1,6 +1,7 @@
 """Circuit drawings of a plan, one or more for each fed circuit: feed above, return below, paths between."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -22,7 +23,7 @@ from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 
 # A drawing is no larger where its parts allow: it fits a framed A4 or Letter sheet on its side at full size.
-SHEET_MM = (232.0, 139.0)
+SHEET_MM = (232.0, 143.0)
 BETWEEN_MM = (9.0, 7.0)  # air between sections: side by side, and one row to the next
 MARGIN_MM = 2.0
 LARGER = (1.3, 1.15)  # how much a drawing that fills one sheet in short rows may be enlarged in print
@@ -40,16 +41,26 @@ class Drawing(NamedTuple):
 
 class _Placed(NamedTuple):
     items: tuple[Item, ...]
-    width: float
-    height: float
+    box: tuple[float, float, float, float]  # left, top, right, bottom
     parts: list[PartId]
     wires: list[WireId]
     fed_from: str = ""  # the net a section goes on from, where its source is on another sheet
 
+    @property
+    def width(self) -> float:
+        return self.box[2] - self.box[0]
 
-class _Sheet(NamedTuple):
+    @property
+    def height(self) -> float:
+        return self.box[3] - self.box[1]
+
+
+@dataclass
+class _Sheet:
     items: list[Item]
     sections: list[_Placed]
+    width: float = 0.0
+    height: float = 0.0
 
 
 def circuit_drawings(
@@ -96,10 +107,11 @@ def _drawings_of(
     symbols: str,
 ) -> list[Drawing]:
     sheets = _laid_out(plan, kinds, positions, figures, circuit, symbols, SHEET_MM)
-    for factor in LARGER if len(sheets) == 1 else ():  # one small drawing is enlarged: rather in shorter rows
+    rows = len(sheets) == 1 and any(section.fed_from for section in sheets[0].sections)
+    for factor in LARGER if rows else ():  # in rows it is anyway: shorter ones can be enlarged in print
         room = (SHEET_MM[0] / factor, SHEET_MM[1] / factor)
         larger = _laid_out(plan, kinds, positions, figures, circuit, symbols, room)
-        if len(larger) == 1 and all(s <= r for s, r in zip(_size(larger[0].items), room, strict=True)):
+        if len(larger) == 1 and larger[0].width <= room[0] and larger[0].height <= room[1]:
             sheets = larger
             break
     title = " and ".join(
@@ -108,7 +120,8 @@ def _drawings_of(
     )
     taken: set[str] = set()
     drawings: list[Drawing] = []
-    for number, (items, sections) in enumerate(sheets, start=1):
+    for number, sheet in enumerate(sheets, start=1):
+        sections = sheet.sections
         fed_from = dict.fromkeys(s.fed_from for s in sections if s.fed_from)
         name = title if number == 1 or not fed_from else f"{title}, from {', '.join(fed_from)}"
         if len(sheets) > 1:
@@ -116,14 +129,13 @@ def _drawings_of(
         parts = [p for p in dict.fromkeys(p for s in sections for p in s.parts) if p not in taken]
         wires = [w for w in dict.fromkeys(w for s in sections for w in s.wires) if w not in taken]
         taken.update(parts, wires)
-        left, top, right, bottom = items_box(items)
-        painted, places = without_places(items)
+        painted, places = without_places(sheet.items)
         picture = Picture(
             painted,
-            right - left + 2 * MARGIN_MM,
-            bottom - top + 2 * MARGIN_MM,
-            left - MARGIN_MM,
-            top - MARGIN_MM,
+            sheet.width + 2 * MARGIN_MM,
+            sheet.height + 2 * MARGIN_MM,
+            -MARGIN_MM,
+            -MARGIN_MM,
             name,
         )
         drawings.append(Drawing(name, picture, tuple(parts), tuple(wires), places))
@@ -155,9 +167,8 @@ def _placed(ready: Built) -> list[_Placed]:
     for section in ready.sections:
         items = section_items(ready.facts, section, ready.dresser)
         parts, wires = shown(ready.facts, section)
-        _, _, right, bottom = items_box(items)
         fed_from = "" if section.source else ready.facts.tails.names.get(section.top, "")
-        placed.append(_Placed(items, right, bottom, parts, wires, fed_from))
+        placed.append(_Placed(items, items_box(items), parts, wires, fed_from))
     return placed
 
 
@@ -175,10 +186,9 @@ def _note(facts: Facts, wires: list[WireId], parts: list[PartId]) -> _Placed:
         Words(text, (0.0, 2.0 + row * 2.8), TEXT_MM, "quiet", stand="middle")
         for row, text in enumerate(lines)
     )
-    box = items_box(items)
     items += tuple(Anchor(wire_mark(w), (0.0, 2.0)) for w in wires)
     items += tuple(place_of(one, items) for one in (*wires, *parts))
-    return _Placed(items, box[2], box[3], parts, wires)
+    return _Placed(items, items_box(items), parts, wires)
 
 
 def _sheets(placed: list[_Placed], room_mm: tuple[float, float]) -> list[_Sheet]:
@@ -191,13 +201,10 @@ def _sheets(placed: list[_Placed], room_mm: tuple[float, float]) -> list[_Sheet]
         if y > 0 and y + section.height > room_mm[1]:
             sheets.append(_Sheet([], []))
             x = y = row_mm = 0.0
-        sheets[-1].items.extend(moved(section.items, (x, y)))
-        sheets[-1].sections.append(section)
+        here = sheets[-1]
+        here.items.extend(moved(section.items, (x - section.box[0], y - section.box[1])))
+        here.sections.append(section)
+        here.width, here.height = max(here.width, x + section.width), max(here.height, y + section.height)
         x += section.width + BETWEEN_MM[0]
         row_mm = max(row_mm, section.height)
     return sheets
-
-
-def _size(items: Sequence[Item]) -> tuple[float, float]:
-    left, top, right, bottom = items_box(items)
-    return right - left, bottom - top

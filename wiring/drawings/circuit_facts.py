@@ -1,8 +1,8 @@
 """All that the layout of one circuit asks about: its plan, nets, tails and figures."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from types import MappingProxyType
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
@@ -15,6 +15,9 @@ from wiring.plan.designations import part_label
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
 from wiring.quantities.wording import worded
+
+if TYPE_CHECKING:
+    from wiring.drawings.circuit_block import Block
 
 DESIGNATION_MM = 2.6  # text sizes on paper; a drawing is never scaled
 TEXT_MM = 2.2
@@ -36,7 +39,15 @@ class Facts(NamedTuple):
     short: Mapping[TerminalRef, Steps] = MappingProxyType({})  # what is left of tails that lie along a rail
     poles: Mapping[PartId, tuple[Piece, ...]] = MappingProxyType({})  # of parts drawn in several pieces
     symbols: str = "iec"  # the set they are drawn with
-    drawn: dict[Any, Any] | None = None  # blocks already drawn; dividing a circuit asks for them again
+    drawn: "dict[object, Block] | None" = None  # blocks already drawn; dividing a circuit asks for them again
+
+    def kept(self, key: object, make: "Callable[[], Block]") -> "Block":
+        """Return what was made for a key, made now if it is not there."""
+        if self.drawn is None:
+            return make()
+        if key not in self.drawn:
+            self.drawn[key] = make()
+        return self.drawn[key]
 
     def steps(self, ref: TerminalRef) -> Steps:
         """Return the wires and strip terminals from a terminal outward."""

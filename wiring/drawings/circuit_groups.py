@@ -1,17 +1,16 @@
 """Pieces under one another and side by side between two rails."""
 
 from wiring.drawings.circuit_beside import BESIDE_MM
+from wiring.drawings.circuit_block import Block, sized
 from wiring.drawings.circuit_blocks import (
     FLAG_MM,
     LINE,
     ROW_MM,
     TERMINAL_MM,
-    Block,
     dot,
     flag,
     leaf_block,
     line,
-    sized,
     upright_steps,
 )
 from wiring.drawings.circuit_facts import REFERENCE_BELOW_MM, REFERENCE_ROOM_MM, SMALL_MM, Facts
@@ -21,7 +20,7 @@ from wiring.drawings.circuit_tree import End, Leaf, Node, Parallel, Series, Stra
 from wiring.drawings.marks import net_out
 from wiring.drawings.symbols.all_symbols import items_box
 from wiring.pictures.metrics import width_mm
-from wiring.pictures.picture import Anchor, Disc, Item, Words
+from wiring.pictures.picture import Anchor, Disc, Item, Point, Words
 from wiring.pictures.transform import moved
 
 GAP_MM = 3.0  # air between two columns
@@ -36,11 +35,7 @@ def block(facts: Facts, node: Node, least_mm: float = 0.0, lead: float = 0.0) ->
     `lead` is how far above its symbol an upper piece starts, so that neighbours stand level.
     """
     key = (node, least_mm, lead, frozenset((ref, len(steps)) for ref, steps in facts.short.items()))
-    kept = facts.drawn if facts.drawn is not None else {}
-    if key not in kept:
-        kept[key] = _block(facts, node, least_mm, lead)
-    drawn: Block = kept[key]
-    return drawn
+    return facts.kept(key, lambda: _block(facts, node, least_mm, lead))
 
 
 def _block(facts: Facts, node: Node, least_mm: float, lead: float) -> Block:
@@ -57,6 +52,7 @@ def _block(facts: Facts, node: Node, least_mm: float, lead: float) -> Block:
 
 def _series(facts: Facts, node: Series, least_mm: float, lead: float) -> Block:
     items: list[Item] = []
+    within: list[tuple[Block, Point]] = []
     y = left = right = 0.0
     open_top = open_bottom = False
     last = len(node.parts) - 1
@@ -74,12 +70,12 @@ def _series(facts: Facts, node: Series, least_mm: float, lead: float) -> Block:
             y += BAND_MM
         least = max(0.0, least_mm - y) if number == last else 0.0
         drawn = block(facts, part, least, 0.0 if number else lead)
-        items.extend(moved(drawn.items, (0.0, y)))
+        within.append((drawn, (0.0, y)))
         left, right = min(left, drawn.left), max(right, drawn.right)
         open_top = open_top or (drawn.open_top and number == 0)
         open_bottom = drawn.open_bottom if number == last else open_bottom
         y += drawn.height
-    return Block(tuple(items), left, right, y, open_top, open_bottom)
+    return Block(tuple(items), left, right, y, open_top, open_bottom, tuple(within))
 
 
 def _end(facts: Facts, end: End, first: bool) -> list[Item]:
@@ -125,6 +121,7 @@ def _parallel(facts: Facts, node: Parallel, least_mm: float) -> Block:
     x = end = 0.0
     left = drawn[0].left
     items: list[Item] = []
+    within: list[tuple[Block, Point]] = []
     tops: list[float] = []
     bottoms: list[float] = []
     for number, part in enumerate(drawn):
@@ -132,7 +129,7 @@ def _parallel(facts: Facts, node: Parallel, least_mm: float) -> Block:
         x = max(end + GAP_MM - part.left, x + room) if number else 0.0
         left = left if number else min(left, -room)
         y = full - band_bottom - part.height if part.open_top else band_top
-        items.extend(moved(part.items, (x, y)))
+        within.append((part, (x, y)))
         if not part.open_top:
             tops.append(x)
             items.append(line((x, 0.0), (x, band_top)))
@@ -145,7 +142,7 @@ def _parallel(facts: Facts, node: Parallel, least_mm: float) -> Block:
     rails = [*_rail(tops, 0.0, node.flag_top, end), *_rail(bottoms, full, node.flag_bottom, end)]
     right = max(end, items_box(rails)[2])
     open_top, open_bottom = not tops or tops[0] > 0, not bottoms or bottoms[0] > 0
-    return Block((*rails, *items), left, right, full, open_top, open_bottom)
+    return Block((*rails, *items), left, right, full, open_top, open_bottom, tuple(within))
 
 
 def _rail(joints: list[float], y: float, name: str, end_mm: float) -> list[Item]:

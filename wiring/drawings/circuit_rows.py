@@ -1,31 +1,28 @@
 """Draw one section: its source or the names of its rails at the left, its paths to the right."""
 
-from wiring.drawings.circuit_blocks import FLAG_MM, ROW_MM, Block, dot, flag, leaf_block, line
+from wiring.drawings.circuit_block import Block, flat
+from wiring.drawings.circuit_blocks import FLAG_MM, ROW_MM, dot, flag, leaf_block, line
 from wiring.drawings.circuit_dress import Dresser
 from wiring.drawings.circuit_facts import REFERENCE_BELOW_MM, SMALL_MM, Facts
 from wiring.drawings.circuit_groups import block
 from wiring.drawings.circuit_runs import run_block
 from wiring.drawings.circuit_sections import AIR_MM, Section, run_start_mm
 from wiring.drawings.marks import net_in, net_out
-from wiring.drawings.symbols.all_symbols import items_box
 from wiring.pictures.picture import Anchor, Item, Words
-from wiring.pictures.transform import moved
 
 LEAST_MM = 30.0
 LEAD_MM = 3.0  # between a source and its rails
 
 
 def section_items(facts: Facts, section: Section, dresser: Dresser) -> tuple[Item, ...]:
-    """Return the items of a section, its upper left corner at (0, 0)."""
-    items = _fed(facts, section, dresser) if section.source else _continued(facts, section)
-    left, top, _, _ = items_box(items)
-    return moved(items, (-left, -top))
+    """Return the items of a section; where its upper left corner lies is not told."""
+    return tuple(_fed(facts, section, dresser) if section.source else _continued(facts, section))
 
 
 def _continued(facts: Facts, section: Section) -> list[Item]:
     assert section.node is not None
     body = block(facts, section.node)
-    items = list(body.items)
+    items = flat(body)
     start = body.left - 2.0
     rails = [(0.0, section.top, body.open_top), (body.height, section.bottom, body.open_bottom)]
     for y, net, is_open in rails:
@@ -51,7 +48,7 @@ def _fed(facts: Facts, section: Section, dresser: Dresser) -> list[Item]:
         else None
     )
     height = max(body.height if body else 0.0, source.height + 2 * LEAD_MM)
-    items: list[Item] = list(moved(source.items, (0.0, (height - source.height) / 2)))
+    items = flat(source, (0.0, (height - source.height) / 2))
     shift = (height - source.height) / 2
     start = run_start_mm(source, height, bool(section.lower))
     if shift > 0:
@@ -59,12 +56,12 @@ def _fed(facts: Facts, section: Section, dresser: Dresser) -> list[Item]:
     if body:
         runs_mm = max(upper_mm, lower_mm)
         x = max(start + runs_mm + (AIR_MM if runs_mm else 0.0), source.right + AIR_MM) - body.left
-        items.extend(moved(body.items, (x, 0.0)))
+        items.extend(flat(body, (x, 0.0)))
         for y, run, run_mm, is_open in (
             (0.0, upper, upper_mm, body.open_top),
             (height, lower, lower_mm, body.open_bottom),
         ):
-            items.extend(moved(run.items, (start, y)))
+            items.extend(flat(run, (start, y)))
             if run_mm:
                 items.append(line((0.0, y), (start, y)))
             if not is_open:

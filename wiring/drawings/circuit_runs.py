@@ -1,7 +1,8 @@
 """Pieces that lie along a rail: the fuse and the switch between a supply and all it feeds."""
 
 from wiring.drawings.circuit_beside import LINE_MM
-from wiring.drawings.circuit_blocks import Block, line, sized, step_items
+from wiring.drawings.circuit_block import Block, sized
+from wiring.drawings.circuit_blocks import line, step_items
 from wiring.drawings.circuit_facts import DESIGNATION_MM, SMALL_MM, TEXT_MM, Facts
 from wiring.drawings.circuit_places import place_of
 from wiring.drawings.circuit_poles import other_poles, pole_line, pole_mark, pole_room_mm

@@ -3,7 +3,8 @@
 import math
 from typing import NamedTuple
 
-from wiring.drawings.circuit_blocks import Block, leaf_block
+from wiring.drawings.circuit_block import Block
+from wiring.drawings.circuit_blocks import leaf_block
 from wiring.drawings.circuit_facts import Facts
 from wiring.drawings.circuit_groups import GAP_MM, block
 from wiring.drawings.circuit_runs import run_block

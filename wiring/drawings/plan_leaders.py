@@ -180,7 +180,8 @@ def _nearest_each_way(
     ways = ((np.arctan2(down, over) + math.pi) * (_WAYS / (2 * math.pi))).astype(int)
     first = np.full(_WAYS + 1, -1)
     first[ways[order][::-1]] = np.arange(len(order) - 1, -1, -1)  # written last: the cheapest of each way
-    return order[np.sort(first[first >= 0])]
+    nearest: NDArray[np.intp] = order[np.sort(first[first >= 0])]
+    return nearest
 
 
 def _walk(wire: Sequence[Point]) -> Iterator[Spot]:
