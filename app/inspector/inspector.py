@@ -13,6 +13,7 @@ from app.inspector.panel_card import PanelCard
 from app.inspector.part_card import PartCard
 from app.inspector.plan_card import PlanCard
 from app.inspector.several_card import SeveralCard
+from app.inspector.throwing import Throwing
 from app.inspector.wire_card import WireCard
 from app.inspector.wireway_card import WirewayCard
 from app.selection import Selection, ground_is_there, joist_index
@@ -42,6 +43,8 @@ class Inspector(QFrame):
         self._answer: Answer | None = None
         self.trying = Trying(self, at_once=at_once)
         self._bench = bench_of(selection)
+        self.throwing = Throwing(self, at_once=at_once)
+        self._makes_part_card = partial(PartCard, throwing=self.throwing)
         self._makes_plan_card = partial(PlanCard, trying=self.trying, lay=self._bench.lay)
         self._makes_panel_card = partial(PanelCard, bench=self._bench)
         self._makes_way_card = partial(WirewayCard, selection=selection)
@@ -104,4 +107,4 @@ class Inspector(QFrame):
             return WireCard
         found = {plan.parts[i].kind for i in ids if i in plan.parts}
         one_kind = len(found) == 1 and all(i in plan.parts for i in ids)
-        return PartCard if one_kind and found <= kinds.keys() else SeveralCard
+        return self._makes_part_card if one_kind and found <= kinds.keys() else SeveralCard

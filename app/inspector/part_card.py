@@ -15,6 +15,7 @@ from app.inspector.position_row import PositionRow
 from app.inspector.price_field import PriceField
 from app.inspector.reading_words import battery_figures, part_figures, several_figures, terminal_figures
 from app.inspector.section import Section
+from app.inspector.throwing import Throwing, ThrowLine
 from app.inspector.typed_field import TypedField
 from app.inspector.value_field import SEVERAL, ValueField
 from app.session import Session
@@ -32,7 +33,9 @@ DATE_HINT = "2026-03-01"
 class PartCard(Card):
     """All parts are of one kind."""
 
-    def __init__(self, session: Session, ids: tuple[str, ...], parent: QWidget) -> None:
+    def __init__(
+        self, session: Session, ids: tuple[str, ...], parent: QWidget, *, throwing: Throwing
+    ) -> None:
         super().__init__(session, parent)
         self._ids = ids
         self._kind: Kind = session.kinds[session.plan.parts[ids[0]].kind]
@@ -49,6 +52,7 @@ class PartCard(Card):
         self._more: Folded | None = None
         self._figures = FiguresTable(self)
         self._terminals = FiguresTable(self)
+        self.throw = ThrowLine(throwing, ids, self._kind, self)
         self._add_figures()
         self._position = self._added_position()
         self._add_settings()
@@ -90,6 +94,7 @@ class PartCard(Card):
             part_id = self._ids[0]
             self._figures.show_figures([*part_figures(answer, part_id), *battery_figures(answer, part_id)])
             self._terminals.show_figures(list(terminal_figures(answer, part_id)))
+            self.throw.follow(answer)
         else:
             self._figures.show_figures(list(several_figures(answer, self._ids)))
         if self._position is not None:
@@ -101,6 +106,7 @@ class PartCard(Card):
     def _add_figures(self) -> None:
         section = Section("Reads now", self)
         section.add(self._figures)
+        section.add(self.throw)
         self.add(section)
 
     def _added_position(self) -> PositionRow | None:

@@ -224,7 +224,7 @@ class MainWindow(QMainWindow):
         self.documents.close()
         self.solving.close()
         pages = (self.circuit_page.making, self.sheets_page.making, *self.battery_page.makings)
-        for making in (*pages, self.inspector.trying.making):
+        for making in (*pages, self.inspector.trying.making, self.inspector.throwing.making):
             making.close()
         event.accept()
 
