@@ -20,6 +20,8 @@ from wiring.plan.plan import Plan
 PART_MM = 3.0
 WIRE_MM = 2.3
 _PART_REACHES = (0.4, 2.0, 4.0, 7.0, 11.0, 16.0, 22.0)
+# more labels than this are not led away from what they name: their lines would hide the plan
+_MOST_LED = 150
 _WIRE_REACHES = (0.3, 1.5, 3.0, 5.0, 8.0)
 
 
@@ -63,6 +65,8 @@ def named(
         items += found
         if not found:
             unnamed.append(part_id)
+    if len(unnamed) > _MOST_LED:
+        parts_missing, unnamed = len(unnamed), []
     for part_id in unnamed:
         name, around = part_label(plan, part_id), spots_round(placed[part_id].box)
         found = led_label(room, name, around, PART_MM, "ink", semibold=True)
@@ -75,6 +79,8 @@ def named(
             items += found
             if not found:
                 crowded.append((text, wire))
+        if len(crowded) > 2 * _MOST_LED:
+            wires_missing, crowded = len(crowded), []
         for text, wire in crowded:  # last, when all that has a place beside its wire stands there
             found = led_label(room, text, spots_along(wire), WIRE_MM)
             items += found
