@@ -119,6 +119,7 @@ class _Line(QLineEdit):
             self.left()
         else:
             super().keyPressEvent(event)
+            event.accept()  # Enter would go on to the plan, which is not meant
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)

@@ -45,7 +45,7 @@ def tie(window: "MainWindow") -> None:
         "duplicate": lambda: session.do(duplicate(selection.ids)),
         "turn": lambda: session.do(turn(selection.ids, 90)),
         "remove": window.plan_view.remove_selected,
-        "rename": lambda: _take_tool(window, window.plan_view.begin_rename),
+        "rename": lambda: _rename(window),
         "select_all": lambda: selection.select((*session.plan.parts, *session.plan.wires)),
         "find_kind": lambda: _find_kind(window),
         "find_part": lambda: _find_part(window),
@@ -96,6 +96,11 @@ def _take_tool(window: "MainWindow", begin: Callable[[], None]) -> None:
     window.show_view("plan")
     begin()
     window.plan_view.setFocus()
+
+
+def _rename(window: "MainWindow") -> None:
+    window.show_view("plan")
+    window.plan_view.begin_rename()  # the focus goes to the line it shows
 
 
 def _find_kind(window: "MainWindow") -> None:

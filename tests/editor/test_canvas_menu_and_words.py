@@ -57,6 +57,7 @@ def test_the_small_menu_renames_in_place_and_escape_leaves_the_name(desk):
     QTest.keyClick(line, Qt.Key.Key_Return)
     assert desk.plan.parts[LAMP].label == "harbour office"
     assert not desk.view.typing.isVisible() and desk.view.hasFocus()
+    assert desk.selection.ids == {LAMP}
     entries["Rename…"].trigger()
     QTest.keyClicks(line, "no")
     QTest.keyClick(line, Qt.Key.Key_Escape)
