@@ -40,7 +40,8 @@ def built(
     row_mm: float = ROW_MM,
 ) -> Built:
     """Return the sections of one circuit; every piece of every part is in exactly one of them."""
-    chosen = [p for p in plan.parts if p in set(parts) and plan.parts[p].kind in kinds]
+    wanted = set(parts)
+    chosen = [p for p in plan.parts if p in wanted and plan.parts[p].kind in kinds]
     apart = frozenset(p for p in chosen if positions.get(p) == "apart")
     nets = nets_of(plan, kinds, chosen)._replace(apart=apart)
     edges: list[Leaf] = []

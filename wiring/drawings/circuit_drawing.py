@@ -89,12 +89,11 @@ def not_fed(plan: Plan, kinds: Mapping[str, Kind], figures: Figures) -> tuple[Pa
 
 
 def _sources(plan: Plan, kinds: Mapping[str, Kind], circuit: Sequence[PartId]) -> list[PartId]:
+    within = set(circuit)
     return [
-        p
-        for p in plan.parts
-        if p in set(circuit)
-        and plan.parts[p].kind in kinds
-        and kinds[plan.parts[p].kind].behaviour in SOURCES
+        p.id
+        for p in plan.parts.values()
+        if p.id in within and p.kind in kinds and kinds[p.kind].behaviour in SOURCES
     ]
 
 
