@@ -5,6 +5,7 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.findings.situation import Situation
 from wiring.plan.designations import part_label
+from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.sheets.places import place_name
 
@@ -25,6 +26,7 @@ class AmpCheck(NamedTuple):
     low_a: float
     high_a: float
     alternating: bool
+    part: PartId = ""  # the fuse or the supply
 
 
 def amp_checks(situation: Situation, place: str | None = None) -> tuple[AmpCheck, ...]:
@@ -46,6 +48,7 @@ def amp_checks(situation: Situation, place: str | None = None) -> tuple[AmpCheck
             max(amps - spread, 0.0),
             amps + spread,
             part.id in situation.figures.alternating,
+            part.id,
         )
         found.append((kind.behaviour in _FUSES, check))
     return tuple(check for _, check in sorted(found, key=lambda f: f[0]))

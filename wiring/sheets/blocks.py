@@ -39,15 +39,21 @@ def heading(text: str, width: float, *, anchor: str = "", level: int = 1) -> Blo
 
 
 def paragraph(
-    text: str, width: float, *, size_mm: float = BODY_MM, colour: str = "ink", after_mm: float = 2.2
+    text: str,
+    width: float,
+    *,
+    size_mm: float = BODY_MM,
+    colour: str = "ink",
+    after_mm: float = 2.2,
+    leads: bool = False,
 ) -> tuple[Block, ...]:
-    """Return running text, one block a line, so that a page may end inside it."""
+    """Return running text, one block a line, so that a page may end inside it unless it leads a table."""
     step = size_mm * 1.35
     lines = wrapped(text, width, size_mm)
     blocks = [Block(step, (Words(line, (0.0, size_mm * 0.95), size_mm, colour),)) for line in lines]
     blocks[0] = blocks[0]._replace(keep_next=len(lines) > 1)
     blocks[-1] = blocks[-1]._replace(height_mm=step + after_mm)
-    return tuple(blocks)
+    return tuple(b._replace(keep_next=True) for b in blocks) if leads else tuple(blocks)
 
 
 def bullets(texts: Sequence[str], width: float, *, size_mm: float = BODY_MM) -> tuple[Block, ...]:

@@ -1,22 +1,30 @@
 """The meter checks as blocks for the sheets."""
 
+from wiring.drawings.marks import part_mark
 from wiring.findings.situation import Situation
 from wiring.quantities.wording import worded
 from wiring.sheets.amp_checks import AmpCheck, amp_checks
 from wiring.sheets.blocks import Block, heading, paragraph
 from wiring.sheets.meanings import MEANINGS
 from wiring.sheets.meter_checks import DEAD_V, VoltCheck, check_words, positions_words, volt_checks
-from wiring.sheets.ohm_checks import ohm_checks
+from wiring.sheets.ohm_checks import OhmCheck, ohm_checks
 from wiring.sheets.table import Cell, Column, Row, table
 
-_OHM_COLUMNS = (Column("", 6, "centre"), Column("What", 44), Column("Between", 64), Column("Expect", 58))
+_OHM_COLUMNS = (
+    Column("", 6, "centre"),
+    Column("What", 40),
+    Column("Between", 59),
+    Column("Expect", 54),
+    Column("Circuit", 13),
+)
 _AMP_COLUMNS = (
     Column("", 6, "centre"),
-    Column("What", 36),
-    Column("Meter", 56),
+    Column("What", 32),
+    Column("Meter", 51),
     Column("Expect", 22, "right", "semibold"),
     Column("Good from, to", 34, "right"),
-    Column("Read", 18),
+    Column("Read", 14),
+    Column("Circuit", 13),
 )
 _MEANING_COLUMNS = (Column("You read", 70, weight="semibold"), Column("Look first at", 102))
 _VOLT_COLUMNS = (
@@ -25,8 +33,9 @@ _VOLT_COLUMNS = (
     Column("Black lead", 24),
     Column("Expect", 22, "right", "semibold"),
     Column("Good from, to", 34, "right"),
-    Column("Read", 18),
-    Column("Which is", 44),
+    Column("Read", 14),
+    Column("Circuit", 13),
+    Column("Which is", 35),
 )
 
 
@@ -42,8 +51,9 @@ def meter_blocks(situation: Situation, width: float, place: str | None = None) -
             "wired in may be bridged by others: if a silent contact beeps, take off one of its wires and try "
             "again.",
             width,
+            leads=True,
         )
-        blocks += table(_OHM_COLUMNS, [(Cell(tick=True), c.what, c.where, c.expect) for c in ohms], width)
+        blocks += table(_OHM_COLUMNS, [_ohm_cells(c) for c in ohms], width)
     blocks.append(heading("2. Power on: volts", width, level=2))
     if not volts:
         says = "No voltage could be worked out for this plan. The findings on the first sheet say why."
@@ -80,11 +90,17 @@ def _last(situation: Situation, width: float, place: str | None) -> tuple[Block,
             "Red lead in the 10 A socket, meter on A. The meter goes into the line, never across a supply: "
             "that blows its fuse. Put the lead back into the volts socket afterwards.",
             width,
+            leads=True,
         )
         blocks += table(_AMP_COLUMNS, [_amp_cells(c) for c in amps], width)
     blocks.append(heading("What a wrong reading means", width, level=2))
     blocks += table(_MEANING_COLUMNS, MEANINGS, width)
     return tuple(blocks)
+
+
+def _ohm_cells(check: OhmCheck) -> tuple[str | Cell, ...]:
+    here = Cell(see=(part_mark(check.refs[0].part),)) if check.refs else Cell()
+    return Cell(tick=True), check.what, check.where, check.expect, here
 
 
 def _amp_cells(check: AmpCheck) -> tuple[str | Cell, ...]:
@@ -96,6 +112,7 @@ def _amp_cells(check: AmpCheck) -> tuple[str | Cell, ...]:
         worded(check.expect_a, "current") + kind,
         f"{worded(check.low_a, 'current')} to {worded(check.high_a, 'current')}",
         "",
+        Cell(see=(part_mark(check.part),)),
     )
 
 
@@ -116,5 +133,6 @@ def _cells(situation: Situation, check: VoltCheck) -> tuple[str | Cell, ...]:
         expect,
         span,
         "",
+        Cell(see=(part_mark(check.red.part),)),
         check.what,
     )

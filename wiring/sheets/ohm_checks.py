@@ -6,6 +6,7 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.findings.situation import Situation
 from wiring.plan.designations import part_label
+from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.quantities.wording import worded
 from wiring.sheets.designation_runs import run_words
@@ -30,6 +31,7 @@ class OhmCheck(NamedTuple):
     what: str
     where: str
     expect: str
+    refs: tuple[TerminalRef, ...] = ()  # where the leads go; of the first of several switches
 
 
 def ohm_checks(situation: Situation, place: str | None = None) -> tuple[OhmCheck, ...]:
@@ -38,7 +40,7 @@ def ohm_checks(situation: Situation, place: str | None = None) -> tuple[OhmCheck
     feeds: list[OhmCheck] = []
     fuses: list[OhmCheck] = []
     coils: list[OhmCheck] = []
-    switches: dict[str, list[str]] = {}
+    switches: dict[str, list[Part]] = {}
     for part in plan.parts.values():
         kind = situation.kinds.get(part.kind)
         if kind is None or (place is not None and place_name(plan, part) != place):
@@ -48,15 +50,21 @@ def ohm_checks(situation: Situation, place: str | None = None) -> tuple[OhmCheck
         if kind.behaviour in _SUPPLIES:
             first, second = kind.terminals[0].name, kind.terminals[1].name
             where = f"the two feed wires taken off {label}:{first} and {label}:{second}"
-            feeds.append(OhmCheck(name, where, f"more than {SHORT_OHM:g} Ω, no steady beep"))
+            says = f"more than {SHORT_OHM:g} Ω, no steady beep"
+            feeds.append(OhmCheck(name, where, says, _refs(part, first, second)))
         elif kind.behaviour in ("fuse", "resettable_fuse"):
-            where = f"{label}:{kind.terminals[0].name} and {label}:{kind.terminals[1].name}"
-            fuses.append(OhmCheck(name, where, "a beep: the fuse is whole"))
+            first, second = kind.terminals[0].name, kind.terminals[1].name
+            where = f"{label}:{first} and {label}:{second}"
+            fuses.append(OhmCheck(name, where, "a beep: the fuse is whole", _refs(part, first, second)))
         elif kind.behaviour in _COILS:
             coils += _windings(kind, part, label, name)
         elif kind.behaviour == "switch":
-            switches.setdefault(kind.key, []).append(label)
-    contacts = [c for key, labels in switches.items() for c in _contacts(situation.kinds[key], labels)]
+            switches.setdefault(kind.key, []).append(part)
+    contacts = [
+        check
+        for key, parts in switches.items()
+        for check in _contacts(situation.kinds[key], parts, [part_label(plan, p.id) for p in parts])
+    ]
     return *feeds, *fuses, *coils, *contacts
 
 
@@ -68,12 +76,21 @@ def _windings(kind: Kind, part: Part, label: str, name: str) -> list[OhmCheck]:
         return []
     span = f"{worded(ohms * (1 - share), 'resistance')} to {worded(ohms * (1 + share), 'resistance')}"
     return [
-        OhmCheck(name, f"{label}:{a} and {label}:{b}, one wire off", f"{worded(ohms, 'resistance')} ({span})")
+        OhmCheck(
+            name,
+            f"{label}:{a} and {label}:{b}, one wire off",
+            f"{worded(ohms, 'resistance')} ({span})",
+            _refs(part, a, b),
+        )
         for a, b in pairs
     ]
 
 
-def _contacts(kind: Kind, labels: Sequence[str]) -> list[OhmCheck]:
+def _refs(part: Part, *terminals: str) -> tuple[TerminalRef, ...]:
+    return tuple(TerminalRef(part.id, name) for name in terminals)
+
+
+def _contacts(kind: Kind, parts: Sequence[Part], labels: Sequence[str]) -> list[OhmCheck]:
     """Return what all switches of one kind must do, position by position."""
     every = {pair for position in kind.positions for pair in position.closes}
     found = []
@@ -83,5 +100,7 @@ def _contacts(kind: Kind, labels: Sequence[str]) -> list[OhmCheck]:
         says = [f"beep on {', '.join(made)}"] if made else []
         says += [f"silence on {', '.join(parted)}"] if parted else []
         if says:
-            found.append(OhmCheck(kind.title, f"{run_words(labels)}, {position.name}", "; ".join(says)))
+            where = f"terminals of {run_words(labels)}, {position.name}"
+            used = dict.fromkeys(name for pair in position.closes for name in pair)
+            found.append(OhmCheck(kind.title, where, "; ".join(says), _refs(parts[0], *used)))
     return found
