@@ -43,7 +43,27 @@ def chain_of_relays(number: int) -> Plan:
     return draw(parts, [*wires, (feed, "E:1"), ("E:2", "G:-")], 0.3)
 
 
-@pytest.mark.parametrize("plan", [lamps_on_ac(4), chain_of_relays(2)], ids=["ac", "relays"])
+def behind_a_converter(ohms: float, feed_ohm: float = 0.2) -> Plan:
+    """Loads on five volts and one on twelve, each switched; a weak feed lets the converter's input sag."""
+    parts = {"G": stiff(12.0, feed_ohm), "C": "converter-5v", "X": "distribution-block-6"}
+    wires = [("G:+", "C:+"), ("G:-", "X:1"), ("C:-", "X:2"), ("G:+", "S2:13")]
+    for n in range(3):
+        parts |= {f"S{n}": "toggle-on-off", f"R{n}": resistor(ohms * (n + 1))}
+        wires += [(f"S{n}:14", f"R{n}:1"), (f"R{n}:2", f"X:{n + 3}")]
+        wires += [] if n == 2 else [("C:O", f"S{n}:13")]
+    return draw(parts, wires, 0.3)
+
+
+SETTLED = {
+    "ac": lamps_on_ac(4),
+    "relays": chain_of_relays(2),
+    "converter": behind_a_converter(8.0),
+    "converter at its limit": behind_a_converter(1.5),
+    "converter that breaks down": behind_a_converter(3.0, 8.0),
+}
+
+
+@pytest.mark.parametrize("plan", SETTLED.values(), ids=SETTLED)
 def test_each_set_reads_as_it_does_alone(plan: Plan, monkeypatch: pytest.MonkeyPatch) -> None:
     sets = every_set(plan, 16)
     alone: list[object] = []

@@ -81,7 +81,7 @@ def _read(
         done = left[still]
         into.volts[:, sets[done]], into.amps[:, sets[done]] = rms[:, still], _rms(amps)[:, still]
         into.found[sets[done]] = sound[still]
-        rows[np.ix_(lamps, [0], left)] = ohms[:, None]
+        rows[lamps[:, None], 0, left[None, :]] = ohms
         goes_on = ~still & sound
         if not goes_on.any():
             return
@@ -103,7 +103,8 @@ def _solved(
         lanes[warm.alternating[island.core], 0] *= swing
         network = Network.shaped(shape, lanes, np.zeros((1, count * phase_count)))
         solved = newton_together(network, None if start is None else start.reshape(len(start), -1))
-        x, sound = solved.x, solved.converged.all(axis=0).reshape(count, phase_count).all(axis=1)
+        x = solved.x
+        sound = np.all(solved.converged.reshape(-1, count, phase_count), axis=(0, 2))
         nodes[:, island.core_nodes[:-1]] = x.T
         amps[np.searchsorted(mine, island.core)] = solved.amps
     hang_on(warm, island, values[:, :, 0], nodes, swing)

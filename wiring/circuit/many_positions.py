@@ -1,6 +1,7 @@
 """One plan in many sets of positions: what every wire, supply and part reads in each of them, as arrays."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from functools import partial
 from typing import NamedTuple
 
 import numpy as np
@@ -12,7 +13,8 @@ from wiring.circuit.assembly import Assembly, assemble
 from wiring.circuit.compiled import standing
 from wiring.circuit.islands import find_islands
 from wiring.circuit.linear import Floats, Ints
-from wiring.circuit.side_by_side import Columns, SideBySide, read_columns, side_by_side
+from wiring.circuit.many_positions_converters import converted, converters
+from wiring.circuit.side_by_side import Columns, SideBySide, read_columns, side_by_side, solved_columns
 from wiring.circuit.states import MOST_RELAY_ROUNDS, Settled, settle, thrown
 from wiring.circuit.supply_states import AT_LIMIT
 from wiring.plan.names import PartId, WireId
@@ -20,7 +22,7 @@ from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 
-SINGLY = frozenset({"converter"})  # each set is solved by itself
+NONE: frozenset[str] = frozenset()  # of the parts that decide for themselves are left to others
 
 
 class ManyReadings(NamedTuple):
@@ -46,8 +48,8 @@ def solve_positions(plan: Plan, kinds: Mapping[str, Kind], positions: Sequence[P
     """Return what the plan reads in each set of positions; parts not named stand as they usually do.
 
     Solved side by side, which costs little more than one; relays are thrown by what that finds, and those
-    sets solved again, side by side too. Where a converter, a smoothing capacitor or a limit of a supply makes
-    a set more than that, it is solved by itself.
+    sets solved again, side by side too. Where a smoothing capacitor or a limit of a supply makes a set more
+    than that, it is solved by itself.
     """
     if len(positions) < 2:
         one = _read(settle(plan, kinds, positions[0] if positions else {}, None))
@@ -70,7 +72,7 @@ def _relays_at_rest(
     alone: list[int] = []
     going = list(range(len(now)))
     while going:
-        many = side_by_side(plan, kinds, [now[place] for place in going], SINGLY)
+        many = side_by_side(plan, kinds, [now[place] for place in going], NONE)
         if many is None or not _together_on_ac(many):
             return [*alone, *going]
         coils, unsure = _read_many(many, found, np.array(going), [relay.id for relay in relays])
@@ -120,7 +122,7 @@ def _read_many(
     )
     coils = np.zeros((len(relays), many.sets))
     alone: set[int] = set()
-    for read in read_columns(many):
+    for read in _settled_columns(many):
         _swing(assembly, read)
         coils[:, read.sets] = np.abs(read.volts[coil])
         sets = rows[read.sets]
@@ -142,6 +144,20 @@ def _read_many(
         unsure = (limited & ~holds).any(axis=1) | ~read.found.all(axis=0)
         alone |= set(read.sets[unsure].tolist())
     return coils, alone
+
+
+def _settled_columns(many: SideBySide) -> Iterator[Columns]:
+    """Solve all sets, some at once, converters at rest."""
+    for read in read_columns(many):
+        if not converters(many.assembly):
+            yield read
+            continue
+        again = partial(_with_values, many, read)
+        yield converted(many.assembly, read, again)
+
+
+def _with_values(many: SideBySide, read: Columns, values: Floats) -> Columns:
+    return solved_columns(many, read.sets, values, read.absent)
 
 
 def _swing(assembly: Assembly, read: Columns) -> None:

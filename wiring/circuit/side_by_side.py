@@ -100,26 +100,30 @@ def side_by_side(
 
 def read_columns(many: SideBySide) -> Iterator[Columns]:
     """Solve all sets, some at once."""
+    for begin in range(0, many.sets, COLUMNS):
+        sets = np.arange(begin, min(begin + COLUMNS, many.sets))
+        yield solved_columns(many, sets, *_values(many, sets))
+
+
+def solved_columns(many: SideBySide, sets: Ints, values: Floats, absent: NDArray[np.bool_]) -> Columns:
+    """Solve some sets with these values of the branches."""
     assembly = many.assembly
     islands = find_islands(assembly)
     core = core_of_plan(assembly, islands)
     loops = np.flatnonzero((islands.of_branch >= 0) & islands.circling)
+    solved = solved_core(core, values)
+    nodes = solved.nodes
+    emf = np.where((assembly.laws == SOURCE)[:, None], values[:, 0], 0.0)
+    hang(islands.dead.layers, emf, assembly.a, nodes)
     fed = islands.of_branch >= 0
-    for begin in range(0, many.sets, COLUMNS):
-        sets = np.arange(begin, min(begin + COLUMNS, many.sets))
-        values, absent = _values(many, sets)
-        solved = solved_core(core, values)
-        nodes = solved.nodes
-        emf = np.where((assembly.laws == SOURCE)[:, None], values[:, 0], 0.0)
-        hang(islands.dead.layers, emf, assembly.a, nodes)
-        volts = np.where(fed[:, None], nodes[assembly.a] - nodes[assembly.b], 0.0)
-        amps = np.zeros_like(volts)
-        amps[core.branches] = solved.amps
-        amps[loops] = resting_amps(assembly, loops, assembly.values)[:, None]
-        volts[absent] = amps[absent] = 0.0
-        sound = np.ones((len(islands.references) + 1, len(sets)), dtype=np.bool_)
-        sound[core.islands] = solved.converged
-        yield Columns(sets, volts, amps, sound[islands.of_branch], values, absent)
+    volts = np.where(fed[:, None], nodes[assembly.a] - nodes[assembly.b], 0.0)
+    amps = np.zeros_like(volts)
+    amps[core.branches] = solved.amps
+    amps[loops] = resting_amps(assembly, loops, assembly.values)[:, None]
+    volts[absent] = amps[absent] = 0.0
+    sound = np.ones((len(islands.references) + 1, len(sets)), dtype=np.bool_)
+    sound[core.islands] = solved.converged
+    return Columns(sets, volts, amps, sound[islands.of_branch], values, absent)
 
 
 def _values(many: SideBySide, sets: Ints) -> tuple[Floats, NDArray[np.bool_]]:

@@ -12,8 +12,9 @@ import numpy as np
 from wiring.circuit.all_islands import read_all
 from wiring.circuit.alternating import read_alternating
 from wiring.circuit.assembly import Assembly
-from wiring.circuit.behaviours.converter import INPUT, OUTPUT, power_in_w, volts_out
+from wiring.circuit.behaviours.converter import INPUT, OUTPUT
 from wiring.circuit.behaviours.feeding import FOLDED_SHARE, SHUT_OFF_OHMS
+from wiring.circuit.converting import Reads, Stand, next_stand
 from wiring.circuit.islands import Island, Islands, find_islands
 from wiring.circuit.linear import Floats
 from wiring.circuit.reading import Reading, resting
@@ -22,10 +23,7 @@ from wiring.plan.names import PartId, TerminalRef
 
 MOST_ROUNDS = 60
 FOLD_TOLERANCE = 1e-7  # of the limit
-POWER_TOLERANCE = 1e-10  # of the power
-LEAST_POWER_W = 1e-9
 AT_LIMIT = 0.98  # of the limit: from here a supply is limiting
-MOST_STRIKES = 3  # times a converter's input may break down on the way before it counts as broken down
 
 
 class Fed(NamedTuple):
@@ -45,9 +43,7 @@ class _Round:
     def __init__(self, assembly: Assembly, reading: Reading, values: Floats) -> None:
         self.assembly, self.reading, self.values = assembly, reading, values
         self.shut: set[PartId] = set()
-        self.strikes: dict[PartId, int] = {}
-        self.off: set[PartId] = set()
-        self.broken: set[PartId] = set()
+        self.converters: dict[PartId, Stand] = {}
         self.changed: set[int] = set()  # branches
 
     def set(self, branch: int, value: tuple[float, ...], changed: bool) -> None:
@@ -83,8 +79,9 @@ def fed(assembly: Assembly, start: Mapping[TerminalRef, float] | None) -> Fed:
                 place = int(islands.of_node[assembly.a[branch]])
                 reading.failed[islands.fed[place].branches] = True
     last = _limited(assembly, reading, values)
+    broken = {part for part, stand in now.converters.items() if stand.broken}
     limited = {s for s in folding if assembly.parts[s].kind.behaviour != "converter" or s in last}
-    return Fed(islands, reading, values, *map(frozenset, (now.shut, limited, now.broken)))
+    return Fed(islands, reading, values, *map(frozenset, (now.shut, limited, broken)))
 
 
 def _overload(now: _Round, source: int, limited: bool) -> None:
@@ -109,29 +106,21 @@ def _convert(now: _Round, owner: PartId) -> None:
     """Set a converter's output by its input's volts, and its input's power by what goes out."""
     span, values = now.assembly.spans[owner], now.assembly.parts[owner].values
     output, into = span[OUTPUT], span[INPUT]
-    if owner in now.off:
+    amps = float(now.reading.amps[output])
+    reads = Reads(
+        float(now.reading.volts[into]), max(-float(now.reading.power[output]), 0.0), max(-amps, 0.0),
+        bool(now.reading.failed[output]),
+    )  # fmt: skip
+    stood = now.converters.get(owner, Stand(float(now.values[into, 0]), float(now.values[output, 0])))
+    stand, moved = next_stand(values, stood, reads)
+    now.converters[owner] = stand
+    if not moved:
         return
-    volts_in = float(now.reading.volts[into])
-    power_w = max(-float(now.reading.power[output]), 0.0)
-    asked_w = power_in_w(values, power_w, max(-float(now.reading.amps[output]), 0.0))
-    had_w = float(now.values[into, 0])
-    if now.reading.failed[output] and had_w <= LEAST_POWER_W:
-        return
-    if now.reading.failed[output] or volts_in < values["min_v"]:
-        strikes = now.strikes[owner] = now.strikes.get(owner, 0) + 1
-        if had_w > LEAST_POWER_W and strikes < MOST_STRIKES:
-            now.set(into, (0.5 * had_w,), True)
-            return
-        now.off.add(owner)
-        if had_w > LEAST_POWER_W:
-            now.broken.add(owner)
+    if stand.off:
         now.set(output, (0.0, SHUT_OFF_OHMS, np.inf, 1.0), True)
-        now.set(into, (0.0,), True)
-        return
-    emf_v = volts_out(values, volts_in)
-    moved = abs(emf_v - now.values[output, 0]) > POWER_TOLERANCE * values["volts"]
-    now.set(output, (emf_v,), moved)
-    now.set(into, (asked_w,), abs(asked_w - had_w) > POWER_TOLERANCE * asked_w + LEAST_POWER_W)
+    else:
+        now.set(output, (stand.emf_v,), stand.emf_v != stood.emf_v)
+    now.set(into, (stand.in_w,), True)
 
 
 def _read(assembly: Assembly, island: Island, values: Floats, reading: Reading) -> None:
