@@ -1,20 +1,24 @@
 """The keyboard on the bench: walk, nudge by the spacing, turn over, draw, write, take away."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QKeyEvent
 
 from app.bench.bench import FaceItem
 from app.bench.face_gestures import shifted
-from app.bench.face_pointer import FaceWrite
+from app.bench.face_pointer import FaceDo, FaceWrite
 from app.bench.face_view import FaceView
-from app.canvas.keys import ARROWS, PLAIN, WITH_SHIFT, ZOOM_KEYS, pressed
-from wiring.edits.face_items import remove_items
+from app.canvas.keys import ARROWS, PLAIN, WITH_CTRL, WITH_SHIFT, ZOOM_KEYS, pressed
+from wiring.edits.duplicate import duplicate
+from wiring.edits.face_items import copy_items, remove_items
 from wiring.edits.panel_spacing import in_steps, onto_spacing, spacing_of
 from wiring.edits.remove import remove
 from wiring.edits.turn import turn
 
 Key = Qt.Key
 FINE_MM = 1.0
+OURS_WITH_CTRL = ((Key.Key_A, WITH_CTRL), (Key.Key_D, WITH_CTRL))
 TO_GESTURE = {
     (Key.Key_Backspace, PLAIN): "back",
     (Key.Key_Return, PLAIN): "enter",
@@ -35,7 +39,7 @@ class TypedFace(FaceView):
         """Take plain keys before the window's shortcuts, and Tab before it moves the focus."""
         if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
             plain = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier in (PLAIN, WITH_SHIFT)
-            if plain or pressed(event) == (Key.Key_A, Qt.KeyboardModifier.ControlModifier):
+            if plain or pressed(event) in OURS_WITH_CTRL:
                 event.accept()
                 return True
         elif event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
@@ -48,10 +52,10 @@ class TypedFace(FaceView):
         """Give a key to the gesture, or to what is chosen."""
         combination = pressed(event)
         key = combination[0]
-        if self.panel is None:
-            super().keyPressEvent(event)
+        if self.panel is None or self.typing.isVisible():
+            event.accept()  # an arrow that the line has no use for must not nudge what is chosen
         elif key == Key.Key_Escape:
-            self._escape()
+            self.escape()
         elif self.acting.runs and combination in TO_GESTURE:
             self.acting.send(self.pointer_here("key")._replace(key=TO_GESTURE[combination]))  # type: ignore[arg-type]
         elif key in ARROWS:
@@ -60,11 +64,11 @@ class TypedFace(FaceView):
             self.look(self.camera.zoomed(ZOOM_KEYS[combination], (self.width() / 2, self.height() / 2)))
         elif key == Key.Key_Home:
             self.fit()
-        elif not self._plain(combination):
-            super().keyPressEvent(event)
+        else:
+            self._plain(combination)  # what means nothing here must mean nothing to the plan beneath either
 
-    def _plain(self, combination: tuple[Qt.Key, Qt.KeyboardModifier]) -> bool:
-        does = {
+    def _plain(self, combination: tuple[Qt.Key, Qt.KeyboardModifier]) -> None:
+        does: dict[tuple[Qt.Key, Qt.KeyboardModifier], Callable[[], object]] = {
             (Key.Key_B, PLAIN): lambda: self.bench.turn_over(not self.bench.behind),
             (Key.Key_D, PLAIN): self._begin_line_here,
             (Key.Key_L, PLAIN): self._begin_text_here,
@@ -74,19 +78,16 @@ class TypedFace(FaceView):
             (Key.Key_Y, PLAIN): lambda: self.arrange("down"),
             (Key.Key_T, PLAIN): lambda: self.throw(tuple(sorted(self.selection.ids))),
             (Key.Key_Space, PLAIN): lambda: self.throw(tuple(sorted(self.selection.ids))),
-            (Key.Key_R, PLAIN): lambda: self._turn(90.0),
-            (Key.Key_R, WITH_SHIFT): lambda: self._turn(-90.0),
+            (Key.Key_R, PLAIN): lambda: self.turn_parts(90.0),
+            (Key.Key_R, WITH_SHIFT): lambda: self.turn_parts(-90.0),
             (Key.Key_Delete, PLAIN): self.remove_chosen,
             (Key.Key_Backspace, PLAIN): self.remove_chosen,
-            (Key.Key_Return, PLAIN): self._retype,
-            (Key.Key_F2, PLAIN): self._retype,
-            (Key.Key_A, Qt.KeyboardModifier.ControlModifier): self.choose_all,
+            (Key.Key_Return, PLAIN): self.retype,
+            (Key.Key_F2, PLAIN): self.retype,
+            (Key.Key_A, WITH_CTRL): self.choose_all,
+            (Key.Key_D, WITH_CTRL): self.duplicate,
         }
-        act = does.get(combination)
-        if act is None:
-            return False
-        act()
-        return True
+        does.get(combination, lambda: None)()
 
     def arrange(self, how: str) -> None:
         """Bring the chosen parts "onto" the spacing, or into equal steps "across" or "down"."""
@@ -100,6 +101,17 @@ class TypedFace(FaceView):
             self.session.do(onto_spacing(panel_id, ids or own))
         else:
             self.session.do(in_steps(panel_id, ids, "across" if how == "across" else "down"))
+
+    def duplicate(self) -> None:
+        """Set copies of what is chosen one spacing farther on, and choose them."""
+        around = self.around()
+        step = spacing_of(around.panel)
+        if self.bench.items:
+            lines = sorted(i.number for i in self.bench.items if i.sort == "line")
+            texts = sorted(i.number for i in self.bench.items if i.sort == "text")
+            self.acting.do(FaceDo(copy_items(self.bench.panel, lines, texts, step, step), pick_new=True))
+        elif self.selection.ids:
+            self.acting.do(FaceDo(duplicate(sorted(self.selection.ids), 2 * step, 0.0), pick_new=True))
 
     def remove_chosen(self) -> None:
         """Take away the parts, or the lines and legends, that are chosen."""
@@ -126,7 +138,8 @@ class TypedFace(FaceView):
         lines = [FaceItem("line", i) for i in range(len(panel.lines))]
         return [*lines, *(FaceItem("text", i) for i in range(len(panel.texts)))]
 
-    def _escape(self) -> None:
+    def escape(self) -> None:
+        """Leave the gesture, then what is chosen, then the bench."""
         if self.acting.cancel():
             return
         if self.selection.ids or self.bench.items:
@@ -152,7 +165,8 @@ class TypedFace(FaceView):
         else:
             self.session.do(edit._replace(label="Nudge on the face"), joins_last=True)
 
-    def _turn(self, degrees: float) -> None:
+    def turn_parts(self, degrees: float) -> None:
+        """Turn the chosen parts."""
         parts = [i for i in self.selection.ids if i in self.session.plan.parts]
         if parts:
             self.session.do(turn(parts, degrees))
@@ -175,7 +189,8 @@ class TypedFace(FaceView):
         if not (0 <= x <= panel.width_mm and 0 <= y <= panel.height_mm):
             self.at_px = sight.camera.to_px((panel.width_mm / 2, panel.height_mm / 2))
 
-    def _retype(self) -> None:
+    def retype(self) -> None:
+        """Type the chosen legend anew."""
         texts = sorted(i.number for i in self.bench.items if i.sort == "text")
         panel = self.panel
         if texts and panel is not None:

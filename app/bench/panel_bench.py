@@ -4,12 +4,20 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, Qt
-from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent, QMouseEvent
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QDragEnterEvent,
+    QDragMoveEvent,
+    QDropEvent,
+    QKeyEvent,
+    QMouseEvent,
+)
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.bench.bench import bench_of
 from app.bench.bench_bar import BenchBar
-from app.bench.face_keys import KEYS, TypedFace
+from app.bench.bench_face import BenchFace
+from app.bench.face_keys import KEYS
 from app.bench.opening import panel_at_pointer, panel_of_selection
 from app.canvas.sight import Sight
 from app.selection import Selection
@@ -30,7 +38,7 @@ class PanelBench(QWidget):
         self._session, self._selection, self._view = session, selection, view
         self.bench = bench_of(selection)
         self.bar = BenchBar(self)
-        self.face = TypedFace(session, selection, self.bench, self._whole, self)
+        self.face = BenchFace(session, selection, self.bench, self._whole, self)
         self.face.setAccessibleDescription(KEYS)
         self.setAcceptDrops(True)
         column = QVBoxLayout(self)
@@ -105,6 +113,17 @@ class PanelBench(QWidget):
         elif event.type() is QEvent.Type.KeyPress and isinstance(event, QKeyEvent) and event.key() in ENTER:
             return not self._view.is_busy and self.open_what_is_meant()
         return False
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Let no key of the bar go on to the plan beneath; Escape does what it does on the face."""
+        event.accept()
+        if event.key() == Qt.Key.Key_Escape:
+            self.face.setFocus()
+            self.face.escape()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Let no menu of the plan beneath come up over the bar."""
+        event.accept()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take a part from the tray in hand."""

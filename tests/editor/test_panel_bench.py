@@ -252,3 +252,81 @@ def test_everything_on_the_bench_is_painted_in_both_themes(bench):
             image = bench.face.grab().toImage()
             shots.add(bytes(image.constBits()))
     assert len(shots) == 4
+
+
+def drop(bench, kind, x, y):
+    from PySide6.QtCore import QMimeData
+    from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent
+    from PySide6.QtWidgets import QApplication
+
+    page, data = bench.view.bench, QMimeData()
+    data.setData("application/x-underboard-kind", kind.encode())
+    at = bench.face.mapTo(page, bench.on_face(x, y))
+    copy, none = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton
+    QApplication.sendEvent(page, QDragEnterEvent(at, copy, data, none, PLAIN))
+    QApplication.sendEvent(page, QDragMoveEvent(at, copy, data, none, PLAIN))
+    QApplication.sendEvent(page, QDropEvent(at, copy, data, none, PLAIN))
+
+
+def test_a_part_dragged_from_the_tray_is_set_down_on_the_face(bench):
+    drop(bench, "push-to-make", 142, 78)
+    new = next(reversed(bench.plan.parts.values()))
+    assert (new.kind, bench.where(new.id)) == ("push-to-make", (140, 80))
+    assert bench.face.acting.tool == "select"
+
+
+def test_copies_of_lines_legends_and_parts_stand_beside_them(bench):
+    bench.session.do(add_line(PANEL, [(10, 10), (90, 10)]))
+    bench.session.do(add_text(PANEL, "A", 40, 75))
+    bench.face_click(60, 10)
+    bench.face_click(40, 75, SHIFT)
+    bench.face_key(Key.Key_D, CTRL)
+    assert bench.panel.lines[1].points == ((20, 20), (100, 20)) and bench.panel.texts[1].x_mm == 50
+    assert bench.bench.items == {FaceItem("line", 1), FaceItem("text", 1)}
+    bench.face_click(140, 30)
+    bench.face_key(Key.Key_D, CTRL)
+    (copy,) = bench.selection.ids
+    assert bench.where(copy) == (160, 30) and bench.plan.parts[copy].panel == PANEL
+
+
+def test_the_small_menu_belongs_to_the_face(bench):
+    from app.bench.face_menu import face_menu
+
+    bench.session.do(add_text(PANEL, "A", 40, 85))
+    sight = bench.face.sight()
+    from app.bench.face_sight import hit_on_face
+
+    words = [a.text().split("\t")[0] for a in face_menu(bench.face, hit_on_face(sight, (40, 50))).actions()]
+    assert "Throw" in words and "Remove" in words and "Put a legend" in words
+    menu = face_menu(bench.face, hit_on_face(sight, (100, 10)))
+    next(a for a in menu.actions() if a.text().startswith("Turn it over")).trigger()
+    assert bench.bench.behind
+    words = [a.text().split("\t")[0] for a in face_menu(bench.face, hit_on_face(sight, (40, 85))).actions()]
+    assert "Type it anew…" in words and "Throw" not in words
+
+
+def test_a_tip_says_where_a_part_stands_and_why_it_does_not_fit(bench):
+    from app.bench.face_menu import face_tip
+    from app.bench.face_sight import hit_on_face
+    from wiring.edits.panels import change_panel
+
+    bench.session.do(change_panel(PANEL, room_mm=20))
+    tip = face_tip(bench.face, hit_on_face(bench.face.sight(), (40, 50)))
+    assert "40 mm from the left edge, 50 mm from the upper one" in tip
+    assert "Reaches 30 mm behind the face." in tip and "there are 20 mm" in tip
+
+
+def test_nothing_pressed_on_the_bench_reaches_the_plan_beneath(bench):
+    from PySide6.QtWidgets import QPushButton
+
+    bench.selection.select((SWITCH,))
+    before = bench.plan
+    QTest.keyClick(bench.view.bench.bar.findChild(QPushButton, "leaveBench"), Key.Key_Delete)
+    bench.face_key(Key.Key_W)
+    bench.face_key(Key.Key_M)
+    bench.face_key(Key.Key_V, CTRL)
+    assert bench.plan is before and bench.view.tool == "select" and bench.bench.panel == PANEL
+    bench.face_key(Key.Key_L)
+    bench.face_click(60, 80)
+    QTest.keyClick(bench.face.typing.line, Key.Key_Down)
+    assert bench.plan is before

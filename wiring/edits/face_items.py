@@ -108,6 +108,24 @@ def move_items(
     return Edit(f"Move {counted(len(lines) + len(texts), 'item')} on the face", apply)
 
 
+def copy_items(
+    panel_id: str, lines: Collection[int], texts: Collection[int], dx_mm: float, dy_mm: float
+) -> Edit:
+    """Set copies of the track lines and legends of those indices beside them."""
+
+    def apply(plan: Plan) -> Plan:
+        panel = panel_of(plan, panel_id)
+        there = panel_of(move_items(panel_id, lines, texts, dx_mm, dy_mm).apply(plan), panel_id)
+        return _with(
+            plan,
+            panel,
+            lines=(*panel.lines, *(there.lines[i] for i in lines if 0 <= i < len(there.lines))),
+            texts=(*panel.texts, *(there.texts[i] for i in texts if 0 <= i < len(there.texts))),
+        )
+
+    return Edit("Duplicate on the face", apply)
+
+
 def remove_items(panel_id: str, lines: Collection[int], texts: Collection[int]) -> Edit:
     """Take the track lines and legends of those indices off the face."""
 

@@ -16,7 +16,7 @@ def face_faults(panel: Panel) -> Iterator[str]:
     """Say what is wrong with the spacing, the room behind, the lines and the legends of a panel."""
     name = f"the panel {panel.name.strip() or panel.id}"
     if not (panel.spacing_mm == 0 or 1.0 <= panel.spacing_mm <= LARGEST_SPACING_MM):
-        yield (f"The spacing of {name} must be 1 to {LARGEST_SPACING_MM:g} mm, or 0 for the plan's own grid.")
+        yield f"The spacing of {name} must be 1 to {LARGEST_SPACING_MM:g} mm, or 0 for the plan's own grid."
     if not 0.0 <= panel.room_mm <= DEEPEST_ROOM_MM:
         yield f"The room behind {name} must be between 0 and {DEEPEST_ROOM_MM:g} mm."
     if max(len(panel.lines), len(panel.texts)) > MOST_ITEMS:

@@ -1,0 +1,47 @@
+"""The face with its menu and its tips: nothing of what is meant for it reaches the plan underneath."""
+
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QContextMenuEvent, QHelpEvent, QNativeGestureEvent
+from PySide6.QtWidgets import QToolTip
+
+from app.bench.face_keys import TypedFace
+from app.bench.face_menu import face_menu, face_tip
+
+PINCH = Qt.NativeGestureType.ZoomNativeGesture
+
+
+class BenchFace(TypedFace):
+    """Answers for itself whatever would else go on to the plan it covers."""
+
+    def event(self, event: QEvent) -> bool:
+        """Show tips, zoom with two fingers."""
+        if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            self.at_px = float(event.pos().x()), float(event.pos().y())
+            words = face_tip(self, self.pointer_here("move").hit) if self.panel is not None else ""
+            QToolTip.showText(event.globalPos(), "" if self.acting.preview.hint else words, self)
+            return True
+        if event.type() == QEvent.Type.NativeGesture and isinstance(event, QNativeGestureEvent):
+            if event.gestureType() == PINCH:
+                at = event.position().x(), event.position().y()
+                self.look(self.camera.zoomed(1.0 + event.value(), at))
+            return True
+        return super().event(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Leave the gesture, or show the small menu."""
+        event.accept()
+        if self.panel is None or self.acting.cancel():
+            return
+        if event.reason() != QContextMenuEvent.Reason.Keyboard:
+            place = QPointF(event.pos())
+            self.at_px = place.x(), place.y()
+        hit = self.pointer_here("press").hit
+        if hit.part and hit.part not in self.selection.ids:
+            self.bench.choose(())
+            self.selection.select((hit.part,))
+        elif hit.item is not None and hit.item not in self.bench.items:
+            self.selection.clear()
+            self.bench.choose((hit.item,))
+        menu = face_menu(self, hit)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        menu.popup(event.globalPos())
