@@ -30,7 +30,11 @@ def plan_sections(situation: Situation, paper: str, scene: str | None = None) ->
     ]
     if crowded:
         shown = [a for a in windows(situation.plan, situation.kinds) if scene in (None, a.name)]
-        leaves = tuple(_detail(situation, paper, area, first=i == 0) for i, area in enumerate(shown))
+        backs = rear_areas(situation.plan, situation.kinds)
+        leaves = tuple(
+            _detail(situation, paper, area, behind=area in backs, first=i == 0)
+            for i, area in enumerate(shown)
+        )
         if leaves:
             found.append(Section("Areas from below", "areas", leaves))
     return tuple(found)
@@ -66,11 +70,10 @@ def _leaf(situation: Situation, page: Sheet, *, below: bool, labels: bool) -> Le
     )
 
 
-def _detail(situation: Situation, paper: str, area: Area, *, first: bool) -> Leaf:
+def _detail(situation: Situation, paper: str, area: Area, *, behind: bool, first: bool) -> Leaf:
     """Return one area on the sheet, upright or lying, that shows it larger."""
     pages = (sheet(paper, landscape=True), sheet(paper))
     scales = [_scale(situation, page, area) for page in pages]
-    behind = area in rear_areas(situation.plan, situation.kinds)
     side = "FROM BEHIND" if behind else "FROM BELOW"
     page, scale = (pages[1], scales[1]) if scales[1] > scales[0] else (pages[0], scales[0])
     width, height = body_size(page)
@@ -105,7 +108,9 @@ def rear_leaves(situation: Situation, paper: str, scene: str | None) -> tuple[Le
     if is_crowded(situation, sheet(paper, landscape=True)):
         return ()
     backs = rear_areas(situation.plan, situation.kinds)
-    return tuple(_detail(situation, paper, a, first=False) for a in backs if scene in (None, a.name))
+    return tuple(
+        _detail(situation, paper, a, behind=True, first=False) for a in backs if scene in (None, a.name)
+    )
 
 
 def _scale(situation: Situation, page: Sheet, area: Area) -> float:
