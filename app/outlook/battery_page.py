@@ -1,15 +1,19 @@
 """The battery view: what to expect, and below it the course, other packs, the log, or what counts."""
 
 from datetime import date
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.making import Making
+from app.outlook.course_bar import CourseBar
+from app.outlook.course_export import FILTERS, SUFFIXES, write_course
 from app.outlook.course_table import CourseTable
 from app.outlook.curve_view import CurveView
 from app.outlook.log_page import LogPage
+from app.outlook.no_battery import NoBattery
 from app.outlook.other_packs import OtherPacks
 from app.outlook.pack_acts import priced, put_in
 from app.outlook.section_switch import SectionSwitch
@@ -24,7 +28,7 @@ if TYPE_CHECKING:
     from wiring.studies.compare_packs import Candidate
 
 NONE_YET = (
-    "Place one from “Feed it” and wire something to it; its outlook then stands here: "
+    "Place a battery from “Feed it” and wire something to it; its outlook then stands here: "
     "how many sessions it lasts, and when to swap it."
 )
 COURSE, PACKS, LOG, COUNTS = range(4)
@@ -46,31 +50,32 @@ class BatteryPage(QWidget):
         self.choice.setMinimumWidth(220)
         self.choice.activated.connect(self._choose)
         self.switch = SectionSwitch("What is shown of the battery", SECTIONS, self)
-        self._as_table = QPushButton("As a table", self)
-        self._as_table.setCheckable(True)
-        self._as_table.setAccessibleName("Show the course as a table")
+        self.bar = CourseBar(self)
         self.summary = Summary(self)
         self.curve = CurveView(look, self)
         self.table = CourseTable(self)
         self.packs = OtherPacks(lambda key, typed: priced(session, key, typed), self, at_once=at_once)
         self.packs.wanted.connect(self._put_in)
         self.log = LogPage(session, self)
-        self.counts = WhatCounts(self, at_once=at_once)
+        self.counts = WhatCounts(look, self, at_once=at_once)
+        self._none = NoBattery(look, self)
         self._fill = QWidget(self)  # keeps the words at the top while there is nothing below them
-        self._as_table.toggled.connect(lambda _on: self._show_section())
+        self.bar.table_wanted.connect(lambda _on: self._show_section())
+        self.bar.along.connect(self.curve.show_along)
+        self.bar.save_wanted.connect(self._ask_where)
         self.switch.chosen.connect(lambda _index: self._go_to_section())
         head = QHBoxLayout()
         head.setSpacing(12)
         head.addWidget(self.choice)
         head.addWidget(self.switch)
         head.addStretch(1)
-        head.addWidget(self._as_table)
         column = QVBoxLayout(self)
         column.setContentsMargins(28, 14, 28, 14)
         column.setSpacing(12)
         column.addLayout(head)
         column.addWidget(self.summary)
-        for widget in (self.curve, self.table, self.packs, self.log, self.counts, self._fill):
+        column.addWidget(self.bar)
+        for widget in (self._none, self.curve, self.table, self.packs, self.log, self.counts, self._fill):
             column.addWidget(widget, 1)
         self._show_chosen()
 
@@ -124,7 +129,8 @@ class BatteryPage(QWidget):
             self.summary.show_outlook(outlook)
         else:
             self.summary.say(
-                "Working the outlook out…" if waiting else "No battery yet", "" if waiting else NONE_YET
+                "Working the outlook out…" if waiting else "No battery yet",
+                "" if waiting else _none_yet(answer),
             )
         self._show_section()
 
@@ -139,7 +145,7 @@ class BatteryPage(QWidget):
     @property
     def landing(self) -> QWidget:
         """What the focus goes to."""
-        course: QWidget = self.table if self._as_table.isChecked() else self.curve
+        course: QWidget = self.table if self.bar.as_table.isChecked() else self.curve
         below: tuple[QWidget, ...] = (course, self.packs.table, self.log.what, self.counts.table)
         return below[self.switch.index]
 
@@ -147,12 +153,40 @@ class BatteryPage(QWidget):
         outlook = self._answer.situation.outlooks.get(self.battery) if self._answer else None
         there, section = outlook is not None, self.switch.index
         course = there and section == COURSE and outlook is not None and bool(outlook.curve.hours)
-        as_table = self._as_table.isChecked()
+        as_table = self.bar.as_table.isChecked()
         self.switch.setVisible(there)
-        self._as_table.setVisible(course)
+        self.bar.setVisible(course)
         self.curve.setVisible(course and not as_table)
         self.table.setVisible(course and as_table)
         self.packs.setVisible(there and section == PACKS)
         self.log.setVisible(there and section == LOG)
         self.counts.setVisible(there and section == COUNTS)
-        self._fill.setVisible(not there or (section == COURSE and not course))
+        none = not there and self._answer is not None and self._answer.complete
+        self._none.setVisible(none)
+        self._fill.setVisible(not none and (not there or (section == COURSE and not course)))
+
+    def _ask_where(self) -> None:
+        """Ask for a name and write the course there."""
+        proposed = (self._session.path or Path(self._session.plan.title)).with_suffix(SUFFIXES[0])
+        name, chosen = QFileDialog.getSaveFileName(self, "Save the course", str(proposed), FILTERS)
+        if name:
+            suffix = next((end for end in SUFFIXES if f"*{end}" in chosen), SUFFIXES[0])
+            self.save_course(Path(name) if name.lower().endswith(SUFFIXES) else Path(name + suffix))
+
+    def save_course(self, path: Path) -> None:
+        """Write the course to a file and say so, or say why not."""
+        outlook = self._answer.situation.outlooks.get(self.battery) if self._answer else None
+        if outlook is not None:
+            self.told.emit(write_course(path, outlook, self.curve) or f"Written to {path}.")
+
+
+def _none_yet(answer: Answer | None) -> str:
+    """Say what to do to get an outlook, and what feeds the plan instead."""
+    feeds = []
+    if answer is not None:
+        plan, kinds = answer.situation.plan, answer.situation.kinds
+        feeds = [p for p in plan.parts if kinds[plan.parts[p].kind].key.startswith("supply")]
+    if not feeds:
+        return NONE_YET
+    names = ", ".join(part_label(plan, part_id) for part_id in feeds[:4])
+    return f"The mains feeds this plan, through {names}, and does not run down. {NONE_YET}"

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
-from app.outlook.curve_painter import fitted_on, when_words
+from app.outlook.course_frames import when_words
 from wiring.studies.outlook import Outlook
 
 ROWS = 24
@@ -38,7 +38,7 @@ class CourseTable(QTableWidget):
 
 def course_rows(outlook: Outlook) -> tuple[tuple[str, ...], ...]:
     """Return evenly spaced samples, the first and the last among them, in words."""
-    curve, fitted = outlook.curve, fitted_on(outlook)
+    curve, fitted = outlook.curve, outlook.counted_from
     return tuple(
         (
             f"{curve.hours[n]:.1f}",

@@ -1,124 +1,94 @@
-"""Paints a battery's course: volts above, light below, hours lit at the foot, the calendar at the head."""
+"""Paints a battery's course: volts above, light below, sessions as bands, the end marked and its spread."""
 
-from bisect import bisect_left
-from datetime import date, timedelta
-from typing import NamedTuple
+from datetime import date
+from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPen, QPolygonF
 
 from app.outlook.axis import Axis, tick_words, ticks
-from app.theme.fonts import screen_font
-from app.theme.surfaces import Surfaces, mixed
-from wiring.studies.outlook import Curve, Outlook
+from app.outlook.calendar_ticks import calendar_ticks
+from app.outlook.chart_pen import LEFT_OF, MIDDLE, RIGHT_OF, ChartPen
+from app.outlook.course_frames import (
+    DAYS,
+    HOURS,
+    Frames,
+    along,
+    frames,
+    lasts,
+    sessions_along,
+    when_words,
+)
+from app.outlook.course_marks import CourseMarks
+from app.theme.surfaces import Surfaces
+from wiring.studies.outlook import Outlook
 
-LEFT, RIGHT, TOP, BOTTOM, BETWEEN = 58.0, 22.0, 40.0, 44.0, 30.0
-VOLTS_SHARE = 0.58  # of the height, when there is light to show below
-_DAYS_A_MONTH = 30.44
-
-
-class Frames(NamedTuple):
-    """Where the two plots lie and what their axes mean."""
-
-    volts_box: QRectF
-    light_box: QRectF | None
-    hours: Axis
-    volts: Axis
-    light: Axis | None
-
-
-class Reading(NamedTuple):
-    """What the curve says at one moment."""
-
-    hours: float
-    days: float
-    volts: float
-    lightness: float | None
+NUMBERED_PX = 24.0  # a session's band as wide as this bears its number
+LABEL_PX = 96.0  # between labels along the foot
+SEEN_PX = 1.5  # the least width of a session's band
 
 
-def frames(outlook: Outlook, room: QRectF) -> Frames:
-    """Return where everything goes in a room of that size."""
-    curve = outlook.curve
-    left, right = room.left() + LEFT, room.right() - RIGHT
-    top, bottom = room.top() + TOP, room.bottom() - BOTTOM
-    longest = max([outlook.hours.high, *curve.hours[-1:]]) or 1.0
-    hours = Axis(0.0, longest * 1.03, left, right)
-    split = top + (bottom - top) * VOLTS_SHARE if curve.lightness else bottom
-    volts_box = QRectF(left, top, right - left, split - top)
-    low, high = min(curve.volts, default=0.0), max(curve.volts, default=1.0)
-    air = max((high - low) * 0.12, 0.05)
-    volts = Axis(max(0.0, low - air), high + air, volts_box.bottom(), volts_box.top())
-    if not curve.lightness:
-        return Frames(volts_box, None, hours, volts, None)
-    light_box = QRectF(left, split + BETWEEN, right - left, bottom - split - BETWEEN)
-    light = Axis(0.0, max(105.0, max(curve.lightness) * 1.05), light_box.bottom(), light_box.top())
-    return Frames(volts_box, light_box, hours, volts, light)
-
-
-def reading_at(curve: Curve, hours: float) -> Reading | None:
-    """Return the curve's sample nearest to a number of hours."""
-    if not curve.hours:
-        return None
-    after = min(bisect_left(curve.hours, hours), len(curve.hours) - 1)
-    before = max(after - 1, 0)
-    nearest = before if hours - curve.hours[before] < curve.hours[after] - hours else after
-    light = curve.lightness[nearest] if curve.lightness else None
-    return Reading(curve.hours[nearest], curve.days[nearest], curve.volts[nearest], light)
-
-
-def when_words(days: float, fitted: date | None) -> str:
-    """Return a date, or how long after fitting when no date is known."""
-    if fitted is not None:
-        return (fitted + timedelta(days=int(days))).strftime("%d %b %Y").lstrip("0")
-    if days < 2 * _DAYS_A_MONTH:
-        return f"{days:.0f} days after fitting"
-    return f"{days / _DAYS_A_MONTH:.1f} months after fitting"
-
-
-def fitted_on(outlook: Outlook) -> date | None:
-    """Return the day the course is counted from, as far as the forecast knows it."""
-    return outlook.counted_from
-
-
-class CurvePainter:
+class CurvePainter(ChartPen):
     """Paints one outlook; made anew for each paint, so it keeps nothing."""
 
-    def __init__(self, painter: QPainter, outlook: Outlook, s: Surfaces, lit: str) -> None:
-        self.p, self.outlook, self.s, self.lit = painter, outlook, s, lit
+    def __init__(self, painter: QPainter, outlook: Outlook, s: Surfaces, what: str = HOURS) -> None:
+        super().__init__(painter, s)
+        self.outlook, self.what = outlook, what
 
-    def paint(self, room: QRectF, hover_hours: float | None) -> None:
+    def paint(self, room: QRectF, hover: float | None) -> None:
         """Paint everything, and a reading where the pointer is."""
-        f = frames(self.outlook, room)
+        f = frames(self.outlook, room, self.what)
         curve = self.outlook.curve
         self.p.setRenderHint(QPainter.RenderHint.Antialiasing)
-        for box, axis, title in (
-            (f.volts_box, f.volts, "Volts at the battery"),
-            (f.light_box, f.light, "Light"),
-        ):
-            if box is not None and axis is not None:
-                self._grid(box, axis, title)
-        self._band(f)
-        self._hours_axis(f)
-        self._calendar(f)
-        self._line(f.hours, f.volts, curve.hours, curve.volts, self.s.copper)
-        if f.light is not None:
-            self._line(f.hours, f.light, curve.hours, curve.lightness, self.s.ink)
-        self._end(f)
-        if self.outlook.measured:
-            self._measured(f)
-        if hover_hours is not None:
-            self._hover(f, hover_hours)
+        self._sessions(f)
+        self._spread(f)
+        self._grid(f.volts_box, f.volts, "Volts at the battery, under load")
+        if f.light_box is not None and f.light is not None:
+            self._grid(f.light_box, f.light, "Light of the faintest lamp, of 100 when fresh")
+        self._limits(f)
+        self._foot(f)
+        self._line(f, f.volts, f.volts_box, curve.volts, self.s.copper)
+        if f.light is not None and f.light_box is not None:
+            self._line(f, f.light, f.light_box, curve.lightness, self.s.ink)
+        CourseMarks(self.p, self.outlook, self.s, self.what).paint(f, hover)
 
-    def _words(
-        self, x: float, y: float, text: str, colour: str, align: Qt.AlignmentFlag, weight: str = "regular"
-    ) -> None:
-        self.p.setFont(screen_font(12, weight))
-        self.p.setPen(QColor(colour))
-        width = 260.0
-        left = {Qt.AlignmentFlag.AlignLeft: x, Qt.AlignmentFlag.AlignRight: x - width}.get(
-            align, x - width / 2
-        )
-        self.p.drawText(QRectF(left, y - 9, width, 18), align | Qt.AlignmentFlag.AlignVCenter, text)
+    def _sessions(self, f: Frames) -> None:
+        """Shade the sessions: every other one along the hours, all of them along the calendar."""
+        bands = sessions_along(self.outlook.curve, self.what)
+        shade = self.faint(self.s.ink, 10 if self.what == HOURS else 20)
+        single = abs(len(bands) - self.outlook.sessions.typical) <= 1.0  # else small ones were run as one
+        for number, (first, last) in enumerate(bands, start=1):
+            left, right = f.across.px(first), f.across.px(last)
+            if self.what == DAYS or (single and number % 2 == 0):
+                for box in filter(None, (f.volts_box, f.light_box)):
+                    self.p.fillRect(QRectF(left, box.top(), max(right - left, SEEN_PX), box.height()), shade)
+            if self.what == HOURS and single and right - left >= NUMBERED_PX:
+                self.words((left + right) / 2, f.volts_box.bottom() - 11, str(number), self.s.quiet, MIDDLE)
+
+    def _spread(self, f: Frames) -> None:
+        """Shade when poor and very good cells end, densest at the typical end."""
+        span = lasts(self.outlook, self.what)
+        low, typical, high = (f.across.px(value) for value in span)
+        if high - low < 1:
+            return
+        shade = QLinearGradient(low, 0, high, 0)
+        shade.setColorAt(0, self.faint(self.s.copper, 10))
+        shade.setColorAt(min(max((typical - low) / (high - low), 0.0), 1.0), self.faint(self.s.copper, 60))
+        shade.setColorAt(1, self.faint(self.s.copper, 10))
+        pen = QPen(self.faint(self.s.copper, 90), 1)
+        for box in filter(None, (f.volts_box, f.light_box)):
+            self.p.fillRect(QRectF(low, box.top(), high - low, box.height()), shade)
+            self.p.setPen(pen)
+            for x in (low, high):
+                self.p.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()))
+        y = f.volts_box.top() - 11
+        poor = "poor cells end"
+        if low - self.width(poor) - 4 > f.across.start_px + self.width("Volts at the battery, under load"):
+            self.words(low - 4, y, poor, self.s.quiet, RIGHT_OF)
+        if high + 4 + self.width("best") < f.volts_box.right() + 20:
+            self.words(high + 4, y, "best", self.s.quiet, LEFT_OF)
+        elif high - typical > self.width("best cells end") + self.width("typical end") / 2 + 18:
+            self.words(high, y, "best cells end", self.s.quiet, RIGHT_OF)
 
     def _grid(self, box: QRectF, axis: Axis, title: str) -> None:
         values = ticks(axis.low, axis.high, max(2, int(box.height() / 42)))
@@ -127,103 +97,81 @@ class CurvePainter:
             y = axis.px(value)
             self.p.setPen(QPen(QColor(self.s.hair), 1))
             self.p.drawLine(QPointF(box.left(), y), QPointF(box.right(), y))
-            self._words(box.left() - 9, y, tick_words(value, step), self.s.quiet, Qt.AlignmentFlag.AlignRight)
-        self._words(box.left() - 2, box.top() - 11, title, self.s.ink, Qt.AlignmentFlag.AlignLeft, "semibold")
+            self.words(box.left() - 9, y, tick_words(value, step), self.s.quiet, RIGHT_OF)
+        self.words(box.left(), box.top() - 11, title, self.s.ink, LEFT_OF, "semibold")
 
-    def _band(self, f: Frames) -> None:
-        low, high = f.hours.px(self.outlook.hours.low), f.hours.px(self.outlook.hours.high)
-        colour = QColor(self.s.copper)
-        colour.setAlpha(34)
-        for box in filter(None, (f.volts_box, f.light_box)):
-            self.p.fillRect(QRectF(low, box.top(), max(high - low, 2), box.height()), colour)
-        y = f.volts_box.bottom() - 11
-        self._words(low + 6, y, "low", self.s.quiet, Qt.AlignmentFlag.AlignLeft)
-        self._words(high - 6, y, "high", self.s.quiet, Qt.AlignmentFlag.AlignRight)
+    def _limits(self, f: Frames) -> None:
+        """Draw the volts at which it is over, and the light below which it is too dim."""
+        pen = QPen(self.faint(self.s.copper, 150), 1)
+        pen.setDashPattern([2, 4])
+        limits = [(f.volts, f.volts_box, self.outlook.end_v, f"over at {self.outlook.end_v:.1f} V")]
+        if f.light is not None and f.light_box is not None and self.outlook.dim_lightness > 0:
+            dim = self.outlook.dim_lightness
+            limits.append((f.light, f.light_box, dim, f"too dim below {dim:.0f}"))
+        for axis, box, value, words in limits:
+            if axis.low < value < axis.high:
+                y = axis.px(value)
+                self.p.setPen(pen)
+                self.p.drawLine(QPointF(box.left(), y), QPointF(box.right(), y))
+                self.words(box.left() + 6, y - 9, words, self.s.copper, LEFT_OF)
 
-    def _hours_axis(self, f: Frames) -> None:
-        box = f.light_box or f.volts_box
-        values = ticks(0.0, f.hours.high, max(2, int(box.width() / 90)))
-        step = values[1] - values[0] if len(values) > 1 else 1.0
+    def _foot(self, f: Frames) -> None:
+        """Label the foot with hours or dates, and the head with the dates that go with the hours."""
+        box, start = f.light_box or f.volts_box, self.outlook.counted_from
+        room = max(2, int(box.width() / LABEL_PX))
+        if self.what == DAYS:
+            labels = calendar_ticks(start, f.across.high, room)
+            title = "Calendar; shaded while lamps are lit"
+        else:
+            values = ticks(0.0, f.across.high, room)
+            step = values[1] - values[0] if len(values) > 1 else 1.0
+            labels = tuple((value, tick_words(value, step)) for value in values)
+            title = "Hours lit since it was measured" if self.outlook.measured else "Hours lit"
+            self._dates(f, start)
         self.p.setPen(QPen(QColor(self.s.edge), 1))
         self.p.drawLine(box.bottomLeft(), box.bottomRight())
-        for value in values:
+        for value, words in labels:
+            x = f.across.px(value)
             self.p.setPen(QPen(QColor(self.s.edge), 1))
-            x = f.hours.px(value)
             self.p.drawLine(QPointF(x, box.bottom()), QPointF(x, box.bottom() + 4))
-            self._words(
-                x, box.bottom() + 14, tick_words(value, step), self.s.quiet, Qt.AlignmentFlag.AlignHCenter
-            )
-        title = "Hours lit since it was measured" if self.outlook.measured else "Hours lit"
-        self._words(box.center().x(), box.bottom() + 32, title, self.s.quiet, Qt.AlignmentFlag.AlignHCenter)
+            self.words(x, box.bottom() + 14, words, self.s.quiet, MIDDLE)
+        self.words(box.center().x(), box.bottom() + 33, title, self.s.quiet, MIDDLE)
 
-    def _calendar(self, f: Frames) -> None:
-        curve, fitted = self.outlook.curve, fitted_on(self.outlook)
+    def _dates(self, f: Frames, start: date | None) -> None:
+        curve = self.outlook.curve
         if len(curve.hours) < 2 or curve.hours[-1] <= 0:
             return
-        days_per_hour = curve.days[-1] / curve.hours[-1]
-        y = f.volts_box.top() - 29
+        y, days_per_hour = f.volts_box.top() - 36, curve.days[-1] / curve.hours[-1]
         for share in (0.25, 0.5, 0.75, 1.0):
             hours = curve.hours[-1] * share
-            words = when_words(hours * days_per_hour, fitted).replace(" after fitting", "")
-            x = min(f.hours.px(hours), f.volts_box.right() - 40)
-            self._words(x, y, words, self.s.quiet, Qt.AlignmentFlag.AlignHCenter)
+            words = when_words(hours * days_per_hour, start).replace(" after fitting", "")
+            x = min(f.across.px(hours), f.volts_box.right() - self.width(words) / 2)
+            self.words(x, y, words, self.s.quiet, MIDDLE)
 
-    def _line(
-        self, across: Axis, up: Axis, xs: tuple[float, ...], ys: tuple[float, ...], colour: str
-    ) -> None:
-        self.p.setPen(QPen(QColor(colour), 2))
-        self.p.setBrush(Qt.BrushStyle.NoBrush)
-        self.p.drawPolyline(QPolygonF([QPointF(across.px(x), up.px(y)) for x, y in zip(xs, ys, strict=True)]))
-
-    def _end(self, f: Frames) -> None:
-        x = f.hours.px(self.outlook.hours.typical)
-        bottom = (f.light_box or f.volts_box).bottom()
-        pen = QPen(QColor(self.s.copper), 1.4)
-        pen.setDashPattern([3, 3])
-        self.p.setPen(pen)
-        self.p.drawLine(QPointF(x, f.volts_box.top() - 16), QPointF(x, bottom))
-        side = Qt.AlignmentFlag.AlignRight if x > f.volts_box.center().x() else Qt.AlignmentFlag.AlignLeft
-        away = -6 if side == Qt.AlignmentFlag.AlignRight else 6
-        self._words(x + away, f.volts_box.top() + 10, "typical end", self.s.copper, side, "semibold")
-
-    def _measured(self, f: Frames) -> None:
-        """Mark the reading the forecast starts from."""
-        curve = self.outlook.curve
-        if not curve.hours:
+    def _line(self, f: Frames, up: Axis, box: QRectF, ys: tuple[float, ...], colour: str) -> None:
+        """Draw a course with a soft ground below it; along the calendar, rests are only hinted at."""
+        xs = along(self.outlook.curve, self.what)
+        points = [QPointF(f.across.px(x), up.px(y)) for x, y in zip(xs, ys, strict=True)]
+        if len(points) < 2:
             return
-        place = QPointF(f.hours.px(curve.hours[0]), f.volts.px(curve.volts[0]))
-        self.p.setPen(QPen(QColor(self.s.copper), 2))
-        self.p.setBrush(QColor(self.s.paper))
-        self.p.drawEllipse(place, 5, 5)
-        self._words(
-            place.x() + 11, place.y() - 10, "measured", self.s.copper, Qt.AlignmentFlag.AlignLeft, "semibold"
-        )
-
-    def _hover(self, f: Frames, hours: float) -> None:
-        reading = reading_at(self.outlook.curve, hours)
-        if reading is None:
-            return
-        x, bottom = f.hours.px(reading.hours), (f.light_box or f.volts_box).bottom()
-        self.p.setPen(QPen(QColor(self.s.quiet), 1))
-        self.p.drawLine(QPointF(x, f.volts_box.top()), QPointF(x, bottom))
+        ground = QLinearGradient(0, box.top(), 0, box.bottom())
+        ground.setColorAt(0, self.faint(colour, 46))
+        ground.setColorAt(1, self.faint(colour, 4))
         self.p.setPen(Qt.PenStyle.NoPen)
-        self.p.setBrush(QColor(self.s.copper))
-        self.p.drawEllipse(QPointF(x, f.volts.px(reading.volts)), 4, 4)
-        lines = [
-            f"{reading.hours:.0f} h lit",
-            when_words(reading.days, fitted_on(self.outlook)),
-            f"{reading.volts:.2f} V",
-        ]
-        if reading.lightness is not None and f.light is not None:
-            self.p.setBrush(QColor(self.s.ink))
-            self.p.drawEllipse(QPointF(x, f.light.px(reading.lightness)), 4, 4)
-            lines.append(f"light {reading.lightness:.0f} of 100")
-        width, height = 158.0, 10 + 18.0 * len(lines)
-        left = x + 12 if x + 12 + width < f.volts_box.right() else x - 12 - width
-        plate = QRectF(left, f.volts_box.top() + 24, width, height)
-        self.p.setPen(QPen(QColor(self.s.hair), 1))
-        self.p.setBrush(QColor(mixed(self.s.side, self.s.field, 0.8)))
-        self.p.drawRoundedRect(plate, 6, 6)
-        for number, line in enumerate(lines):
-            y = plate.top() + 14 + 18 * number
-            self._words(plate.left() + 10, y, line, self.s.ink, Qt.AlignmentFlag.AlignLeft)
+        self.p.setBrush(ground)
+        feet = [QPointF(points[-1].x(), box.bottom()), QPointF(points[0].x(), box.bottom())]
+        self.p.drawPolygon(QPolygonF([*points, *feet]))
+        self.p.setBrush(Qt.BrushStyle.NoBrush)
+        pen = QPen(QColor(colour), 2)
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        if self.what == HOURS:
+            self.p.setPen(pen)
+            self.p.drawPolyline(QPolygonF(points))
+            return
+        self.p.setPen(QPen(self.faint(colour, 80), 1))
+        self.p.drawPolyline(QPolygonF(points))
+        self.p.setPen(pen)
+        lit = self.outlook.curve.hours
+        for (one, other), (before, after) in zip(pairwise(points), pairwise(lit), strict=True):
+            if after > before:
+                self.p.drawLine(one, other)

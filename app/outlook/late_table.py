@@ -8,6 +8,7 @@ from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QHeaderView, QLabel, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
 
 from app.making import Making
+from app.outlook.wrapped_words import WrappedWords
 from app.solving import Answer
 
 FAILED = "This could not be worked out; the plan itself is safe. The log says more."
@@ -42,6 +43,9 @@ class LateTable(QWidget):
         self.words.setProperty("look", "quiet")
         self.words.setWordWrap(True)
         self.table = QTableWidget(0, len(heads), self)
+        self.table.setItemDelegate(WrappedWords(self.table))
+        self._fitting = QTimer(self, singleShot=True, interval=0)
+        self._fitting.timeout.connect(self.table.resizeRowsToContents)
         self.table.setAccessibleName(name)
         self.table.setHorizontalHeaderLabels(list(heads))
         self.table.verticalHeader().hide()
@@ -56,6 +60,7 @@ class LateTable(QWidget):
         )
         self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.table.horizontalHeader().setHighlightSections(False)
+        self.table.horizontalHeader().sectionResized.connect(lambda *_: self.fit_rows())
         self.table.hide()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -83,7 +88,7 @@ class LateTable(QWidget):
 
     def fit_rows(self) -> None:
         """Fit the rows' heights once the columns have their widths."""
-        QTimer.singleShot(0, self.table.resizeRowsToContents)
+        self._fitting.start()
 
     def heads_right(self, columns: Iterable[int]) -> None:
         """Let the heads of these columns stand above numbers."""

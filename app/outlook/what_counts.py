@@ -4,11 +4,14 @@ from datetime import date
 
 from PySide6.QtWidgets import QHeaderView, QWidget
 
+from app.outlook.change_bars import CHANGE, ChangeBars
 from app.outlook.late_table import LateTable
 from app.solving import Answer
+from app.theme.look import Look
 from wiring.plan.positions import lasting
 
 HEADS = ("If it is otherwise", "Sessions", "Lasts", "Longer or shorter by")
+CHANGED, CHANGED_WIDTH = 3, 300
 NOTHING = "There is no forecast to ask about: its cell type is not in the list, or nothing hangs on it."
 SAID = "One assumption at a time is made otherwise, the rest stays as the plan has it."
 LEAST_SHARE = 0.005  # a smaller change is none
@@ -17,10 +20,13 @@ LEAST_SHARE = 0.005  # a smaller change is none
 class WhatCounts(LateTable):
     """One row an assumption."""
 
-    def __init__(self, parent: QWidget, *, at_once: bool = False) -> None:
+    def __init__(self, look: Look, parent: QWidget, *, at_once: bool = False) -> None:
         super().__init__("What counts in the forecast", HEADS, _asked_otherwise, parent, at_once=at_once)
         header = self.table.horizontalHeader()
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        header.setSectionResizeMode(CHANGED, QHeaderView.ResizeMode.Fixed)
+        header.resizeSection(CHANGED, CHANGED_WIDTH)
+        self.table.setItemDelegateForColumn(CHANGED, ChangeBars(look, self.table))
         self.heads_right((1, 2, 3))
         self.table.setWordWrap(False)
         self.found.connect(self._show_effects)
@@ -38,7 +44,9 @@ class WhatCounts(LateTable):
             self.put(row, 0, name, strong=row == 0)
             self.put(row, 1, f"{effect.sessions:.0f}", right=True)
             self.put(row, 2, time_words(effect.days), right=True)
-            self.put(row, 3, "" if row == 0 else change_words(effect.change), right=True)
+            changed = self.put(row, CHANGED, "" if row == 0 else change_words(effect.change), right=True)
+            if row > 0:
+                changed.setData(CHANGE, effect.change)
 
 
 def change_words(change: float) -> str:

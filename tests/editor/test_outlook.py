@@ -11,8 +11,8 @@ from PySide6.QtTest import QTest
 from support.editors import field, open_demo, part_id, type_into
 
 from app.outlook.axis import Axis, tick_words, ticks
+from app.outlook.course_frames import frames, reading_at, when_words
 from app.outlook.course_table import course_rows
-from app.outlook.curve_painter import frames, reading_at, when_words
 
 
 @pytest.fixture
@@ -46,8 +46,8 @@ def test_the_pointer_reads_the_curve(editor, page):
     known = outlook(editor)
     f = frames(known, QRectF(page.curve.rect()))
     middle = known.curve.hours[len(known.curve.hours) // 2]
-    QTest.mouseMove(page.curve, QPoint(round(f.hours.px(middle)), page.curve.height() // 2))
-    near = reading_at(known.curve, page.curve.hover_hours)
+    QTest.mouseMove(page.curve, QPoint(round(f.across.px(middle)), page.curve.height() // 2))
+    near = reading_at(known.curve, page.curve.hover)
     assert near.hours == pytest.approx(middle, abs=known.curve.hours[-1] / 50)
     assert f"{near.volts:.2f} volts" in page.curve.accessibleDescription()
 
@@ -56,14 +56,14 @@ def test_the_arrow_keys_move_the_reading_from_the_first_hour_to_the_last(editor,
     known = outlook(editor)
     for _ in range(60):
         QTest.keyClick(page.curve, Qt.Key.Key_Right)
-    assert page.curve.hover_hours == pytest.approx(known.curve.hours[-1])
+    assert page.curve.hover == pytest.approx(known.curve.hours[-1])
     for _ in range(60):
         QTest.keyClick(page.curve, Qt.Key.Key_Left)
-    assert page.curve.hover_hours == 0
+    assert page.curve.hover == 0
 
 
 def test_the_table_says_the_same_as_the_curve(editor, page):
-    page._as_table.click()
+    page.bar.as_table.click()
     assert page.table.isVisible() and not page.curve.isVisible()
     known = outlook(editor)
     rows = course_rows(known)
@@ -84,9 +84,9 @@ def test_the_curve_stays_inside_its_frame(editor, page):
     known = outlook(editor)
     f = frames(known, QRectF(0, 0, 900, 560))
     for hours, volts in zip(known.curve.hours, known.curve.volts, strict=True):
-        assert f.volts_box.left() <= f.hours.px(hours) <= f.volts_box.right()
+        assert f.volts_box.left() <= f.across.px(hours) <= f.volts_box.right()
         assert f.volts_box.top() <= f.volts.px(volts) <= f.volts_box.bottom()
-    assert f.hours.px(known.hours.high) <= f.volts_box.right()
+    assert f.across.px(known.hours.high) <= f.volts_box.right()
 
 
 @given(low=st.floats(-1e4, 1e4, allow_nan=False), span=st.floats(1e-3, 1e5), at_most=st.integers(2, 12))

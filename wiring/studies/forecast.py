@@ -147,6 +147,7 @@ def foretold(question: Question, today: date | None = None) -> Outlook:
         measured=question.anchor.reading is not None,
         notes=notes_of(question.plan, battery, uses, question.anchor, band),
         swap_between=(swaps[0], swaps[2]) if swaps else None,
+        dim_lightness=question.plan.habits.dim_lightness,
         always_on=timing(uses[0].pattern).always,
     )
 

@@ -46,4 +46,5 @@ class Outlook(NamedTuple):
     measured: bool = False  # whether a reading of the log, not a fresh battery, is what it starts from
     notes: tuple[str, ...] = ()  # more plain sentences: charging, scenes of their own hours, weak cells
     swap_between: tuple[date, date] | None = None  # earliest and latest, by the band
+    dim_lightness: float = 0.0  # of 100 when fresh: below it the plan calls light too dim
     always_on: bool = False  # nothing of it is ever switched off, so sessions mean nothing

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from datetime import date
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import msgspec
 
@@ -13,8 +13,9 @@ from wiring.plan.positions import Positions
 from wiring.plan.scene import UsePattern
 from wiring.studies.battery_part import MOST_FADED, BatteryPart, battery_part
 from wiring.studies.battery_partners import with_partners
+from wiring.studies.cells.discharge import Run
 from wiring.studies.forecast import Question, left_of, question_of, run_of
-from wiring.studies.uses import Use
+from wiring.studies.uses import Use, timing
 
 WARMER_K = 10.0
 LONGER = 1.25
@@ -58,12 +59,18 @@ def sensitivities(
     if usual.elapsed_h <= 0:
         return ()
     effects = [
-        Effect(name, run.sessions, run.elapsed_h / 24, run.elapsed_h / usual.elapsed_h - 1)
+        Effect(name, run.sessions, run.elapsed_h / 24, _even_h(question, run) / _even_h(asked, usual) - 1)
         for name, question, grade, more in _otherwise(asked, part)
         for run in [run_of(question, grade, today, left=left, **more)]
     ]
     effects.sort(key=lambda effect: -abs(effect.change))
     return (Effect("as it is", usual.sessions, usual.elapsed_h / 24, 0.0), *effects)
+
+
+def _even_h(question: Question, run: Run[Any]) -> float:
+    """Return when it ends as if sessions were spread over their rests: a small change is then seen at all."""
+    pattern = timing(question.uses[0].pattern)
+    return run.elapsed_h + run.sessions % 1.0 * (pattern.period_h - pattern.session_h)
 
 
 def _otherwise(asked: Question, part: BatteryPart) -> Iterator[tuple[str, Question, str, dict[str, float]]]:
