@@ -65,7 +65,7 @@ class Deeds:
 
     def paste(self, text: str, at: Point | None = None) -> None:
         """Set down what the clipboard holds and select it."""
-        self._do_and_pick(paste(text, at=at))
+        self._do_and_pick(paste(text, at=at, kinds=self._session.kinds))
 
     def copied(self) -> str:
         """Return the selection as text for the clipboard."""

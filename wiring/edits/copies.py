@@ -1,11 +1,12 @@
 """Copies of parts and of the wires between them, with fresh ids, designations and labels."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from itertools import count
 
 import msgspec
 
+from wiring.catalogue.kind import Kind
 from wiring.edits.areas import panel_at, scene_at
 from wiring.edits.edit import EditRefused
 from wiring.edits.tables import frozen, rounded_mm, with_records
@@ -21,8 +22,15 @@ def wires_between(plan: Plan, part_ids: Iterable[str]) -> tuple[Wire, ...]:
     return tuple(w for w in plan.wires.values() if w.start.part in chosen and w.end.part in chosen)
 
 
-def with_copies(plan: Plan, parts: Iterable[Part], wires: Iterable[Wire], dx_mm: float, dy_mm: float) -> Plan:
-    """Return the plan with copies of those records set down at a distance."""
+def with_copies(
+    plan: Plan,
+    parts: Iterable[Part],
+    wires: Iterable[Wire],
+    dx_mm: float,
+    dy_mm: float,
+    kinds: Mapping[str, Kind] | None = None,
+) -> Plan:
+    """Return the plan with copies of those records set down at a distance, checked against their kinds."""
     number = count(plan.next_number)
     new_ids: dict[str, str] = {}
     designations = FreeNames(p.designation for p in plan.parts.values())
@@ -47,7 +55,7 @@ def with_copies(plan: Plan, parts: Iterable[Part], wires: Iterable[Wire], dx_mm:
                 built=False,
             )
         )
-    return with_records(plan, new_parts, new_wires, next_number=next(number))
+    return with_records(plan, new_parts, new_wires, kinds, next(number))
 
 
 class FreeNames:

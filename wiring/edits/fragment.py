@@ -6,6 +6,7 @@ from typing import Any, Literal
 
 import msgspec
 
+from wiring.catalogue.kind import Kind
 from wiring.edits.copies import wires_between, with_copies
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.tables import rounded_mm
@@ -62,16 +63,17 @@ def paste(
     *,
     at: Point | None = None,
     turn_deg: float = 0.0,
+    kinds: Mapping[str, Kind] | None = None,
 ) -> Edit:
     """Set down what :func:`copied` gave, with fresh ids: shifted, or with its middle on the point `at`.
 
-    `turn_deg` turns the whole of it clockwise first.
+    `turn_deg` turns the whole of it clockwise first; with `kinds` settings and terminals are checked.
     """
 
     def apply(plan: Plan) -> Plan:
         fragment = _turned(read_fragment(text), turn_deg)
         shift = (dx_mm, dy_mm) if at is None else _shift_to(at, fragment.parts)
-        return with_copies(plan, fragment.parts, fragment.wires, *shift)
+        return with_copies(plan, fragment.parts, fragment.wires, *shift, kinds)
 
     return Edit("Paste", apply)
 

@@ -3,10 +3,8 @@
 from app.canvas.gestures.place import QUARTER_DEG
 from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
 from app.canvas.gestures.snapping import on_grid
-from wiring.edits.edit import Edit
 from wiring.edits.fragment import paste
 from wiring.plan.changes import changes_between
-from wiring.plan.places import Point
 
 TURNS = {"turn": QUARTER_DEG, "turn back": -QUARTER_DEG}
 
@@ -19,13 +17,9 @@ def place_set(around: Around, name: str, text: str, turn_deg: float = 0.0) -> Ge
         pointer = yield preview
         turn_deg = (turn_deg + TURNS.get(pointer.key, 0.0)) % 360.0
         at = pointer.at if pointer.free else on_grid(pointer.at, around.grid_mm)
-        edit = _edit(name, text, at, turn_deg)
+        edit = paste(text, at=at, turn_deg=turn_deg, kinds=around.kinds)._replace(label=f"Place {name}")
         if pointer.phase in ("press", "double") or pointer.key == "enter":
             return Do(edit, pick_new=True)
         plan = edit.apply(around.plan)
         touched = changes_between(around.plan, plan).ids
         preview = Preview(plan, touched, turn_deg=turn_deg, hint=hint, cursor="cross")
-
-
-def _edit(name: str, text: str, at: Point, turn_deg: float) -> Edit:
-    return paste(text, at=at, turn_deg=turn_deg)._replace(label=f"Place {name}")

@@ -101,7 +101,7 @@ def _legs(points: list[Point], to: Point, free: bool, flipped: bool) -> tuple[Po
 
 def _wire(around: Around, start: TerminalRef, end: TerminalRef, path: tuple[Point, ...]) -> Edit:
     bends = _without_idle_bends(path)[1:-1]
-    return connect(start, end, bends, around.wire_size, around.wire_colour)
+    return connect(start, end, bends, around.wire_size, around.wire_colour, kinds=around.kinds)
 
 
 def _refusal(around: Around, edit: Edit) -> str:

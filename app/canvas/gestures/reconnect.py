@@ -20,7 +20,7 @@ def drag_end(around: Around, wire_id: WireId, which: str) -> Gesture:
         pointer = yield preview
         landing, why_not = _landing(around, wire_id, which, pointer)
         if pointer.phase == "release":
-            return Do(_edit(wire_id, which, landing)) if landing is not None and not why_not else None
+            return Do(_edit(around, wire_id, which, landing)) if landing is not None and not why_not else None
         if pointer.phase == "move":
             preview = preview._replace(
                 line=_line(around, wire_id, which, pointer, landing),
@@ -36,14 +36,14 @@ def _landing(around: Around, wire_id: WireId, which: str, pointer: Pointer) -> t
     if landing is None:
         return None, ""
     try:
-        _edit(wire_id, which, landing).apply(around.plan)
+        _edit(around, wire_id, which, landing).apply(around.plan)
     except EditRefused as refusal:
         return landing, str(refusal)
     return landing, ""
 
 
-def _edit(wire_id: WireId, which: str, landing: TerminalRef) -> Edit:
-    return reconnect(wire_id, "start" if which == "start" else "end", landing)
+def _edit(around: Around, wire_id: WireId, which: str, landing: TerminalRef) -> Edit:
+    return reconnect(wire_id, "start" if which == "start" else "end", landing, kinds=around.kinds)
 
 
 def _line(
