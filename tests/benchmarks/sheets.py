@@ -113,7 +113,7 @@ def unplaced(situation: Situation, pages: Iterable[Page]) -> int:
         not_fed(situation.plan, situation.kinds, situation.figures)
     )  # in no circuit, so in no drawing
     wires = situation.plan.wires.values()
-    return sum(1 + (not {w.start.part, w.end.part} & loose) for w in wires) - placed
+    return sum(1 + (not {w.start.part, w.end.part} <= loose) for w in wires) - placed
 
 
 if __name__ == "__main__":
