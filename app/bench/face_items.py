@@ -72,10 +72,12 @@ def _name(sight: FaceSight, part: Part) -> Words:
     x, y = to_face(sight.panel, (part.x_mm, part.y_mm))
     angle = math.radians(part.turn_deg)
     half = (abs(kind.width_mm * math.cos(angle)) + abs(kind.height_mm * math.sin(angle))) / 2
-    right = part_box(sight, part)[2] if behind else x + half
-    at = (right + size * 0.5, y)
-    ground = "raised" if behind else ""
-    return Words(f"-{part.designation}", at, size, "quiet", "regular", "left", "middle", ground=ground)
+    text = f"-{part.designation}"
+    if behind:
+        at = (part_box(sight, part)[2] + size * 0.5, y)
+        return Words(text, at, size, "quiet", "regular", "left", "middle", ground="raised")
+    # beside the upper right corner: track lines run through the middle of lenses and buttons
+    return Words(text, (x + half, y - half - size * 0.1), size, "quiet", "regular", "left", "base")
 
 
 def _pins(sight: FaceSight, part: Part) -> Iterator[Item]:

@@ -80,7 +80,9 @@ class PanelCard(Card):
         self._lines.refresh(panel)
         self._legends.refresh(panel)
         self._harness.setText(self._harness_words(panel))
-        self._bring_out.setEnabled(bool(leaving(plan, self.session.kinds, panel)))
+        some_leave = bool(leaving(plan, self.session.kinds, panel))
+        self._bring_out.setEnabled(some_leave)
+        self._bring_out.setVisible(some_leave)
 
     def _add_face(self) -> None:
         section = Section("Face", self)

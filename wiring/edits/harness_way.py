@@ -18,6 +18,7 @@ FAN_MM = 12.0  # outside the edge, where the bundle opens towards the ways
 PLUG_MM = 44.0  # from the edge to the middle of the plug
 BEYOND_MM = 8.0  # the bundle leaves the face this far beyond its outermost wire
 STEP_MM, MOST_STEPS, ROWS = 10.0, 40, 3  # how a free place for the plug is sought
+LONG = 1.5  # a face this many times as wide as high is left over its upper or lower edge
 RISER_MM = 2.4  # nearer than this, two wires side by side look like one
 LANE_CLEAR_MM, LANE_MM = 5.0, 2.4  # from a plug's ways to the first lane to the layout, and to the next
 
@@ -27,6 +28,9 @@ class Frame(NamedTuple):
 
     panel: Panel
     side: Side
+    end: float = (
+        1.0  # beyond which end of its wires the bundle leaves if it can: 1.0 the last, -1.0 the first
+    )
 
     @property
     def turn_deg(self) -> float:
@@ -68,20 +72,27 @@ class Course(NamedTuple):
 def frame_of(
     plan: Plan, panel: Panel, wires: Iterable[Wire], inside: Collection[str], kinds: Mapping[str, Kind]
 ) -> Frame:
-    """Return the frame of the edge beyond which most of the layout that the wires lead to lies."""
+    """Return the frame of the long edge, or of any on a squarish face, that the far ends lie beyond.
+
+    Over a long edge the trunk runs clear of the rows of parts.
+    """
     far = [plan.parts[r.part] for w in wires for r in (w.start, w.end) if r.part not in inside]
     x = sum(p.x_mm for p in far) / len(far) - panel.x_mm - panel.width_mm / 2
     y = sum(p.y_mm for p in far) / len(far) - panel.y_mm - panel.height_mm / 2
-    if abs(y) / max(panel.height_mm, 1.0) >= abs(x) / max(panel.width_mm, 1.0):
-        return Frame(panel, "top" if y < 0 else "bottom")
-    return Frame(panel, "left" if x < 0 else "right")
+    wide, high = max(panel.width_mm, 1.0), max(panel.height_mm, 1.0)
+    levels = wide >= LONG * high or (high < LONG * wide and abs(y) / high >= abs(x) / wide)
+    if levels:
+        # a panel's name stands at its upper left, so the right end is the usual one
+        return Frame(panel, "top" if y < 0 else "bottom", -1.0 if x < -wide / 4 else 1.0)
+    return Frame(panel, "left" if x < 0 else "right", -1.0 if y < -high / 4 else 1.0)
 
 
 def spot_for(laying: Laying, frame: Frame, kind: Kind, spots: Sequence[float]) -> Point:
     """Return a free place for a plug: beyond the first or the last wire, then farther along and out."""
     half_long = kind.height_mm / 2
     half_wide = max(max(abs(t.x_mm) for t in kind.terminals), kind.width_mm / 2)
-    ends = ((max(spots) + BEYOND_MM, 1.0), (min(spots) - BEYOND_MM, -1.0))  # the name stands at the left
+    ends = [(max(spots) + BEYOND_MM, 1.0), (min(spots) - BEYOND_MM, -1.0)]
+    ends.sort(key=lambda end: end[1] != frame.end)
     for row in range(ROWS):
         out = PLUG_MM + row * 2 * (half_wide + STEP_MM)
         for step in range(MOST_STEPS):
