@@ -9,7 +9,7 @@ FIT = "fit"
 SCALES = ("1:1", "1:2", "1:5", "1:10")  # those that are offered
 SMALLEST = 100.0  # 1:100; a layout is smaller than that on one sheet
 MOST_OVERLAP_MM = 50.0
-_TYPED = re.compile(r"(?:1\s*:\s*)?(\d{1,3}(?:[.,]\d{1,3})?)")
+_TYPED = re.compile(r"(?:1\s*:\s*)?(\d{1,3}(?:[.,]\d{1,3})?)", re.ASCII)
 
 
 class Tiling(NamedTuple):
