@@ -30,7 +30,7 @@ def paint_joist(painter: QPainter, sight: Sight, joist: Joist) -> None:
     painter.setPen(QPen(with_alpha(shades.quiet, 0.45), 1))
     painter.setBrush(with_alpha(shades.quiet, 0.09))
     painter.drawPolygon(bar)
-    a, b, d = bar[0], bar[1], bar[3]
+    a, b, d = bar.at(0), bar.at(1), bar.at(3)
     width, length = QLineF(a, d).length(), QLineF(a, b).length()
     if width < HATCHED_FROM_PX or length <= width:
         return

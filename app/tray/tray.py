@@ -135,8 +135,8 @@ class _KindList(QListView):
 
     def event(self, event: QEvent) -> bool:
         """Keep F2 from the window, where it names what is selected on the plan."""
-        asked = event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent)
-        if asked and event.key() == Qt.Key.Key_F2 and self._may_edit():
+        asked = event.type() == QEvent.Type.ShortcutOverride
+        if asked and isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_F2 and self._may_edit():
             event.accept()
             return True
         return super().event(event)

@@ -63,12 +63,16 @@ def tie_sets(window: "MainWindow") -> None:
         menu.clear()
         sets = [KeptSet(path) for path in set_paths(window.remembered.sets_folder)]
         for one in sets:
-            menu.addAction(one.name, lambda path=one.path: _place(window, read_set(path)))
+            menu.addAction(one.name, partial(_place_from, window, one.path))
         if not sets:
             menu.addAction("None kept yet").setEnabled(False)
 
     menu.aboutToShow.connect(fill)
     show_sets(window)
+
+
+def _place_from(window: "MainWindow", path: Path) -> None:
+    _place(window, read_set(path))
 
 
 def _place(window: "MainWindow", kept: KeptSet) -> None:

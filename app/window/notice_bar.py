@@ -32,7 +32,7 @@ class NoticeBar(QFrame):
         close.setIcon(icon("close"))
         close.setAccessibleName("Put this notice away")
         close.clicked.connect(self.put_away)
-        row = QHBoxLayout(self)
+        row = self._row = QHBoxLayout(self)
         row.setContentsMargins(16, 6, 10, 6)
         row.setSpacing(10)
         for widget in (self._flag, self._words, self._act, close):
@@ -59,7 +59,7 @@ class NoticeBar(QFrame):
             return
         corner = self._over.mapTo(self.window(), QPoint(0, 0))
         width = min(WIDEST, self._over.width() - 2 * SIDE_ROOM)
-        height = self.layout().totalHeightForWidth(width)
+        height = self._row.totalHeightForWidth(width)
         left = corner.x() + (self._over.width() - width) // 2
         self.setGeometry(left, corner.y() + DOWN, width, max(height, self.minimumSizeHint().height()))
         self.raise_()

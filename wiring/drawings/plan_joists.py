@@ -36,7 +36,7 @@ def _lines(joist: Joist, fit: Fit) -> list[tuple[Pen, tuple[Point, ...]]]:
         return a[0] + along[0] * far - along[1] * aside, a[1] + along[1] * far + along[0] * aside
 
     corners = (at(0, -half), at(length, -half), at(length, half), at(0, half))
-    lines = [(_EDGE, (*corners, corners[0]))]
+    lines: list[tuple[Pen, tuple[Point, ...]]] = [(_EDGE, (*corners, corners[0]))]
     lean = min(2 * half, length)  # strokes lie at 45 degrees to the bar
     count = int((length - lean) / HATCH_MM)
     for i in range(count + 1):

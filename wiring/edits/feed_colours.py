@@ -49,7 +49,8 @@ def feed_colours(plan: Plan, kinds: Mapping[str, Kind], source: PartId) -> Colou
         there = (w.colour for w in plan.wires.values() if (source, name) in (w.start, w.end))
         found.append(own or next(there, usual))
     behind = striped(found[0])
-    return Colours(*found, chosen.switched or (behind if behind != found[1] else SECOND_LEG_TAKEN))
+    switched = chosen.switched or (behind if behind != found[1] else SECOND_LEG_TAKEN)
+    return Colours(found[0], found[1], switched)
 
 
 def usual_pair(plan: Plan, kinds: Mapping[str, Kind], source: PartId) -> tuple[str, str]:
