@@ -4,9 +4,8 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import QObject, Signal
 
+from app.ground_keys import ground_is_there
 from wiring.plan.plan import Plan
-
-JOIST = "j"  # joists have no ids: j0 stands for the first
 
 
 class Selection(QObject):
@@ -40,19 +39,3 @@ class Selection(QObject):
         wanted = self.ids if ids is None else ids
         ground = self.ground if ids is None and ground_is_there(plan, self.ground) else ""
         self.select((i for i in wanted if i in plan.parts or i in plan.wires), ground)
-
-
-def joist_key(index: int) -> str:
-    """Return how a selection names the joist of that index."""
-    return f"{JOIST}{index}"
-
-
-def joist_index(ground: str) -> int:
-    """Return the index of the joist a selection names; -1 when it names none."""
-    number = ground.removeprefix(JOIST)
-    return int(number) if ground.startswith(JOIST) and number.isdigit() else -1
-
-
-def ground_is_there(plan: Plan, ground: str) -> bool:
-    """Whether a plan has the wireway or joist that a selection names."""
-    return ground in plan.wireways or 0 <= joist_index(ground) < len(plan.joists)

@@ -2,7 +2,8 @@
 
 from app.canvas.gestures.throw import next_position
 from app.canvas.ground_edits import ground_removed, ground_shifted
-from app.selection import Selection, ground_is_there
+from app.ground_keys import ground_is_there
+from app.selection import Selection
 from app.session import Session
 from wiring.edits.duplicate import duplicate
 from wiring.edits.edit import Edit

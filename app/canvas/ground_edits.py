@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from app.canvas.rerouting import with_wireway_followed
-from app.selection import joist_index
+from app.ground_keys import joist_index
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.joists import change_joist, remove_joist

@@ -8,7 +8,7 @@ from app.canvas.joist_painter import joist_bar
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from app.canvas.wireway_painter import LEAST_PX
-from app.selection import joist_index
+from app.ground_keys import joist_index
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 from wiring.plan.wireway import Wireway

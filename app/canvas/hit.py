@@ -12,7 +12,7 @@ from app.canvas.geometry import Box, Geometry
 from app.canvas.joist_hit import joist_at, joist_end_at
 from app.canvas.way_hit import corner_at, way_at
 from app.canvas.wire_paths import along
-from app.selection import joist_index, joist_key
+from app.ground_keys import joist_index, joist_key
 from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.places import Point

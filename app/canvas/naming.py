@@ -4,8 +4,8 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from app.canvas.area_hit import areas_of
+from app.ground_keys import joist_index
 from app.inspector.committing import committed
-from app.selection import joist_index
 from app.session import Session
 from wiring.edits.edit import Edit
 from wiring.edits.joists import change_joist

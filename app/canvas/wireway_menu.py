@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QMenu
 from app.canvas.hit import Hit
 from app.canvas.naming import Question, joist_size, name_of, way_size
 from app.canvas.rerouting import route, with_wireway_followed
-from app.selection import joist_key
+from app.ground_keys import joist_key
 from app.session import Session
 from wiring.edits.joists import remove_joist, size_joists
 from wiring.edits.wireways import add_corner, remove_corner, remove_wireway

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from app.bench.bench import bench_of
+from app.ground_keys import ground_is_there, joist_index
 from app.inspector.card import Card, MakesCard
 from app.inspector.every_position import Trying
 from app.inspector.joist_card import JoistCard
@@ -16,7 +17,7 @@ from app.inspector.several_card import SeveralCard
 from app.inspector.throwing import Throwing
 from app.inspector.wire_card import WireCard
 from app.inspector.wireway_card import WirewayCard
-from app.selection import Selection, ground_is_there, joist_index
+from app.selection import Selection
 from app.session import PlanChanged, Session
 from app.solving import Answer
 from app.theme.look import Look

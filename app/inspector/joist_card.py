@@ -6,12 +6,12 @@ from typing import Any
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
+from app.ground_keys import joist_index
 from app.inspector.card import Card
 from app.inspector.committing import committed
 from app.inspector.figures_table import Figure, FiguresTable
 from app.inspector.section import Section
 from app.inspector.value_field import ValueField
-from app.selection import joist_index
 from app.session import Session
 from wiring.edits.joists import change_joist, remove_joist, size_joists
 from wiring.quantities.wording import worded

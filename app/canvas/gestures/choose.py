@@ -11,7 +11,7 @@ from app.canvas.gestures.reconnect import drag_end
 from app.canvas.gestures.throw import hold_button, momentary_position, throw_part
 from app.canvas.gestures.turn import turn_parts
 from app.canvas.gestures.way import drag_corner
-from app.selection import joist_key
+from app.ground_keys import joist_key
 from wiring.plan.places import Point
 
 
