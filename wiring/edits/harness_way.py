@@ -6,6 +6,7 @@ from typing import Literal, NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.laying import Laying
+from wiring.edits.square_way import Box
 from wiring.plan.panel import Panel
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -107,15 +108,19 @@ def spot_for(laying: Laying, frame: Frame, kind: Kind, spots: Sequence[float]) -
 
 
 def gathered(
-    frame: Frame, starts: Sequence[Point], ways: Sequence[Point], plug: Point, terminals: Sequence[Point]
+    frame: Frame, starts: Sequence[Point], plug: Point, terminals: Sequence[Point], bodies: Sequence[Box]
 ) -> Course:
-    """Return the course of wires from their terminals over the trunk to the ways of a plug."""
+    """Return the course of wires from their terminals over the trunk to where they fan out to a plug.
+
+    Terminals and bodies are those of the panel's parts, which the wires keep clear of.
+    """
     exit_at = frame.along(plug)
     risers: list[tuple[float, float]] = []  # along, and how deep it begins
     bends = []
-    for start, _ in zip(starts, ways, strict=True):
+    blocks = [_in_frame(frame, body) for body in bodies]
+    for start in starts:
         along, out = frame.along(start), frame.out(start)
-        rise = _riser(frame, along, out, risers, terminals)
+        rise = _riser(frame, along, out, risers, terminals, blocks)
         risers.append((rise, out))
         jog = (frame.place(rise, out),) if rise != along else ()
         trunk = (frame.place(rise, TRUNK_MM), frame.place(exit_at, TRUNK_MM), frame.place(exit_at, FAN_MM))
@@ -140,8 +145,9 @@ def _riser(
     out: float,
     risers: Sequence[tuple[float, float]],
     terminals: Sequence[Point],
+    blocks: Sequence[Box],
 ) -> float:
-    """Return where a wire may rise to the trunk clear of others and of terminals on its way."""
+    """Return where a wire may rise to the trunk clear of other wires, of terminals and bodies on its way."""
     steps = [0.0, *(sign * 3.0 * k for k in range(1, 9) for sign in (1.0, -1.0))]
     for step in steps:
         here = along + step
@@ -151,9 +157,17 @@ def _riser(
             for t in terminals
             if abs(frame.along(t) - here) < RISER_MM and out + 0.5 < frame.out(t) < TRUNK_MM
         ]
-        if not beside and not through:
+        over = [b for b in blocks if b[0] - 1 < here < b[2] + 1 and b[3] > out + 0.5 and b[1] < TRUNK_MM]
+        if not beside and not through and not over:
             return here
     return along
+
+
+def _in_frame(frame: Frame, box: Box) -> Box:
+    """Return a box as first and last place along the edge, least and most out of it."""
+    a, b = (box[0], box[1]), (box[2], box[3])
+    along, out = sorted((frame.along(a), frame.along(b))), sorted((frame.out(a), frame.out(b)))
+    return along[0], out[0], along[1], out[1]
 
 
 def outer_bends(frame: Frame, old: Sequence[Point], at: Point, lane_mm: float) -> tuple[Point, ...] | None:

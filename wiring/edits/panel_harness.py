@@ -10,7 +10,7 @@ from wiring.catalogue.kind import Kind
 from wiring.edits.copies import FreeNames
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.harness_way import LANE_CLEAR_MM, LANE_MM, Frame, frame_of, gathered, outer_bends, spot_for
-from wiring.edits.laying import Laying
+from wiring.edits.laying import Laying, body_box
 from wiring.edits.panels import panel_of
 from wiring.edits.tables import known_kinds, rounded_mm, with_records
 from wiring.edits.wireways import add_wireway
@@ -133,8 +133,8 @@ def _lead_through(
     ends = [_near(wire, inside) for wire, _ in group]
     starts = [terminal_at(plan.parts[r.part], kinds[plan.parts[r.part].kind], r.terminal) for r in ends]
     others = [terminal_at(p, kinds[p.kind], t.name) for p in panel_parts for t in kinds[p.kind].terminals]
-    ways = [terminal_at(plug, kind, f"{slot.number}a") for _, slot in group]
-    course = gathered(frame, starts, ways, (plug.x_mm, plug.y_mm), others)
+    bodies = [body_box(p, kinds[p.kind]) for p in panel_parts]
+    course = gathered(frame, starts, (plug.x_mm, plug.y_mm), others, bodies)
     plan = add_wireway(
         course.wireway, _name(plan, panel), hole_mm=_sleeve_mm([w for w, _ in group]), drop_mm=0.0
     ).apply(plan)
