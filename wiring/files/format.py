@@ -28,19 +28,21 @@ Only ``format`` and ``version`` must be there. A field left out has the value na
 out every field that has it.
 
 Whole plan
-    ``title`` ("Untitled plan"), ``author`` (""), ``written_by`` (told, not read), ``habits``, ``use`` (for
-    parts in no scene), ``board`` (corners of the benchwork, ``[[x, y], ...]`` in mm), ``tracks`` (a list of
-    such lines), ``joists`` (a list), ``backdrop`` (none), ``scenes``, ``panels``, ``wireways``, ``parts``, ``wires``,
-    ``battery_log`` (lists), ``prices`` (of one
-    battery by the key of its type, ``{"alkaline AA": 0.9}``, of the kilowatt-hour as ``"mains kWh"``, and of
-    one part as ``"led-warm-white: 20 mA, 470 Ω"``; in any currency), ``circuit_colours`` (by the id of a supply), ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none
-    is given twice; left out: one more than the highest used).
+    ``title`` ("Untitled plan"), ``author`` (""), ``written_by`` (told, not read), ``habits``, ``use``
+    (for parts in no scene), ``board`` (corners of the benchwork, ``[[x, y], ...]`` in mm), ``tracks`` (a
+    list of such lines), ``joists`` (a list), ``backdrop`` (none), ``scenes``, ``panels``, ``wireways``,
+    ``parts``, ``wires``, ``battery_log`` (lists), ``prices`` (of one battery by the key of its type,
+    ``{"alkaline AA": 0.9}``, of the kilowatt-hour as ``"mains kWh"``, and of one part as
+    ``"led-warm-white: 20 mA, 470 Ω"``; in any currency), ``circuit_colours`` (by the id of a supply),
+    ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none is given
+    twice; left out: one more than the highest used).
 Habits
     ``units`` "metric" or "us" ("metric"), ``wire_size`` ("22 AWG"), ``slack_m`` spare length per wire end
     (0.1), ``ambient_c`` (20), ``drop_limit`` share of the source voltage that wires may lose (0.1),
-    ``dim_lightness`` CIE 1976 lightness of 100 below which a lamp counts as too dim (50), ``fascia`` edge the
-    builder stands at: "bottom", "top", "left", "right" ("bottom"), ``paper`` "A4", "Letter" or "A3" ("A4"),
-    ``symbols`` of circuit drawings, "iec" for IEC 60617 or "ieee" for IEEE 315 ("iec"), ``currency`` prices are in, any short text ("").
+    ``dim_lightness`` CIE 1976 lightness of 100 below which a lamp counts as too dim (50), ``fascia`` edge
+    the builder stands at: "bottom", "top", "left", "right" ("bottom"), ``paper`` "A4", "Letter" or "A3"
+    ("A4"), ``symbols`` of circuit drawings, "iec" for IEC 60617 or "ieee" for IEEE 315 ("iec"),
+    ``currency`` prices are in, any short text ("").
 Use
     ``hours_per_session`` (3), ``sessions_per_month`` (4); 24 and 31 mean always on; ``months_off`` without
     any session, 1 to 12 (``[]``); ``sessions_per_charge`` after which a rechargeable battery is charged
@@ -84,8 +86,8 @@ Entry of the battery log
     ``volts_v`` measured (0), ``under_load`` everything of its scenes lit (true), ``note`` (""). Entries of a
     battery that is gone are kept.
 Circuit colours
-    ``plus`` of the feed or first leg, ``minus`` of the return or second leg, ``switched`` of the feed behind a
-    switch: letters of IEC 60757 ("": as usual). Those of a supply that is gone are kept.
+    ``plus`` of the feed or first leg, ``minus`` of the return or second leg, ``switched`` of the feed
+    behind a switch: letters of IEC 60757 ("": as usual). Those of a supply that is gone are kept.
 
 Ids are a letter and then letters, digits or underscores. No id, designation or wire label stands twice.
 A part whose kind the catalogue lacks is kept, reported and left out of every figure.
