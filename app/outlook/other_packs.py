@@ -81,7 +81,7 @@ class OtherPacks(LateTable):
 
     def _fill(self, row: int, one: "Candidate") -> None:
         texts = {
-            PACK: title_words(one),
+            PACK: "\n".join(filter(None, (title_words(one), size_words(one)))),
             LASTS: lasts_words(one),
             SPARE: f"{one.spare_v:.1f} V" if one.lights else "none",
             COST: "" if one.cost_a_year is None else f"{one.cost_a_year:.2f}",
@@ -134,6 +134,11 @@ def price_key(one: "Candidate") -> str:
 def title_words(one: "Candidate") -> str:
     """Return what it is called."""
     return one.title if one.outlook is not None else f"Mains adapter, {one.nominal_v:g} V DC"
+
+
+def size_words(one: "Candidate") -> str:
+    """Return how much room the bare cells take, four to a row; "" where it is not known."""
+    return "" if one.size_mm is None else " × ".join(f"{side:.0f}" for side in one.size_mm) + " mm"
 
 
 def lasts_words(one: "Candidate") -> str:

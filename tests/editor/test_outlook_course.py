@@ -2,6 +2,7 @@
 
 import csv
 from datetime import date
+from itertools import pairwise
 from xml.etree import ElementTree
 
 import pytest
@@ -51,7 +52,7 @@ def test_sessions_lie_one_after_the_other_and_end_with_the_course(editor, page, 
     known = outlook(editor)
     bands = sessions_along(known.curve, what)
     assert all(first <= last for first, last in bands)
-    assert all(a[1] <= b[0] + 1e-6 for a, b in zip(bands, bands[1:], strict=False))
+    assert all(a[1] <= b[0] + 1e-6 for a, b in pairwise(bands))
     assert bands[-1][1] == pytest.approx(lasts(known, what).typical, rel=0.01)
     assert abs(len(bands) - known.sessions.typical) <= 1
 

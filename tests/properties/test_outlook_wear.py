@@ -1,0 +1,68 @@
+"""Rechargeables fade with the charges that are logged; loads heavier than what was measured are told."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from tests.support.networks import draw, kinds, lamp_street, resistor
+from wiring.plan.battery_log import CHARGED, SWAPPED, BatteryReading
+from wiring.plan.positions import in_use
+from wiring.standards.cells import CELLS
+from wiring.studies.battery_part import MOST_FADED, battery_part
+from wiring.studies.forecast import forecast
+
+TODAY = date(2026, 9, 1)
+
+
+def charged(times, key="battery-nimh", more=()):
+    plan = lamp_street(4, "lamp-12v", (key, {"fitted": "2024-01-01"}))
+    start = date(2024, 1, 2)
+    entries = [
+        BatteryReading(battery="G1", day=(start + timedelta(days=n)).isoformat(), event=CHARGED)
+        for n in range(times)
+    ]
+    return plan.with_changes(battery_log=(*entries, *more))
+
+
+def outlook(plan):
+    return forecast(plan, kinds(), in_use(plan, kinds()), "G1", None, TODAY)
+
+
+def test_more_charges_never_make_it_last_longer():
+    hours = [outlook(charged(n)).hours.typical for n in (0, 1, 100, 400)]
+    assert hours == sorted(hours, reverse=True)
+    assert hours[1] == pytest.approx(hours[0], rel=0.002)
+    least, most = CELLS["nimh AA"].fade
+    assert hours[3] == pytest.approx(hours[0] * (1 - 400 * (least + most) / 2), rel=0.05)
+
+
+def test_the_band_widens_with_wear():
+    new, worn = outlook(charged(0)).hours, outlook(charged(400)).hours
+    assert worn.low / worn.typical < new.low / new.typical
+    assert worn.high / worn.typical > new.high / new.typical
+
+
+def test_wear_is_told_once_it_is_more_than_the_spread_hides():
+    assert not any("Charged" in note for note in outlook(charged(3)).notes)
+    assert any("Charged 100 times so far" in note for note in outlook(charged(100)).notes)
+
+
+def test_new_cells_begin_anew():
+    swap = BatteryReading(battery="G1", day="2026-08-01", event=SWAPPED)
+    plan = charged(300, more=(swap,))
+    assert battery_part(plan, kinds(), "G1").charged == 0
+    assert outlook(plan).hours.typical == pytest.approx(outlook(charged(0)).hours.typical, rel=1e-3)
+
+
+def test_dry_cells_have_nothing_to_fade_and_no_battery_fades_to_nothing():
+    assert battery_part(charged(9, "battery-alkaline"), kinds(), "G1").faded("low") == 0
+    assert battery_part(charged(9000), kinds(), "G1").faded("low") == MOST_FADED
+
+
+def test_a_load_far_beyond_what_was_measured_is_called_rough():
+    def loaded(ohms):
+        block = ("battery-9v", {})
+        return outlook(draw({"G1": block, "R1": resistor(ohms)}, [("G1:+", "R1:1"), ("R1:2", "G1:-")]))
+
+    assert any("take the hours as rough" in note for note in loaded(60.0).notes)
+    assert not any("rough" in note for note in loaded(300.0).notes)
