@@ -1,0 +1,119 @@
+"""What is printed is chosen beside the sheets, with the mouse and by typing, and kept for the next day."""
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from support.editors import open_demo
+
+from app.printing.wish import Wish, read_wish, wish_text
+from wiring.edits.set_wire import set_wire
+from wiring.files.store import save
+
+
+@pytest.fixture
+def sheets(editor):
+    open_demo(editor)
+    editor.window.sheets_page.choices.show_wish(Wish())
+    editor.window.show_view("sheets")
+    yield editor.window.sheets_page
+    editor.window.sheets_page.choices.show_wish(Wish())
+
+
+def click(box):
+    QTest.mouseClick(box, Qt.MouseButton.LeftButton, pos=QPoint(8, box.height() // 2))
+
+
+def titles(sheets):
+    return [p.picture.title.split(": ")[1].split(", sheet ")[0] for p in sheets.pages]
+
+
+def test_a_document_that_is_unticked_is_left_out(sheets):
+    whole = len(sheets.pages)
+    click(sheets.choices.boxes["labels"])
+    assert len(sheets.pages) < whole and "Wire labels" not in titles(sheets)
+    assert sheets.list.model().rowCount() == len(sheets.pages)
+    click(sheets.choices.boxes["labels"])
+    assert len(sheets.pages) == whole
+
+
+def test_the_safety_notes_stay_and_say_why(sheets):
+    box = sheets.choices.boxes["safety"]
+    assert not box.isEnabled() and box.isChecked()
+    assert "Batteries" in sheets.choices._stays.text()
+    for name, other in sheets.choices.boxes.items():
+        if name not in ("safety", "bench"):
+            click(other)
+    assert {t.split(",")[0] for t in titles(sheets)} == {"Safety notes", "Bench list"}
+
+
+def test_a_scale_is_typed_and_what_is_none_is_told(sheets):
+    line = sheets.choices.tiles.box.lineEdit()
+    line.selectAll()
+    QTest.keyClicks(line, "1:5")
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    assert "Tile A2 from below" in titles(sheets)
+    line.selectAll()
+    QTest.keyClicks(line, "9:1")
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    assert "no scale for tiles" in sheets.choices.tiles.fault
+    assert "Tile A2 from below" in titles(sheets)  # as it was
+    line.selectAll()
+    QTest.keyClicks(line, "none")
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    assert not any(t.startswith("Tile") for t in titles(sheets))
+
+
+def test_one_place_only(sheets):
+    box = sheets.choices.scene.box
+    box.setCurrentIndex(box.findData("Quay panel"))
+    box.activated.emit(box.currentIndex())
+    assert sheets.pages and all(", Quay panel" in p.picture.title for p in sheets.pages)
+
+
+def test_symbols_are_a_habit_of_the_plan(sheets, editor):
+    box = sheets.choices.symbols.box
+    box.setCurrentIndex(box.findData("ieee"))
+    box.activated.emit(box.currentIndex())
+    assert editor.session.plan.habits.symbols == "ieee"
+
+
+def test_only_what_changed_since_the_remembered_set(sheets, editor, tmp_path):
+    path = tmp_path / "quay.underboard"
+    save(editor.session.plan, path)
+    editor.session.open(editor.session.plan, path)
+    sheets.show_answer(editor.solving.answer)
+    only = sheets.choices.changed_only
+    assert not only.isEnabled()
+    QTest.mouseClick(sheets.choices.keep, Qt.MouseButton.LeftButton)
+    assert "Remembered as set A" in editor.notices.last.text
+    assert (tmp_path / "quay.printed.json").exists() and only.isEnabled()
+    assert not editor.session.unsaved  # the plan itself is as it was
+    click(only)
+    assert sheets.pages == () and "Nothing has changed since set A" in sheets._words.text()
+    wire = next(w for w in editor.session.plan.wires.values() if w.label == "W2")
+    editor.session.do(set_wire([wire.id], colour="GN"))
+    assert titles(sheets)[0] == "Changes" and "Bench list" in titles(sheets)
+
+
+def test_a_part_of_a_set_is_not_remembered(sheets, editor):
+    click(sheets.choices.boxes["labels"])
+    QTest.mouseClick(sheets.choices.keep, Qt.MouseButton.LeftButton)
+    assert "Only a whole set" in editor.notices.last.text and sheets.record.last is None
+
+
+def test_what_was_chosen_is_kept_for_the_next_day(sheets, editor):
+    click(sheets.choices.boxes["meter"])
+    kept = read_wish(editor.remembered.text("what_to_print"))
+    assert kept.left_out == {"meter"} and kept.only is not None
+
+
+@pytest.mark.parametrize(
+    "text", ["", "{", "[]", '{"left_out": 3}', '{"left_out": [], "tiles": "x", "overlap_mm": 10}']
+)
+def test_choices_that_cannot_be_read_are_as_usual(text):
+    assert read_wish(text) == Wish()
+
+
+def test_choices_read_back():
+    wish = Wish(frozenset({"cover", "labels"}), "", "1:7.5", 15.0)
+    assert read_wish(wish_text(wish)) == wish
