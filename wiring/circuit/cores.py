@@ -9,7 +9,8 @@ from wiring.circuit.folding import JUNCTION, RESISTOR, Folded, fold, folded_ohms
 from wiring.circuit.islands import Islands
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.network import Network, Shape
-from wiring.circuit.together import Flags, newton_together
+from wiring.circuit.point import Rest
+from wiring.circuit.together import Flags, Together, newton_together
 
 
 class Core(NamedTuple):
@@ -22,6 +23,7 @@ class Core(NamedTuple):
     held: Ints  # the held node of each component
     folded: Folded  # of `branches`
     shape: Shape
+    rest: list[Rest]  # where it last came to rest; one or none
 
 
 class CoreSolved(NamedTuple):
@@ -69,7 +71,7 @@ def _core(assembly: Assembly, islands: Islands, among: Flags) -> Core:
     number = np.zeros(len(islands.references), dtype=np.intp)
     number[present] = np.arange(len(present))
     shape = Shape(laws[folded.left], place[folded.a], place[folded.b], len(nodes), 1, number[of_node])
-    return Core(branches, laws, nodes, present, held[present], folded, shape)
+    return Core(branches, laws, nodes, present, held[present], folded, shape, [])
 
 
 def _held(islands: Islands, used: Flags) -> Ints:
@@ -97,19 +99,24 @@ def solved_core(core: Core, values: Floats, warm: Floats | None = None) -> CoreS
     rows[plain, 0] = ohms[left[plain]]
     behind = ohms[left] if np.any(core.shape.laws == JUNCTION) and core.folded.folds else None
     network = Network.shaped(core.shape, rows, np.zeros((1, *columns)), behind)
-    start = None
-    if warm is not None and network.monotone:
-        start = warm[core.nodes] - warm[core.held][core.shape.component]
-        if not np.all(np.isfinite(start)):
-            start = None
-    solved = newton_together(network, start)
-    if start is not None and not solved.converged.all():
+    solved = _warmly(core, network, warm) if warm is not None and network.monotone else None
+    if solved is None or not solved.converged.all():
         solved = newton_together(network)
+    if not columns:
+        core.rest[:] = [] if solved.rest is None else [solved.rest]
     final = np.empty((len(core.branches), *columns))
     final[left] = solved.amps
     sense = core.folded.sense if not columns else core.folded.sense[:, None]
     amps = final[core.folded.into] * sense
     return CoreSolved(amps, _nodes(core, steps, amps, solved.x), solved.residual_a, solved.converged)
+
+
+def _warmly(core: Core, network: Network, warm: Floats) -> Together | None:
+    """Return a core solved from where it last came to rest, or from likely volts of the plan's nodes."""
+    if core.rest:
+        return newton_together(network, rest=core.rest[0])
+    start = warm[core.nodes] - warm[core.held][core.shape.component]
+    return newton_together(network, start) if np.all(np.isfinite(start)) else None
 
 
 def _nodes(core: Core, steps: tuple[Floats, ...], amps: Floats, x: Floats) -> Floats:

@@ -33,7 +33,7 @@ class Fold(NamedTuple):
 class Folded(NamedTuple):
     """A network with its passed nodes taken out."""
 
-    left: Ints  # branches that are left
+    left: Ints  # branches that are left, those of one law in a row
     a: Ints  # of those
     b: Ints
     folds: tuple[Fold, ...]
@@ -92,6 +92,7 @@ def fold(laws: Ints, a: Ints, b: Ints, ohms: Floats, count: int, stay: Ints) -> 
         sense[step.gone] *= sense[step.into]
         into[step.gone] = into[step.into]
     kept_branches = np.flatnonzero(left)
+    kept_branches = kept_branches[np.argsort(laws[kept_branches], kind="stable")]
     return Folded(kept_branches, a[kept_branches], b[kept_branches], tuple(folds), into, sense, passed)
 
 

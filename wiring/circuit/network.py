@@ -17,6 +17,8 @@ from wiring.circuit.linear import Floats, Ints, Pattern
 SOURCE, RESISTOR, JUNCTION = (LAW_NUMBER[name] for name in ("source", "resistor", "junction"))
 START_SHARE = 0.9  # of the highest voltage, where loads are made straight lines for the first guess
 LEAST_START_V = 0.1
+ROUNDING = 1e-15
+Members = Ints | slice
 
 
 class Shape:
@@ -30,9 +32,14 @@ class Shape:
         self.by_component = Summing(self.component, self.components)
 
     @cached_property
-    def groups(self) -> list[tuple[Law, Ints]]:
-        """The laws there are, each with its branches."""
-        return [(LAWS[n], np.flatnonzero(self.laws == n)) for n in np.unique(self.laws)]
+    def groups(self) -> list[tuple[Law, Members]]:
+        """The laws there are, each with its branches: a slice where they lie in a row, which is quicker."""
+        found: list[tuple[Law, Members]] = []
+        for n in np.flatnonzero(np.bincount(self.laws)).tolist():
+            members = np.flatnonzero(self.laws == n)
+            begin, end = int(members[0]), int(members[-1]) + 1
+            found.append((LAWS[n], slice(begin, end) if end - begin == len(members) else members))
+        return found
 
     @cached_property
     def pattern(self) -> Pattern:
@@ -80,7 +87,7 @@ class Network:
         return self.shape.pattern
 
     @property
-    def groups(self) -> list[tuple[Law, Ints]]:
+    def groups(self) -> list[tuple[Law, Members]]:
         """The laws there are, each with its branches."""
         return self.shape.groups
 
@@ -109,21 +116,25 @@ class Network:
         full = np.concatenate((x, self.held))
         return np.asarray(full[self.a] - full[self.b])
 
+    def moved(self, move: Floats) -> Floats:
+        """Return by how much the voltage of every branch changes where the node voltages change so much."""
+        full = np.concatenate((move, np.zeros_like(self.held)))
+        return np.asarray(full[self.a] - full[self.b])
+
     @cached_property
-    def _curves(self) -> list[tuple[Ints, Curve]]:
+    def _curves(self) -> list[tuple[Members, Curve]]:
         """The branches of each law, and their curve."""
-        found: list[tuple[Ints, Curve]] = []
+        return [(members, self._curve(law, members)) for law, members in self.groups]
+
+    def _curve(self, law: Law, members: Members) -> Curve:
         columns = np.ndim(self.held) > 1 or self.values.ndim > 2
-        for law, members in self.groups:
-            rows = np.ascontiguousarray(np.moveaxis(self.values[members], 1, 0)[: len(law.parameters)])
-            behind = None if self.behind is None else self.behind[members]
-            if columns and rows.ndim == 2:
-                rows, behind = rows[..., None], None if behind is None else behind[:, None]
-            if behind is not None and law.name == "junction":
-                found.append((members, curve_behind(rows, behind)))
-            else:
-                found.append((members, law.curve(rows)))
-        return found
+        rows = np.ascontiguousarray(np.moveaxis(self.values[members], 1, 0)[: len(law.parameters)])
+        behind = None if self.behind is None else self.behind[members]
+        if columns and rows.ndim == 2:
+            rows, behind = rows[..., None], None if behind is None else behind[:, None]
+        if behind is not None and law.name == "junction":
+            return curve_behind(rows, behind)
+        return law.curve(rows)
 
     def currents(self, v: Floats) -> tuple[Floats, Floats]:
         """Return current and slope of every branch for given branch voltages."""
@@ -132,10 +143,23 @@ class Network:
             amps[members], slopes[members] = curve(v[members])
         return amps, slopes
 
+    def some_currents(self, branches: Ints, v: Floats) -> tuple[Floats, Floats]:
+        """Return current and slope of some branches, for their voltages."""
+        amps, slopes = np.empty_like(v), np.empty_like(v)
+        for number in np.unique(self.laws[branches]).tolist():
+            mine = np.flatnonzero(self.laws[branches] == number)
+            amps[mine], slopes[mine] = self._curve(LAWS[number], branches[mine])(v[mine])
+        return amps, slopes
+
     def sums(self, per_branch: Floats, opposite: float = -1.0) -> Floats:
         """Return per free node what leaves it minus what enters it (plus, with opposite = 1)."""
         out = self.shape.from_a(per_branch) + opposite * self.shape.to_b(per_branch)
         return out[: self.free]
+
+    @cached_property
+    def rounding_v(self) -> Floats:
+        """Per branch: volts that get lost in the digits of its component's highest volts."""
+        return np.asarray((ROUNDING * self.highest)[self.shape.of_branch])
 
     @cached_property
     def highest(self) -> Floats:
