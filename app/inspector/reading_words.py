@@ -48,7 +48,8 @@ def battery_figures(answer: Answer, part_id: str) -> Iterator[Figure]:
     if outlook is not None and outlook.first_load_a > 0:
         yield Figure("Lasts", f"{outlook.hours.typical:.0f} h lit", True)
         yield Figure("From, to", f"{outlook.hours.low:.0f} to {outlook.hours.high:.0f} h")
-        yield Figure("Sessions", f"{outlook.sessions.typical:.0f}")
+        if not outlook.always_on:
+            yield Figure("Sessions", f"{outlook.sessions.typical:.0f}")
         if outlook.swap_on is not None:
             yield Figure("Swap about", outlook.swap_on.strftime("%d %b %Y").lstrip("0"))
 
