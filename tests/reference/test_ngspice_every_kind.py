@@ -9,7 +9,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from support.every_kind import INLINE, ON_AC_ONLY, layout
+from support.every_kind import INLINE, LARGER_PLUGS, ON_AC_ONLY, layout
 from support.ngspice import needs_ngspice, run, run_many
 
 from wiring.catalogue.shelf import builtin_kinds
@@ -54,4 +54,4 @@ def test_every_kind_is_among_them() -> None:
     seeds = range(BATCH * BATCHES)
     met = {part.kind for seed in seeds for part in layout(seed).parts.values()} | {ON_AC_ONLY}
     assert met == set(builtin_kinds())
-    assert set(INLINE) <= met and np.size(seeds) >= 200
+    assert {*INLINE, *LARGER_PLUGS} <= met and np.size(seeds) >= 200

@@ -14,6 +14,7 @@ INLINE = ("fuse", "resettable-fuse", "plug-2", "plug-4", "plug-8", "toggle-on-of
           "toggle-on-on", "toggle-on-on-2p", "toggle-centre-off", "toggle-centre-off-2p", "push-to-make",
           "push-to-break", "slide-on-on", "terminal-strip-4", "terminal-strip-8", "terminal-strip-12",
           "distribution-block-12")  # fmt: skip
+LARGER_PLUGS = ("plug-8", "plug-12", "plug-16", "plug-24", "plug-36")  # of them the first way is used
 ON_AC_ONLY = "supply-ac"
 
 
@@ -71,6 +72,8 @@ def _add_load(
     plus, minus = ENDS.get(kind.behaviour, "+-")
     drop = {"length_m": pick.uniform(0.1, 1.5), "size": "24 AWG"}
     way = INLINE[pick.randrange(len(INLINE))]
+    if way == "plug-8":
+        way = LARGER_PLUGS[pick.randrange(len(LARGER_PLUGS))]
     joint, into, out = f"J{name}", *_through(way, pick)
     parts[joint] = (way, {}, _closed(way, into, out))
     wires += [(ends[0], f"{joint}:{into}", drop), (f"{joint}:{out}", f"{name}:{plus}", drop)]
