@@ -53,3 +53,11 @@ def test_it_is_worked_out_beside_the_window_and_survives_a_change_of_card(qapp, 
     qtbot.waitUntil(lambda: editor.window.inspector.trying.found is not None, timeout=20_000)
     assert card(editor).every_position.figures.figures
     close_editor(editor)
+
+
+def test_what_is_proved_is_said_where_there_are_too_many_positions(editor):
+    open_demo(editor, "harbour")
+    shown = card(editor).every_position
+    shown.button.click()
+    (said,) = (line for line in shown.words.text().splitlines() if "too many positions" in line)
+    assert said.startswith("-G2 ") and "none brings more than 252 mA" in said

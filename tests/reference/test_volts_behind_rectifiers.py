@@ -6,8 +6,10 @@ import pytest
 from support.networks import draw, kinds, resistor
 
 from wiring.circuit.solve import solve
+from wiring.findings.situation import examine
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
+from wiring.sheets.meter_checks import volt_checks
 
 # A stiff transformer: 20 V open and 20 V at 10 A.
 FEED = ("supply-ac", {"open_v": 20.0, "rated_v": 20.0, "rated_a": 10.0})
@@ -61,3 +63,20 @@ def test_behind_a_lone_diode_the_leg_still_counts() -> None:
     figures = solve(plan, kinds(), {})
     across = abs(figures.terminals[TerminalRef("R", "1")] - figures.terminals[TerminalRef("R", "2")])
     assert across == pytest.approx(10.0 * math.sqrt(2.0), rel=0.06)  # RMS of a half wave
+
+
+def test_a_sheet_of_checks_asks_for_direct_volts_there() -> None:
+    """The LED behind the rectifier is measured on the DC range, the lamp on the legs on the AC range."""
+    parts = {
+        "G": FEED,
+        "T": "smoothed-rectifier",
+        "E": ("led-white", {"series_ohm": 2200.0}),
+        "L": "lamp-16v",
+    }
+    wires = [("G:~1", "T:~1"), ("G:~2", "T:~2"), ("T:+", "E:A"), ("T:-", "E:K")]
+    plan = draw(parts, [*wires, ("G:~1", "L:1"), ("G:~2", "L:2")], 0.2)
+    known = examine(plan, kinds(), {}, outlooks=False)
+    checks = {check.red.part: check for check in volt_checks(known)}
+    assert known.figures.rectified == {"E"}
+    assert not checks["E"].alternating and checks["L"].alternating
+    assert checks["E"].expect_v == pytest.approx(20.0 * math.sqrt(2.0) - 1.5, abs=0.4)

@@ -59,3 +59,6 @@ class Figures(NamedTuple):
     alternating: frozenset[PartId]  # parts fed with AC; their figures are RMS
     problems: tuple[Problem, ...]
     residual_a: float  # largest breach of Kirchhoff's current law that is left
+    rectified: frozenset[PartId] = (
+        frozenset()
+    )  # of the alternating ones: all terminals lie behind a rectifier

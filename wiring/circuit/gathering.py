@@ -59,7 +59,21 @@ def figures_of(settled: Settled) -> Figures:
         alternating,
         problems(settled, found),
         float(reading.residual_a.max(initial=0.0)),
+        _rectified(settled, alternating),
     )
+
+
+def _rectified(settled: Settled, alternating: frozenset[PartId]) -> frozenset[PartId]:
+    """Return the parts whose terminals a DC meter reads, though AC feeds their circuit."""
+    direct = ~np.isnan(settled.reading.direct[settled.assembly.node_of])
+    if not alternating or not direct.any():
+        return frozenset()
+    assembly, found = settled.assembly, []
+    for part in alternating:
+        first = assembly.first_terminal[part]
+        if direct[first : first + len(assembly.parts[part].kind.terminals)].all():
+            found.append(part)
+    return frozenset(found)
 
 
 def _left_out(settled: Settled) -> frozenset[PartId]:

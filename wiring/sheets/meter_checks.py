@@ -63,9 +63,8 @@ def volt_checks(situation: Situation) -> tuple[VoltCheck, ...]:
             if red_v is None or black_v is None:
                 continue
             place = place_name(plan, part)
-            check = _check(
-                place, what, red, black, red_v - black_v, tolerance, part.id in figures.alternating
-            )
+            swings = part.id in figures.alternating and part.id not in figures.rectified
+            check = _check(place, what, red, black, red_v - black_v, tolerance, swings)
             found.append(((order.get(place, len(order)), rank, f"{number:06d}"), check))
     found.sort(key=lambda f: f[0])
     return tuple(check for _, check in found)
