@@ -16,11 +16,14 @@ from wiring.edits.edit import EditRefused
 from wiring.edits.feed import feed
 from wiring.edits.fragment import copied, paste
 from wiring.edits.history import Step, begun, recorded, redone, undone
+from wiring.edits.joists import add_joist, change_joist, remove_joist
 from wiring.edits.lay_along import lay_along
+from wiring.edits.lead_over import lead_over, split_at_new
 from wiring.edits.mirror import mirror
 from wiring.edits.move import move
 from wiring.edits.panels import add_panel, change_panel, put_on_panel, remove_panel
 from wiring.edits.place_part import place
+from wiring.edits.recolour import recolour, set_circuit_colours
 from wiring.edits.remove import remove
 from wiring.edits.scenes import add_scene, change_scene, put_in_scene, remove_scene
 from wiring.edits.set_plan import set_habits, set_plan
@@ -29,7 +32,15 @@ from wiring.edits.set_wire import set_wire, swap_ends
 from wiring.edits.split_wire import insert_in_wire, split_wire
 from wiring.edits.throw import keep_position
 from wiring.edits.turn import turn
-from wiring.edits.wireways import add_wireway, move_corner, remove_wireway, set_wireway
+from wiring.edits.wireways import (
+    add_corner,
+    add_wireway,
+    move_corner,
+    remove_corner,
+    remove_wireway,
+    set_wireway,
+    shift_wireway,
+)
 from wiring.files.decode import decode
 from wiring.files.encode import encode
 from wiring.plan.changes import changes_between
@@ -204,7 +215,30 @@ class Editing(RuleBasedStateMachine):
         wires = self.some(data, "wires")
         self.do(lay_along(routes(self.plan, KINDS, wires)))
         choice = [move_corner(way, 1, y, x), set_wireway(way, hole_mm=x), remove_wireway(way)]
+        choice += [add_corner(way, x, y), remove_corner(way, 1), shift_wireway(way, x, y)]
+        choice += [set_wireway(way, fascia_drop_mm=y)]
         self.do(data.draw(st.sampled_from(choice)))
+
+    @rule(data=st.data(), x=COORDINATES, y=COORDINATES)
+    def joists(self, data, x, y):
+        self.do(add_joist((x, y), (0, 50)))
+        index = data.draw(st.integers(-1, 2))
+        choice = [change_joist(index, end=(y, x)), change_joist(index, width_mm=x), remove_joist(index)]
+        self.do(data.draw(st.sampled_from(choice)))
+
+    @rule(data=st.data(), letters=st.sampled_from(["OG", "", "GNYE", "bu"]))
+    def colours(self, data, letters):
+        part = self.one(data, "parts")
+        self.do(set_circuit_colours(part, plus=letters, switched=letters))
+        self.do(recolour(built_too=letters == "OG", kinds=KINDS))
+
+    @rule(data=st.data(), x=COORDINATES, turn_deg=st.sampled_from([0, 90, 45]))
+    def split_some(self, data, x, turn_deg):
+        wires = self.some(data, "wires")[:2]
+        self.do(lead_over(wires, self.one(data, "parts"), kinds=KINDS))
+        self.do(split_at_new(wires, KINDS["terminal-strip-4"], x, x, kinds=KINDS))
+        text = copied(self.plan, self.some(data, "parts")[:2])
+        self.do(paste(text, at=(x, 0), turn_deg=turn_deg, kinds=KINDS))
 
     @rule(data=st.data(), manner=st.sampled_from(["chain", "star"]))
     def feed_some(self, data, manner):
