@@ -7,8 +7,9 @@ import pytest
 
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.drawings.plan_areas import windows
-from wiring.drawings.plan_labels import Room, labelled
+from wiring.drawings.plan_labels import labelled
 from wiring.drawings.plan_leaders import led_label, spots_along, spots_round
+from wiring.drawings.plan_room import Room
 from wiring.drawings.plan_view import plan_view
 from wiring.files.store import load
 from wiring.pictures.metrics import words_box

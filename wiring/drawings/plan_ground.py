@@ -8,7 +8,7 @@ from wiring.drawings.plan_areas import Area, areas, panel_areas, scene_areas
 from wiring.drawings.plan_clip import overlap_of, pieces
 from wiring.drawings.plan_fit import Box, Fit, around
 from wiring.drawings.plan_joists import joist_items
-from wiring.drawings.plan_labels import Room
+from wiring.drawings.plan_room import Room
 from wiring.pictures.metrics import cap_mm, fitted, words_box
 from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Point, Words
 from wiring.plan.plan import Plan

@@ -9,7 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wiring.drawings.plan_fit import Box
-from wiring.drawings.plan_labels import COARSE_MM, FINE_MM, MOST_CROSSED, Room
+from wiring.drawings.plan_labels import MOST_CROSSED
+from wiring.drawings.plan_room import COARSE_MM, FINE_MM, Room
 from wiring.pictures.metrics import GROUND_PAD_EM, ascent_mm, descent_mm, width_mm
 from wiring.pictures.picture import NO_PEN, Disc, Item, Path, Pen, Point, Words
 

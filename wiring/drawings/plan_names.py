@@ -7,9 +7,10 @@ from wiring.drawings.panel_on_plan import painted
 from wiring.drawings.plan_clip import Piece, pieces
 from wiring.drawings.plan_fit import Box, Fit
 from wiring.drawings.plan_ground import outlines, place_names
-from wiring.drawings.plan_labels import Room, labelled
+from wiring.drawings.plan_labels import labelled
 from wiring.drawings.plan_leaders import led_label, spots_along, spots_round
 from wiring.drawings.plan_parts import Placed
+from wiring.drawings.plan_room import Room
 from wiring.drawings.plan_wires import Run
 from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Item, Point, Words

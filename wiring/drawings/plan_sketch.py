@@ -6,8 +6,8 @@ from wiring.catalogue.kind import Kind
 from wiring.drawings.plan_band import fascia_mark
 from wiring.drawings.plan_fit import Box, Fit, plan_bounds
 from wiring.drawings.plan_ground import ground, place_names
-from wiring.drawings.plan_labels import Room
 from wiring.drawings.plan_parts import placed_parts
+from wiring.drawings.plan_room import Room
 from wiring.pictures.picture import Disc, Item, Pen, Picture
 from wiring.plan.plan import Plan
 

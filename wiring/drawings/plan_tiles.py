@@ -15,9 +15,9 @@ from wiring.drawings.plan_band import fascia_mark
 from wiring.drawings.plan_clip import pieces
 from wiring.drawings.plan_fit import Box, Fit, around, plan_bounds
 from wiring.drawings.plan_ground import ground
-from wiring.drawings.plan_labels import Room
 from wiring.drawings.plan_names import Named, named
 from wiring.drawings.plan_parts import Placed, placed_parts, sign_items, terminal_items
+from wiring.drawings.plan_room import Room
 from wiring.drawings.plan_wires import Run, wire_items, wire_runs
 from wiring.pictures.picture import Item, Words
 from wiring.plan.names import PartId

@@ -10,10 +10,10 @@ from wiring.drawings.plan_band import BAND_MM, FASCIA_MM, band, fascia_mark, fas
 from wiring.drawings.plan_clip import pieces
 from wiring.drawings.plan_fit import Box, Fit, around, fitting_scale, plan_bounds
 from wiring.drawings.plan_ground import ground
-from wiring.drawings.plan_labels import Room
 from wiring.drawings.plan_legend import ROW_MM, legend, legend_rows
 from wiring.drawings.plan_names import Named, named
 from wiring.drawings.plan_parts import placed_parts, sign_items, terminal_items
+from wiring.drawings.plan_room import Room
 from wiring.drawings.plan_wires import wire_items, wire_runs, wires_near
 from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Anchor, Item, Path, Picture, Point, Words

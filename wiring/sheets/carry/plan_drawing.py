@@ -9,9 +9,9 @@ from wiring.drawings.plan_band import fascia_mark, fascia_side
 from wiring.drawings.plan_clip import pieces
 from wiring.drawings.plan_fit import Box, Fit, plan_bounds
 from wiring.drawings.plan_ground import ground
-from wiring.drawings.plan_labels import Room
 from wiring.drawings.plan_names import named
 from wiring.drawings.plan_parts import Placed, placed_parts, sign_items, terminal_items, terminal_on_paper
+from wiring.drawings.plan_room import Room
 from wiring.drawings.plan_wires import Run, wire_runs
 from wiring.drawings.wire_colour import wire_colour
 from wiring.findings.situation import Situation
