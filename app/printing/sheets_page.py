@@ -11,8 +11,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLabel,
-    QPushButton,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -22,6 +20,7 @@ from app.inspector.committing import committed
 from app.making import Making
 from app.printing.choices import Choices
 from app.printing.made_sheets import made_of
+from app.printing.page_bar import PageBar
 from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
 from app.printing.printed_record import PrintedRecord
@@ -29,9 +28,8 @@ from app.printing.wish import read_wish, wish_text
 from app.session import Session
 from app.settings import Remembered
 from app.solving import Answer
-from app.theme.icon_button import icon_button
 from app.theme.look import Look
-from app.window.actions import ZOOMS, Actions
+from app.window.actions import Actions
 from wiring.edits.set_plan import set_habits
 from wiring.pictures.pdf import Page
 from wiring.pictures.picture import Picture
@@ -213,37 +211,16 @@ class SheetsPage(QWidget):
         return path.with_suffix(suffix) if path else Path.home() / f"{self._session.plan.title}{suffix}"
 
     def _lay_out(self, actions: Actions) -> None:
-        save, send = QPushButton("Save PDF…", self), QPushButton("Print…", self)
-        save.setProperty("look", "main")
-        save.clicked.connect(actions["save_pdf"].trigger)
-        send.clicked.connect(actions["print"].trigger)
-        self.choosing = QToolButton(self)
-        self.choosing.setText("What to print")
-        self.choosing.setCheckable(True)
-        self.choosing.setChecked(True)
+        bar = PageBar(actions, self.paper, self._words, self)
+        self.choosing = bar.choosing
         self.choosing.toggled.connect(self.choices.setVisible)
-        bar = QFrame(self)
-        bar.setObjectName("pageBar")
-        bar.setFixedHeight(48)
-        row = QHBoxLayout(bar)
-        row.setContentsMargins(16, 0, 12, 0)
-        row.setSpacing(8)
-        row.addWidget(QLabel("Paper", bar))
-        row.addWidget(self.paper)
-        row.addWidget(self._words)
-        row.addStretch(1)
-        for name in ZOOMS:
-            row.addWidget(icon_button(actions[name], bar))
-        row.addSpacing(10)
-        for button in (self.choosing, send, save):
-            row.addWidget(button)
+        rule = QFrame(self)
+        rule.setProperty("look", "upright")
         below = QHBoxLayout()
         below.setContentsMargins(0, 0, 0, 0)
         below.setSpacing(0)
         below.addWidget(self.list)
         below.addWidget(self.picture, 1)
-        rule = QFrame(self)
-        rule.setProperty("look", "upright")
         below.addWidget(rule)
         below.addWidget(self.choices)
         column = QVBoxLayout(self)

@@ -67,7 +67,7 @@ def test_the_example_in_the_formats_description_opens_and_is_sound():
 RECORD_TYPES = (Habits, UsePattern, Scene, Panel, Wireway, Joist, Backdrop, Part, Wire)
 RECORD_TYPES = (*RECORD_TYPES, BatteryReading, CircuitColours, Plan)
 USUAL = {
-    "habits": (Habits(), "metric|22 AWG|0.1|20.0|0.1|50.0|bottom|A4|iec"),
+    "habits": (Habits(), "metric|22 AWG|0.1|20.0|0.1|50.0|bottom|A4|iec|"),
     "use": (UsePattern(), "3.0|4.0|()|0"),
     "scene": (Scene(id="s1", name="n"), "s1|n|0.0|0.0|0.0|0.0|UsePattern()"),
     "part": (
