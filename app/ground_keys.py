@@ -1,8 +1,8 @@
-"""How a selection names what of the ground is chosen: a wireway by its id, a joist by its place."""
+"""How a selection names what of the ground is chosen: wireways by id, joists and tracks by their place."""
 
-from wiring.plan.plan import Plan
+from wiring.plan.plan import Line, Plan
 
-JOIST = "j"  # joists have no ids: j0 stands for the first
+JOIST, TRACK, BOARD = "j", "t", "board"  # these have no ids: j0 stands for the first joist
 
 
 def joist_key(index: int) -> str:
@@ -12,10 +12,28 @@ def joist_key(index: int) -> str:
 
 def joist_index(ground: str) -> int:
     """Return the index of the joist a selection names; -1 when it names none."""
-    number = ground.removeprefix(JOIST)
-    return int(number) if ground.startswith(JOIST) and number.isdigit() else -1
+    return _index(ground, JOIST)
+
+
+def track_index(ground: str) -> int:
+    """Return the index of the track a selection names; -1 when it names none."""
+    return _index(ground, TRACK)
+
+
+def line_points(plan: Plan, ground: str) -> Line:
+    """Return the points of the track or of the board's outline that a selection names; empty for neither."""
+    if ground == BOARD:
+        return plan.board
+    index = track_index(ground)
+    return plan.tracks[index] if 0 <= index < len(plan.tracks) else ()
+
+
+def _index(ground: str, letter: str) -> int:
+    number = ground.removeprefix(letter)
+    return int(number) if ground.startswith(letter) and number.isdigit() else -1
 
 
 def ground_is_there(plan: Plan, ground: str) -> bool:
-    """Whether a plan has the wireway or joist that a selection names."""
-    return ground in plan.wireways or 0 <= joist_index(ground) < len(plan.joists)
+    """Whether a plan has the wireway, joist, track or board that a selection names."""
+    is_joist = 0 <= joist_index(ground) < len(plan.joists)
+    return ground in plan.wireways or is_joist or bool(line_points(plan, ground))

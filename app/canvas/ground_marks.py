@@ -8,18 +8,22 @@ from app.canvas.joist_painter import joist_bar
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from app.canvas.wireway_painter import LEAST_PX
-from app.ground_keys import joist_index
+from app.ground_keys import BOARD, joist_index, line_points
 from wiring.plan.places import Point
-from wiring.plan.plan import Plan
+from wiring.plan.plan import Line, Plan
 from wiring.plan.wireway import Wireway
 
 GRIP_PX = 4.0
 
 
 def paint_ground_mark(painter: QPainter, sight: Sight, ground: str) -> None:
-    """Paint a copper frame round the wireway or joist that a selection names."""
+    """Paint a copper frame round what of the ground a selection names."""
     plan, index = sight.plan, joist_index(ground)
-    if ground in plan.wireways:
+    line = line_points(plan, ground)
+    if line:
+        _paint_line(painter, sight, (*line, line[0]) if ground == BOARD else line)
+        _paint_grips(painter, sight, line)
+    elif ground in plan.wireways:
         _paint_way(painter, sight, plan.wireways[ground])
     elif 0 <= index < len(plan.joists):
         joist = plan.joists[index]
@@ -49,6 +53,13 @@ def _paint_way(painter: QPainter, sight: Sight, way: Wireway) -> None:
     painter.setPen(band)
     painter.drawPolyline(QPolygonF([QPointF(*sight.camera.to_px(*p)) for p in way.points]))
     _paint_grips(painter, sight, way.points)
+
+
+def _paint_line(painter: QPainter, sight: Sight, line: Line) -> None:
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(QPen(sight.shades.copper, 2))
+    painter.drawPolyline(QPolygonF([QPointF(*sight.camera.to_px(*p)) for p in line]))
 
 
 def _paint_grips(painter: QPainter, sight: Sight, places: tuple[tuple[float, float], ...]) -> None:

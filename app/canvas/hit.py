@@ -10,6 +10,7 @@ import numpy as np
 from app.canvas.area_hit import area_grip_at
 from app.canvas.geometry import Box, Geometry
 from app.canvas.joist_hit import joist_at, joist_end_at
+from app.canvas.line_hit import line_at, line_corner_at
 from app.canvas.way_hit import corner_at, way_at
 from app.canvas.wire_paths import along
 from app.ground_keys import joist_index, joist_key
@@ -42,6 +43,7 @@ class Hit(NamedTuple):
     way: str = ""  # a wireway
     corner: int = -1  # index of its corner
     joist: int = -1  # index of a joist
+    line: str = ""  # the board's outline or a track, as a selection names it; `corner` is its corner then
     hold: str = ""  # "start", "end" or "whole": how the joist that is selected is held
 
     @property
@@ -51,8 +53,8 @@ class Hit(NamedTuple):
 
     @property
     def ground(self) -> str:
-        """What of the ground is there: a scene, panel or wireway by its id, a joist by its key."""
-        return self.area or self.way or (joist_key(self.joist) if self.joist >= 0 else "")
+        """What of the ground is there: a scene, panel or wireway by its id, anything else by its key."""
+        return self.area or self.way or (joist_key(self.joist) if self.joist >= 0 else self.line)
 
 
 def nearest_terminal(geometry: Geometry, at: Point, reach_mm: float) -> TerminalRef | None:
@@ -197,6 +199,9 @@ def _under_parts(geometry: Geometry, plan: Plan, at: Point, scale: float, ground
     corner = corner_at(plan, at, scale)
     if corner.way:
         return Hit(at, way=corner.way, corner=corner.corner)
+    line_corner = line_corner_at(plan, ground, at, scale)
+    if line_corner >= 0:
+        return Hit(at, line=ground, corner=line_corner)
     index = joist_index(ground)
     if 0 <= index < len(plan.joists) and (end := joist_end_at(plan.joists[index], at, scale)):
         return Hit(at, joist=index, hold=end)
@@ -207,7 +212,10 @@ def _under_parts(geometry: Geometry, plan: Plan, at: Point, scale: float, ground
     if area.area:
         return Hit(at, **area._asdict())
     way = way_at(plan, at, scale).way
-    joist = -1 if way else joist_at(plan, at, scale)
+    line = "" if way else line_at(plan, at, scale)
+    joist = -1 if way or line else joist_at(plan, at, scale)
+    if line:
+        return Hit(at, line=line)
     return Hit(at, way=way, joist=joist, hold="whole" if joist >= 0 and joist == index else "")
 
 

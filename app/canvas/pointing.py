@@ -11,6 +11,7 @@ from app.canvas.camera import Camera
 from app.canvas.gestures.bend import new_bend
 from app.canvas.gestures.choose import press
 from app.canvas.gestures.pointer import Around, Do, GestureKey, Phase, Pointer
+from app.canvas.ground_edits import line_with_corner
 from app.canvas.hit import Hit
 from wiring.edits.wireways import add_corner
 from wiring.plan.places import Point
@@ -90,6 +91,8 @@ class Pointing:
             self.bend(hit)
         elif hit.way and hit.corner < 0:
             self._acting.carry_out(Do(add_corner(hit.way, *hit.at)))
+        elif hit.line and hit.corner < 0:
+            self._acting.carry_out(Do(line_with_corner(self._around().plan, hit.line, hit.at)))
         else:
             self.press(event, turn_centre)
 

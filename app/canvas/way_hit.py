@@ -31,7 +31,7 @@ def corner_at(plan: Plan, at: Point, scale: float) -> WayHit:
 def way_at(plan: Plan, at: Point, scale: float) -> WayHit:
     """Return the wireway that runs through a place; empty when there is none."""
     near = [
-        (_distance(a, b, at) - way.hole_mm / 2, way.id)
+        (off_stretch(a, b, at) - way.hole_mm / 2, way.id)
         for way in plan.wireways.values()
         for a, b in pairwise(way.points)
     ]
@@ -39,7 +39,8 @@ def way_at(plan: Plan, at: Point, scale: float) -> WayHit:
     return WayHit(way_id) if distance <= REACH_PX / scale else WayHit()
 
 
-def _distance(a: Point, b: Point, at: Point) -> float:
+def off_stretch(a: Point, b: Point, at: Point) -> float:
+    """Return how far a place lies from the line between two points."""
     dx, dy = b[0] - a[0], b[1] - a[1]
     square = dx * dx + dy * dy
     t = 0.0 if square < 1e-12 else max(0.0, min(1.0, ((at[0] - a[0]) * dx + (at[1] - a[1]) * dy) / square))

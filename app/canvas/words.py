@@ -7,9 +7,11 @@ from app.canvas.hit import Hit
 from app.canvas.readings import reading
 from app.canvas.sight import Sight
 from app.canvas.wire_names import colour_name
+from app.ground_keys import BOARD
 from wiring.plan.designations import part_label, terminal_label
 from wiring.quantities.wording import worded
 
+HOLD_LINE = "Click to select it, then drag its corners; two clicks add one"
 HOLD_AREA = "Drag its name to move it, an edge to resize it; click the name to select what is in it."
 
 
@@ -67,6 +69,8 @@ def hit_words(sight: Sight, hit: Hit) -> str:
         return wireway_words(sight, hit.way)
     if 0 <= hit.joist < len(sight.plan.joists):
         return joist_words(sight, hit.joist)
+    if hit.line:
+        return f"{'The board' if hit.line == BOARD else 'Track'}. {HOLD_LINE}"
     area = areas_of(sight.plan).get(hit.area)
     if area is None:
         return ""

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from app.bench.bench import bench_of
-from app.ground_keys import ground_is_there, joist_index
+from app.ground_keys import joist_index
 from app.inspector.card import Card, MakesCard
 from app.inspector.every_position import Trying
 from app.inspector.joist_card import JoistCard
@@ -80,7 +80,7 @@ class Inspector(QFrame):
         plan = self._session.plan
         ids = tuple(sorted(i for i in self._selection.ids if i in plan.parts or i in plan.wires))
         ground = self._selection.ground
-        if not ids and ground_is_there(plan, ground):
+        if not ids and (ground in plan.wireways or 0 <= joist_index(ground) < len(plan.joists)):
             ids = (ground,)
         if not ids and self._bench.panel in plan.panels:
             ids = (self._bench.panel,)

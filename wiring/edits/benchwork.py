@@ -33,6 +33,20 @@ def add_track(points: Iterable[Point]) -> Edit:
     return Edit("Draw track", apply)
 
 
+def set_track(index: int, points: Iterable[Point]) -> Edit:
+    """Lead the track of that index along other points, in mm."""
+    line = _line(points)
+
+    def apply(plan: Plan) -> Plan:
+        if not 0 <= index < len(plan.tracks):
+            raise EditRefused("The plan has no such track any more.")
+        if len(line) < 2:
+            raise EditRefused("A track needs at least two points.")
+        return set_plan(tracks=(*plan.tracks[:index], line, *plan.tracks[index + 1 :])).apply(plan)
+
+    return Edit("Change track", apply)
+
+
 def remove_track(index: int) -> Edit:
     """Take away the track of that index."""
 

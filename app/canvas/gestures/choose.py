@@ -5,13 +5,13 @@ from app.canvas.gestures.band import band_select
 from app.canvas.gestures.bend import drag_bend
 from app.canvas.gestures.drag import drag_parts
 from app.canvas.gestures.joist import drag_joist
+from app.canvas.gestures.line import drag_line_corner
 from app.canvas.gestures.pointer import Act, Around, Gesture, Pick, Pointer, Preview, travelled
 from app.canvas.gestures.pull_wire import pull_from
 from app.canvas.gestures.reconnect import drag_end
 from app.canvas.gestures.throw import hold_button, momentary_position, throw_part
 from app.canvas.gestures.turn import turn_parts
 from app.canvas.gestures.way import drag_corner
-from app.ground_keys import joist_key
 from wiring.plan.places import Point
 
 
@@ -30,7 +30,7 @@ def press(around: Around, pointer: Pointer, turn_centre: Point | None = None) ->
     if hit.part:
         return _press_part(around, pointer)
     if hit.corner >= 0 and not pointer.adds:
-        return drag_corner(around, pointer)
+        return drag_line_corner(around, pointer) if hit.line else drag_corner(around, pointer)
     if hit.hold and not pointer.adds:
         return drag_joist(around, pointer)
     if hit.area and not pointer.adds:
@@ -86,6 +86,6 @@ def _press_elsewhere(around: Around, pressed: Pointer) -> Gesture:
             return (yield from _resumed(band, pointer))
         pointer = yield Preview()
     if not wire:
-        ground = pressed.hit.way or (joist_key(pressed.hit.joist) if pressed.hit.joist >= 0 else "")
+        ground = pressed.hit.ground
         return Pick(around.selected) if pressed.adds else Pick(frozenset(), ground)
     return Pick(around.selected ^ {wire}) if pressed.adds else Pick(frozenset((wire,)))
