@@ -14,6 +14,7 @@ from wiring.drawings.circuit_build import built
 from wiring.drawings.circuit_drawing import circuit_drawings
 from wiring.drawings.circuit_rows import section_items
 from wiring.drawings.circuit_tree import Parallel, Series, Stray, leaves
+from wiring.drawings.symbols.all_symbols import SETS
 from wiring.pictures.picture import Words
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
@@ -96,14 +97,15 @@ def check_joints(node):
 
 
 @settings(max_examples=50, deadline=None)
-@given(plans())
-def test_every_part_and_wire_once_and_nothing_over_anything(plan):
-    drawings = circuit_drawings(plan, KINDS, in_use(plan, KINDS), figures(plan))
+@given(plans(), st.sampled_from(sorted(SETS)))
+def test_every_part_and_wire_once_and_nothing_over_anything(plan, symbols):
+    drawings = circuit_drawings(plan, KINDS, in_use(plan, KINDS), figures(plan), symbols)
     assert Counter(p for d in drawings for p in d.parts) == Counter(list(plan.parts))
     assert Counter(w for d in drawings for w in d.wires) == Counter(list(plan.wires))
     words = " ".join(i.text for d in drawings for i in d.picture.items if isinstance(i, Words))
     for wire in plan.wires.values():
         assert wire.label in words
+    assert {p.id for d in drawings for p in d.places} == {*plan.parts, *plan.wires}
     for drawing in drawings:
         assert words_on_words(drawing.picture) == []
         assert lines_through_words(drawing.picture) == []
