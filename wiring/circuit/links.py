@@ -126,8 +126,9 @@ def short_path(assembly: Assembly, start: int, end: int, through: Mapping[int, f
     if start == end:
         return []
     graph = nx.MultiGraph()
-    walked = np.union1d(np.flatnonzero(assembly.conducting), np.fromiter(through, dtype=np.intp)).tolist()
-    for branch in walked:
+    near = hanging(assembly)
+    walked = np.union1d(np.flatnonzero(assembly.conducting), np.fromiter(through, dtype=np.intp))
+    for branch in walked[near[assembly.a[walked]] == near[start]].tolist():
         ohms = through.get(branch, float(assembly.values[branch, 0]))
         graph.add_edge(int(assembly.a[branch]), int(assembly.b[branch]), key=branch, ohms=ohms)
     try:
