@@ -14,7 +14,7 @@ from wiring.plan.battery_log import BatteryReading
 from wiring.plan.circuit_colours import CircuitColours
 from wiring.plan.joist import Joist
 from wiring.plan.names import TerminalRef
-from wiring.plan.panel import Panel
+from wiring.plan.panel import FaceLine, FaceText, Panel
 from wiring.plan.part import Part
 from wiring.plan.plan import Habits, Plan
 from wiring.plan.scene import Scene, UsePattern
@@ -64,7 +64,7 @@ def test_the_example_in_the_formats_description_opens_and_is_sound():
     assert plan.next_number == 6
 
 
-RECORD_TYPES = (Habits, UsePattern, Scene, Panel, Wireway, Joist, Backdrop, Part, Wire)
+RECORD_TYPES = (Habits, UsePattern, Scene, Panel, FaceLine, FaceText, Wireway, Joist, Backdrop, Part, Wire)
 RECORD_TYPES = (*RECORD_TYPES, BatteryReading, CircuitColours, Plan)
 USUAL = {
     "habits": (Habits(), "metric|22 AWG|0.1|20.0|0.1|50.0|bottom|A4|iec|"),

@@ -27,6 +27,7 @@ from wiring.edits.panels import change_panel
 from wiring.edits.place_part import place
 from wiring.files.decode import decode
 from wiring.files.encode import encode
+from wiring.files.refusals import NotReadable
 from wiring.plan.harness import harness_of, leaving
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
@@ -164,3 +165,26 @@ def test_the_plug_stands_free_beyond_the_edge_that_faces_the_layout(shift):
         strip.y_mm - middle[1]
     )
     assert towards > 0
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        (b'"width_mm": 7', b'"wide_mm": 7', "field “wide_mm”"),
+        (b'"high_mm": 9', b'"high": 9', "field “high”"),
+        (b'"width_mm": 7', b'"width_mm": 70', "between 0.2 and 50 mm wide"),
+        (b'"colour": "RD"', b'"colour": "RDWH"', "one colour of IEC 60757"),
+    ],
+)
+def test_a_face_with_a_slip_in_its_file_is_refused_in_one_sentence_that_names_the_panel(old, new, said):
+    plan = done(
+        panel_plan(),
+        add_line(PANEL, [(0, 0), (9, 9)], 7, "RD"),
+        add_text(PANEL, "DOCK", 5, 5, high_mm=9),
+    )
+    data = encode(plan)
+    assert decode(data) == plan and old in data
+    with pytest.raises(NotReadable) as refusal:
+        decode(data.replace(old, new))
+    words = str(refusal.value)
+    assert said in words and (PANEL in words or "Quay panel" in words) and words.endswith(".")
