@@ -5,6 +5,7 @@ coil and the time to fill again. ngspice integrates the circuit with a diode's e
 clamp at 0.8 V leaves out counts too. By itself `python tests/benchmarks/pulse_error.py` prints each case.
 """
 
+import math
 import shutil
 import sys
 import tempfile
@@ -15,9 +16,19 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from support.ngspice import run
-from support.pulse_cases import CASES, FULL, TAIL_S, Case, press_netlist, refill_netlist
+from support.pulse_cases import (
+    CASES,
+    FULL,
+    STRAIGHT,
+    TAIL_S,
+    Case,
+    press_netlist,
+    refill_netlist,
+    straight_netlist,
+)
 
 from wiring.studies.throws.discharge import discharge
+from wiring.studies.throws.from_supply import from_supply
 
 SMOKE = ("typical coil", "underdamped with diode")
 
@@ -25,7 +36,20 @@ SMOKE = ("typical coil", "underdamped with diode")
 def pulse_err(*, smoke: bool | None = None) -> float:
     """The greatest relative error of all cases, or of a few of them."""
     few = "--smoke" in sys.argv if smoke is None else smoke
-    return max(error for name in (SMOKE if few else CASES) for _, error in errors(CASES[name]))
+    found = [error for name in (SMOKE if few else CASES) for _, error in errors(CASES[name])]
+    if shutil.which("ngspice") and not few:
+        found += [error for name in STRAIGHT for _, error in straight_errors(name)]
+    return max(found)
+
+
+def straight_errors(name: str) -> Iterator[tuple[str, float]]:
+    """Peak and energy of a coil straight on a supply, against ngspice."""
+    volts_v, coil, on_s = STRAIGHT[name]
+    ours = from_supply(volts_v, math.inf, [coil], on_s)
+    with tempfile.TemporaryDirectory() as folder:
+        theirs = run(straight_netlist(volts_v, coil, on_s), Path(folder))
+    yield "peak", abs(ours.peak_a * coil.ohms / theirs["peak"] - 1.0)
+    yield "energy", abs(ours.energy_coil_j / theirs["heat"] - 1.0)
 
 
 def errors(case: Case) -> Iterator[tuple[str, float]]:

@@ -44,8 +44,8 @@ def transient(plan: Plan, farads: float, ohms: float, phase_deg: float, folder: 
         "D1 a p bridge", "D2 0 p bridge", "D3 m a bridge", "D4 m 0 bridge",
         f"Resr p c {esr}", f"Cstore c m {farads} ic=0", f"Rload p m {ohms}",
         "Rleak a m 1meg", "Bheat 0 h i=i(Vmains)*i(Vmains)", "Cheat h 0 1 ic=0", "Rheat h 0 1e12",
-        ".options reltol=1e-4 abstol=1e-9 gmin=1e-10", ".control", "set numdgt=12", "tran 5u 0.3 0 5u uic",
-        "meas tran high MAX i(Vmains)", "meas tran low MIN i(Vmains)", "meas tran heat FIND v(h) AT=0.299",
+        ".options reltol=1e-4 abstol=1e-9 gmin=1e-10", ".control", "set numdgt=12", "tran 20u 0.2 0 20u uic",
+        "meas tran high MAX i(Vmains)", "meas tran low MIN i(Vmains)", "meas tran heat FIND v(h) AT=0.199",
         ".endc", ".end", "",
     ]  # fmt: skip
     return run("\n".join(lines), folder)

@@ -30,6 +30,11 @@ CASES = {
     "let go early": Case(LARGE, (Coil(4.0, 2e-3, 0.2, freewheel_v=0.8),), 0.02),
 }
 
+STRAIGHT = {  # volts of a supply, coil, seconds
+    "straight on a supply": (16.0, Coil(15.0, 0.5e-3, 1.6), 0.06),
+    "a slow coil let go early": (12.0, Coil(4.0, 8e-3, 0.5), 0.01),
+}
+
 
 def press_netlist(case: Case) -> str:
     """The store, a button closed from the first moment until it is let go, each coil behind its loop.
@@ -77,5 +82,19 @@ def refill_netlist(store: Store, left_v: float) -> str:
             f"Cstore c 0 {store.farads} ic={left_v}", OPTIONS, ".control", "set numdgt=12",
             f"tran {fills_s / 1000} {4 * fills_s} 0 {fills_s / 1000} uic",
             f"meas tran full WHEN v(c)={FULL * store.volts_v} RISE=1", ".endc", ".end", "",
+        ]
+    )  # fmt: skip
+
+
+def straight_netlist(volts_v: float, coil: Coil, on_s: float) -> str:
+    """A coil put on a supply; prints `peak` (volts across the winding) and `heat` at the end."""
+    step_s = on_s / 5000
+    return "\n".join(
+        [
+            "* a coil on a supply", f"Vfeed f 0 {volts_v}", f"Rloop f s {coil.loop_ohms}",
+            f"L s m {coil.henry} ic=0", f"R m 0 {coil.ohms}",
+            f"Bheat 0 e i=v(m)*v(m)/{coil.ohms}", "Cheat e 0 1 ic=0", OPTIONS, ".control", "set numdgt=12",
+            f"tran {step_s} {1.01 * on_s} 0 {step_s} uic", f"meas tran peak MAX v(m) FROM=0 TO={on_s}",
+            f"meas tran heat FIND v(e) AT={on_s}", ".endc", ".end", "",
         ]
     )  # fmt: skip
