@@ -15,11 +15,13 @@ from wiring.drawings.circuit_facts import SMALL_MM
 from wiring.files.decode import decode
 from wiring.files.encode import encode
 from wiring.files.refusals import NotReadable
-from wiring.pictures.metrics import overlap
+from wiring.findings.situation import examine
+from wiring.pictures.metrics import overlap, words_box
 from wiring.pictures.picture import Disc, Path, Words
 from wiring.pictures.svg import svg_text
 from wiring.plan.plan import Plan
 from wiring.plan.positions import in_use
+from wiring.sheets.drawing_sheets import drawing_sections
 
 KINDS = builtin_kinds()
 SVG = "{http://www.w3.org/2000/svg}"
@@ -167,3 +169,35 @@ def test_strange_labels_stay_text_in_an_svg(label):
     assert {"-G1", "-E1", "W1 BK"} <= set(said)
     assert len(root.findall(f".//{SVG}script")) == 0
     assert not [fault for check in (words_on_words, outside) for fault in check(drawing.picture)]
+
+
+def small_circuits(count):
+    """Battery and lamp, again and again: a circuit each."""
+    parts, wires = {}, []
+    for n in range(1, count + 1):
+        parts |= {f"G{n}": "battery-9v", f"E{n}": "lamp-12v"}
+        wires += [(f"G{n}:+", f"E{n}:1"), (f"E{n}:2", f"G{n}:-")]
+    return draw(parts, wires)
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_small_circuits_share_a_sheet_each_under_its_title(paper):
+    plan = small_circuits(4)
+    (section,) = drawing_sections(examine(plan, KINDS, outlooks=False), paper)
+    titles = [
+        [i.text for i in leaf.items if isinstance(i, Words) and i.size_mm == 4.6] for leaf in section.leaves
+    ]
+    assert [t.split()[0] for some in titles for t in some] == ["-G1", "-G2", "-G3", "-G4"]
+    assert len(titles) == 2
+    for leaf in section.leaves:
+        left, top, right, bottom = leaf.sheet.body
+        boxes = [words_box(i) for i in leaf.items if isinstance(i, Words)]
+        assert all(left <= b[0] and top <= b[1] and b[2] <= right and b[3] <= bottom for b in boxes)
+        assert not [1 for n, one in enumerate(boxes) for other in boxes[n + 1 :] if overlap(one, other)]
+
+
+def test_a_large_drawing_has_a_sheet_to_itself():
+    plan = lamp_street(30)
+    drawn = drawings(plan)
+    (section,) = drawing_sections(examine(plan, KINDS, outlooks=False), "A4")
+    assert len(section.leaves) == len(drawn)
