@@ -37,5 +37,6 @@ class CourseBar(QWidget):
         row.addWidget(self.save)
 
     def _table_toggled(self, on: bool) -> None:
+        self.as_table.setText("As a curve" if on else "As a table")
         self.switch.setEnabled(not on)
         self.table_wanted.emit(on)

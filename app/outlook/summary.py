@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QSizePol
 from wiring.quantities.wording import worded
 from wiring.studies.outlook import Outlook, Span
 
+FINE_BELOW = 4.0  # of whatever is counted: below it a tenth matters
 _SPANS = (("Sessions", "sessions", 0), ("Hours lit", "hours", 0), ("Days", "days", 0))
 
 
@@ -58,6 +59,7 @@ class Summary(QWidget):
         self._spans.setVisible(drawn)
         for row, (_, name, digits) in zip(self.cells, _SPANS, strict=True):
             span: Span = getattr(outlook, name)
+            digits = 1 if span.high < FINE_BELOW else digits
             for cell, value in zip(row, (span.low, span.typical, span.high), strict=True):
                 cell.setText(f"{value:.{digits}f}")
         for widget in (self._names[0], *self.cells[0]):  # what is never off has no sessions

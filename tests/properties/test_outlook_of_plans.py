@@ -145,7 +145,7 @@ def test_more_capacity_lasts_longer():
 def test_times_and_counts_are_worded_no_finer_than_they_are_known():
     assert [rounded(n) for n in (1.2, 7.4, 13.7, 43, 118, 430)] == ["1", "7", "14", "45", "120", "450"]
     assert [time_words(d) for d in (0.3, 1, 12, 34, 90, 800)] == [
-        "1 day", "1 day", "12 days", "5 weeks", "3 months", "2 years",
+        "7 hours", "24 hours", "12 days", "5 weeks", "3 months", "2 years",
     ]  # fmt: skip
 
 
