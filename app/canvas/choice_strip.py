@@ -3,7 +3,16 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 HEIGHT = 44
 
@@ -32,9 +41,13 @@ class ChoiceStrip(QFrame):
         leave.setObjectName("leaveChoices")
         leave.clicked.connect(self.left)
         self._agree.setObjectName("agreeChoices")
-        self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(16, 0, 12, 0)
-        self._row.setSpacing(6)
+        rows = self._rows = QVBoxLayout(self)
+        rows.setContentsMargins(16, 0, 12, 0)
+        rows.setSpacing(0)
+        self._row, self._second = QHBoxLayout(), QHBoxLayout()
+        for row in (self._row, self._second):
+            row.setSpacing(6)
+            rows.addLayout(row)
         self._row.addWidget(self._title)
         self._row.addSpacing(8)
         self._row.addStretch(1)
@@ -42,7 +55,6 @@ class ChoiceStrip(QFrame):
             self._row.addWidget(button)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             button.setCursor(Qt.CursorShape.ArrowCursor)
-        self.setFixedHeight(HEIGHT)
         self.setCursor(Qt.CursorShape.ArrowCursor)
         view.installEventFilter(self)
         self.hide()
@@ -52,6 +64,7 @@ class ChoiceStrip(QFrame):
         for button in self._group.buttons():
             self._group.removeButton(button)
             self._row.removeWidget(button)
+            self._second.removeWidget(button)
             button.deleteLater()
         self._title.setText(title)
         self._agree.setText(agree)
@@ -84,4 +97,23 @@ class ChoiceStrip(QFrame):
         return False
 
     def _place(self) -> None:
-        self.setGeometry(0, self._view.height() - HEIGHT, self._view.width(), HEIGHT)
+        """Lie along the lower edge, in two rows where one is too narrow for all the words."""
+        self._arrange(in_two=False)
+        narrow = self.minimumSizeHint().width() > self._view.width()
+        if narrow:
+            self._arrange(in_two=True)
+        height = HEIGHT * (2 if narrow else 1)
+        self.setGeometry(0, self._view.height() - height, self._view.width(), height)
+
+    def _arrange(self, *, in_two: bool) -> None:
+        while self._second.count():
+            self._second.takeAt(0)
+        for index, button in enumerate(self._group.buttons()):
+            self._row.removeWidget(button)
+            if in_two:
+                self._second.addWidget(button)
+            else:
+                self._row.insertWidget(2 + index, button)
+        if in_two:
+            self._second.addStretch(1)
+        self._rows.invalidate()

@@ -5,7 +5,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from tests.support.editors import open_demo
+from tests.support.editors import open_demo, part_id
 
 Key = Qt.Key
 
@@ -82,4 +82,29 @@ def test_a_notice_lies_over_the_page_and_moves_nothing(editor):
     assert bar.height() >= 2 * window.notice_bar.fontMetrics().height()
     QTest.keyClick(window.notice_bar, Key.Key_Escape)
     assert not window.notice_bar.isVisible() and places() == before
+    window.resize(1280, 800)
+
+
+def test_choices_that_are_too_wide_for_one_row_take_two(editor):
+    from wiring.edits.place_part import place
+
+    window = narrow(editor)
+    kinds = editor.session.kinds
+    for kind, x in (("toggle-on-off-2p", 700), ("led-red-bare", 800), ("led-red-bare", 860)):
+        editor.session.do(place(kinds[kind], x, 700))
+    editor.selection.select([*list(editor.session.plan.parts)[-3:], part_id(editor, "G1")])
+    window.acts["feed"].trigger()
+    QApplication.processEvents()
+    strip = window.plan_view.choices
+    buttons = [*strip._group.buttons(), strip._agree]
+    assert strip.isVisible() and len(buttons) >= 5
+    for button in buttons:
+        assert button.width() >= button.sizeHint().width()
+        assert strip.rect().contains(button.geometry())
+    one_row = 44
+    assert strip.height() == 2 * one_row and strip.geometry().bottom() == window.plan_view.rect().bottom()
+    window.resize(1500, 800)
+    QApplication.processEvents()
+    assert strip.height() == one_row
+    QTest.keyClick(window.plan_view, Key.Key_Escape)
     window.resize(1280, 800)
