@@ -74,7 +74,7 @@ def _drag(
             return FaceDo(edit) if edit is not None else None
         if pointer.phase == "move":
             wanted = origin[0] + pointer.at[0] - begun.at[0], origin[1] + pointer.at[1] - begun.at[1]
-            there = wanted if pointer.free else on_spacing(wanted, spacing_of(around.panel))
+            there = wanted if pointer.free else on_spacing(wanted, spacing_of(around.plan, around.panel))
             edit = shifted(around, parts, items, (there[0] - origin[0], there[1] - origin[1]))
         plan = edit.apply(around.plan) if edit is not None else None
         clash = plan is not None and bool(parts & around.sight._replace(plan=plan).misfits())

@@ -105,7 +105,7 @@ class TypedFace(FaceView):
     def duplicate(self) -> None:
         """Set copies of what is chosen one spacing farther on, and choose them."""
         around = self.around()
-        step = spacing_of(around.panel)
+        step = spacing_of(around.plan, around.panel)
         if self.bench.items:
             lines = sorted(i.number for i in self.bench.items if i.sort == "line")
             texts = sorted(i.number for i in self.bench.items if i.sort == "text")
@@ -151,7 +151,7 @@ class TypedFace(FaceView):
     def _arrow(self, key: Qt.Key, *, fine: bool) -> None:
         """Steer what is in hand, or nudge what is chosen; from behind too, left is left on the screen."""
         around = self.around()
-        step = FINE_MM if fine else spacing_of(around.panel)
+        step = FINE_MM if fine else spacing_of(around.plan, around.panel)
         dx, dy = ARROWS[key]
         if self.acting.tool != "select":
             scale = self.camera.scale

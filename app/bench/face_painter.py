@@ -77,7 +77,7 @@ def _paint_plate(painter: QPainter, sight: FaceSight) -> None:
         pen.setDashPattern([6, 3])
     painter.setPen(pen)
     painter.drawRoundedRect(rect, 3, 3)
-    spacing = spacing_of(panel)
+    spacing = spacing_of(sight.plan, panel)
     if spacing * sight.camera.scale < DOTS_FROM_PX:
         spacing *= math.ceil(DOTS_FROM_PX / (spacing * sight.camera.scale))
     across, down = int(panel.width_mm / spacing) + 1, int(panel.height_mm / spacing) + 1

@@ -51,7 +51,7 @@ class FaceAround(NamedTuple):
 
     def place(self, pointer: FacePointer) -> Point:
         """Return where the pointer means: on the spacing unless it is free."""
-        return pointer.at if pointer.free else on_spacing(pointer.at, spacing_of(self.panel))
+        return pointer.at if pointer.free else on_spacing(pointer.at, spacing_of(self.plan, self.panel))
 
     def travelled(self, a: Point, b: Point) -> bool:
         """Return whether the pointer has gone far enough to mean a drag."""

@@ -32,7 +32,11 @@ SIZES = (
     ("room_mm", "Room behind"),
 )
 MAY_BE_EMPTY = {"spacing_mm": "as the plan's", "room_mm": "not known"}
-SPACINGS_MM = (5.0, 10.0, 12.5, 20.0)
+SPACINGS = {  # words and millimetres of the usual ones
+    "metric": (("5", 5.0), ("10", 10.0), ("12.5", 12.5), ("20", 20.0)),
+    "us": (("1/4", 6.35), ("1/2", 12.7), ("3/4", 19.05), ("1", 25.4)),
+}
+UNIT = {"metric": "mm", "us": "in"}
 SIDES = (("front", "from the front"), ("behind", "from behind"))
 
 
@@ -105,16 +109,17 @@ class PanelCard(Card):
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(4)
         line.addStretch(1)
-        for spacing_mm in SPACINGS_MM:
+        units = self.session.plan.habits.units
+        for words, spacing_mm in SPACINGS[units]:
             button = QToolButton(row)
-            button.setText(f"{spacing_mm:g}")
+            button.setText(words)
             button.setProperty("look", "small")
-            button.setObjectName(f"spacing_{spacing_mm:g}")
-            button.setToolTip(f"A spacing of {spacing_mm:g} mm")
+            button.setObjectName(f"spacing_{words}")
+            button.setToolTip(f"A spacing of {words} {UNIT[units]}")
             button.setAccessibleName(button.toolTip())
             button.clicked.connect(partial(self._change, spacing_mm=spacing_mm))
             line.addWidget(button)
-        line.addWidget(QLabel("mm", row))
+        line.addWidget(QLabel(UNIT[units], row))
         return row
 
     def _add_harness(self) -> None:

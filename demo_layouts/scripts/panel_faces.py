@@ -1,4 +1,4 @@
-"""What is painted on the faces of the demo panels, track diagrams and legends, and how their wires come out."""
+"""What is painted on the faces of the demo panels, and how their wires come out."""
 
 from wiring.edits.face_items import add_line, add_text
 from wiring.edits.face_legends import legends_from_labels

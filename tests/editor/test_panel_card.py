@@ -194,3 +194,16 @@ def test_a_finding_about_something_else_takes_the_bench_away(benched):
     assert benched.window.plan_view.bench.is_open
     benched.window.show_ids((STRIP,))
     assert not benched.window.plan_view.bench.is_open
+
+
+def test_in_feet_and_inches_spacings_are_parts_of_an_inch(window):
+    from wiring.edits.panel_spacing import spacing_of
+    from wiring.edits.panels import change_panel
+    from wiring.edits.set_plan import set_habits
+
+    window.session.do(set_habits(units="us"))
+    window.session.do(change_panel(PANEL, spacing_mm=0))
+    window.window.plan_view.bench.open(PANEL)
+    assert spacing_of(window.session.plan, panel(window)) == 6.35
+    QTest.mouseClick(field(window, "spacing_1/2"), LEFT)
+    assert panel(window).spacing_mm == 12.7

@@ -11,12 +11,12 @@ from wiring.plan.panel import Panel
 from wiring.plan.panel_places import on_spacing, to_face
 from wiring.plan.plan import Plan
 
-USUAL_MM = 5.0  # on a panel that says no spacing of its own: the plan's grid
+GRID_MM = {"metric": 5.0, "us": 25.4 / 4}  # the plan's own grid, for a panel that says no spacing
 
 
-def spacing_of(panel: Panel) -> float:
+def spacing_of(plan: Plan, panel: Panel) -> float:
     """Return what parts on a panel snap to."""
-    return panel.spacing_mm or USUAL_MM
+    return panel.spacing_mm or GRID_MM.get(plan.habits.units, 5.0)
 
 
 def onto_spacing(panel_id: str, ids: Iterable[str]) -> Edit:
@@ -29,7 +29,7 @@ def onto_spacing(panel_id: str, ids: Iterable[str]) -> Edit:
         for part_id in wanted:
             part = part_of(plan, part_id)
             here = to_face(panel, (part.x_mm, part.y_mm))
-            there = on_spacing(here, spacing_of(panel))
+            there = on_spacing(here, spacing_of(plan, panel))
             shifts[part_id] = there[0] - here[0], there[1] - here[1]
         return with_shifts(plan, shifts)
 
@@ -44,7 +44,7 @@ def in_steps(panel_id: str, ids: Iterable[str], way: Literal["across", "down"]) 
         panel = panel_of(plan, panel_id)
         if len(wanted) < 2:
             raise EditRefused("Select at least two parts to set them at equal steps.")
-        spacing, across = spacing_of(panel), way == "across"
+        spacing, across = spacing_of(plan, panel), way == "across"
         faces = {}
         for part_id in wanted:
             part = part_of(plan, part_id)
