@@ -127,3 +127,17 @@ def test_a_changeover_between_two_batteries_never_joins_them() -> None:
     assert found.supplies["G1"].at_most_a < 1.5
     joined = worst_case(draw(parts, [*wires, ("G1:+", "G2:+")], 0.5), kinds(), {}, most_sets=1)
     assert joined.supplies["G1"].at_most_a > 5.0
+
+
+def test_fewer_sets_are_tried_where_each_takes_long() -> None:
+    """Six switches behind one smoothed rectifier: thrown one by one, put together, and bounded."""
+    parts, wires = {"G": "supply-ac", "T": "smoothed-rectifier", "X": "distribution-block-12"}, []
+    wires += [("G:~1", "T:~1"), ("G:~2", "T:~2"), ("T:+", "X:1")]
+    for n in range(6):
+        parts |= {f"S{n}": "toggle-on-off", f"R{n}": resistor(300.0)}
+        wires += [(f"X:{n + 2}", f"S{n}:13"), (f"S{n}:14", f"R{n}:1"), (f"R{n}:2", "T:-")]
+    found = worst_case(draw(parts, wires, 0.2), kinds(), {})
+    assert found.sets_solved < 20
+    supply = found.supplies["G"]
+    assert not supply.exact and supply.positions == {f"S{n}": "on" for n in range(6)}
+    assert supply.amps < supply.at_most_a < 5 * supply.amps

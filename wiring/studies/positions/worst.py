@@ -20,8 +20,10 @@ from wiring.studies.positions.options import Option, options, relays
 from wiring.studies.positions.sets import Given, count, resting
 from wiring.studies.positions.trials import Met, added_up, alone
 from wiring.studies.roles import FUSES, SOURCES
+from wiring.studies.settings import number
 
 MOST_SETS = 256  # of one group
+MOST_SMOOTHED = 32  # where capacitors make each set a search for its steady state
 ROUNDING = 1e-9
 
 
@@ -82,13 +84,14 @@ def worst_case(
     solved = 0
     for family in families(assemble(plan, kinds, positions), thrown):
         task = _task(plan, kinds, base, family)
-        met, at_limit = _solved(task, list(alone(family, most_sets)))
-        more = list(added_up(family, met, range(len(task.names)), most_sets))
+        most_here = min(most_sets, MOST_SMOOTHED) if _smooths(task) else most_sets
+        met, at_limit = _solved(task, list(alone(family, most_here)))
+        more = list(added_up(family, met, range(len(task.names)), most_here))
         if more:
             again, later = _solved(task, more)
             met = Met(met.sets + again.sets, np.concatenate((met.amps, again.amps)))
             at_limit |= later
-        exact = all(count(group.options) <= most_sets for group in family.groups)
+        exact = all(count(group.options) <= most_here for group in family.groups)
         exact = exact and (len(family.groups) < 2 or at_limit.isdisjoint(family.ideal))
         most = {} if exact else _most(task, [o for group in family.groups for o in group.options])
         for column, (table, name) in enumerate(task.names):
@@ -124,6 +127,15 @@ def _most(task: _Task, options: Sequence[Option]) -> dict[tuple[int, str], float
         (table, name): bound.of_supply(name) if table == 1 else bound.of_conductors.get(name, bound.total_a)
         for table, name in task.names
     }
+
+
+def _smooths(task: _Task) -> bool:
+    """Whether a smoothing capacitor is among the parts of a family that AC feeds."""
+    parts = [(part, _behaves(task.kinds, part)) for part in task.plan.parts.values()]
+    return any(behaviour == "supply_ac" for _, behaviour in parts) and any(
+        behaviour == "rectifier" and number(part, task.kinds[part.kind], "capacitance") > 0.0
+        for part, behaviour in parts
+    )
 
 
 def _behaves(kinds: Mapping[str, Kind], part: Part) -> str:
