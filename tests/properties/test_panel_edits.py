@@ -23,7 +23,7 @@ from wiring.edits.history import Step, begun, recorded, redone, undone
 from wiring.edits.move import move
 from wiring.edits.panel_harness import bring_out
 from wiring.edits.panel_spacing import in_steps, onto_spacing
-from wiring.edits.panels import change_panel
+from wiring.edits.panels import add_panel, change_panel
 from wiring.edits.place_part import place
 from wiring.files.decode import decode
 from wiring.files.encode import encode
@@ -188,3 +188,28 @@ def test_a_face_with_a_slip_in_its_file_is_refused_in_one_sentence_that_names_th
         decode(data.replace(old, new))
     words = str(refusal.value)
     assert said in words and (PANEL in words or "Quay panel" in words) and words.endswith(".")
+
+
+def test_a_panel_takes_its_harness_along_when_it_is_moved():
+    plan = bring_out(PANEL).apply(panel_plan())
+    harness = harness_of(plan, KINDS, plan.panels[PANEL])
+    (way_id,) = harness.wireways
+    new = change_panel(PANEL, x_mm=plan.panels[PANEL].x_mm + 30, y_mm=plan.panels[PANEL].y_mm - 7).apply(plan)
+    for old_points, points in [
+        (plan.wireways[way_id].points, new.wireways[way_id].points),
+        *((w.bends, new.wires[w.id].bends) for w in harness.inner),
+    ]:
+        assert points == tuple((x + 30, y - 7) for x, y in old_points)
+    moved = new.parts[harness.plugs[0].id]
+    assert (moved.x_mm, moved.y_mm) == (harness.plugs[0].x_mm + 30, harness.plugs[0].y_mm - 7)
+    assert change_panel(PANEL, name="Other").apply(plan).wireways is plan.wireways
+
+
+def test_a_face_with_nothing_but_paint_has_its_sheets():
+    from wiring.sheets.panel_sheets import panel_sections
+
+    plan = done(
+        Plan(), add_panel("Name plate", 0, 0, 150, 40), add_text(PANEL, "KELP BAY", 75, 20, high_mm=12)
+    )
+    leaves = panel_sections(plan, KINDS, "A4")[0].leaves
+    assert [leaf.kind for leaf in leaves] == ["Panels", "Name plate, front"]

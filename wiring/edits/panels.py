@@ -54,7 +54,9 @@ def change_panel(panel_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - each f
             for p in plan.parts.values()
             if p.panel == panel_id
         ]
-        return with_records(grown, shifted, _wires_along(plan, {p.id for p in shifted}, dx_mm, dy_mm))
+        parts = {p.id for p in shifted}
+        grown = _with_ways_along(grown, parts, dx_mm, dy_mm)
+        return with_records(grown, shifted, _wires_along(plan, parts, dx_mm, dy_mm))
 
     return Edit("Change panel", apply)
 
@@ -91,6 +93,19 @@ def _wires_along(plan: Plan, parts: set[str], dx_mm: float, dy_mm: float) -> lis
         for w in plan.wires.values()
         if w.bends and (dx_mm or dy_mm) and w.start.part in parts and w.end.part in parts
     ]
+
+
+def _with_ways_along(plan: Plan, parts: set[str], dx_mm: float, dy_mm: float) -> Plan:
+    """Return the plan with the wireways shifted that hold nothing but wires between those parts."""
+    held: dict[str, list[bool]] = {}
+    for wire in plan.wires.values() if dx_mm or dy_mm else ():
+        for way_id in wire.along:
+            held.setdefault(way_id, []).append(wire.start.part in parts and wire.end.part in parts)
+    ways = dict(plan.wireways)
+    for way_id in (i for i, inside in held.items() if all(inside) and i in ways):
+        points = tuple((rounded_mm(x + dx_mm), rounded_mm(y + dy_mm)) for x, y in ways[way_id].points)
+        ways[way_id] = msgspec.structs.replace(ways[way_id], points=points)
+    return plan if ways == plan.wireways else plan.with_changes(wireways=MappingProxyType(ways))
 
 
 def _with_panel(plan: Plan, panel: Panel, next_number: int) -> Plan:
