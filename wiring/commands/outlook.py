@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from wiring.findings.situation import Situation
     from wiring.studies.outlook import Outlook, Span
 
+FIRST_YEAR, LAST_YEAR = 1900, 2999  # a slip beyond; the calendar itself ends soon after
 COLUMNS = (
     Column("Battery"),
     Column("What", wraps=True),
@@ -62,9 +63,12 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def _date(text: str) -> date:
     try:
-        return date.fromisoformat(text)
+        day = date.fromisoformat(text)
     except ValueError:
         raise ArgumentTypeError(f"“{text}” is not a date; write it as 2026-03-01") from None
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        raise ArgumentTypeError(f"the year of {text} must lie between {FIRST_YEAR} and {LAST_YEAR}")
+    return day
 
 
 def run(args: Namespace) -> int:

@@ -15,7 +15,7 @@ def read_positions(text: str, plan: Plan, kinds: Mapping[str, Kind]) -> dict[Par
     found: dict[PartId, str] = {}
     for item in filter(None, (piece.strip() for piece in text.split(","))):
         name, sign, position = (piece.strip() for piece in item.partition("="))
-        if not sign:
+        if not (sign and name):
             raise Refused(f"“{item}” sets no position; write it as S1=off.")
         part = parts.get(name.removeprefix("-"))
         if part is None:

@@ -37,7 +37,7 @@ def load(path: Path | str) -> Plan:
     try:
         return decode(_bytes(path))
     except NotReadable as reason:
-        raise NotReadable(f"{path.name} cannot be opened: {after_colon(str(reason))}") from None
+        raise NotReadable(f"{path.name or path} cannot be opened: {after_colon(str(reason))}") from None
 
 
 def _bytes(path: Path) -> bytes:

@@ -9,7 +9,7 @@ from wiring.plan.limits import LONGEST_NAME, id_is_fair, text_is_fair
 
 HIGHEST_V = 100.0
 MOST_PRICES = 1000
-HIGHEST_PRICE = 1e6
+HIGHEST_PRICE = 1_000_000
 
 
 def log_faults(entry: BatteryReading) -> Iterator[str]:
@@ -36,7 +36,7 @@ def price_faults(prices: Mapping[str, float]) -> Iterator[str]:
         if not (name and text_is_fair(name, LONGEST_NAME)):
             yield "A price needs the name of what it is for."
         elif not (math.isfinite(price) and 0 <= price <= HIGHEST_PRICE):
-            yield f"The price of {name} must lie between 0 and {HIGHEST_PRICE:g}."
+            yield f"The price of {name} must lie between 0 and {HIGHEST_PRICE}."
 
 
 def _is_day(text: str) -> bool:
