@@ -56,9 +56,8 @@ class CurvePainter(ChartPen):
         """Shade the sessions: every other one along the hours, all of them along the calendar."""
         bands = sessions_along(self.outlook.curve, self.what)
         shade = self.faint(self.s.ink, 10 if self.what == HOURS else 20)
-        single = (
-            not self.outlook.always_on and abs(len(bands) - self.outlook.sessions.typical) <= 1.0
-        )  # else small ones were run as one
+        # Else small ones were run as one, or nothing is ever off.
+        single = not self.outlook.always_on and abs(len(bands) - self.outlook.sessions.typical) <= 1.0
         for number, (first, last) in enumerate(bands, start=1):
             left, right = f.across.px(first), f.across.px(last)
             if self.what == DAYS or (single and number % 2 == 0):
