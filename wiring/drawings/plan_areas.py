@@ -5,6 +5,8 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
+from wiring.plan.panel import Panel
+from wiring.plan.panel_places import plugs_of
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 
@@ -57,15 +59,33 @@ def windows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:
     """
     rest = [p for p in plan.parts.values() if p.kind in kinds]
     found: list[Area] = []
-    for area, whole in (
-        *((a, True) for a in panel_areas(plan)),
-        *((a, False) for a in scene_areas(plan)),
+    for area, panel in (
+        *zip(panel_areas(plan), plan.panels.values(), strict=True),
+        *((a, None) for a in scene_areas(plan)),
     ):
         held = [p for p in rest if area.holds(p.x_mm, p.y_mm)]
         if held:
-            found.append(area.widened() if whole else _round(area.name, held, kinds))
-            rest = [p for p in rest if not area.holds(p.x_mm, p.y_mm)]
+            found.append(panel_window(plan, kinds, panel) if panel else _round(area.name, held, kinds))
+            own = {p.id for p in (*held, *(plugs_of(plan, kinds, panel.id) if panel else ()))}
+            rest = [p for p in rest if p.id not in own]
     return (*found, *_tiles(rest, kinds))
+
+
+def panel_window(plan: Plan, kinds: Mapping[str, Kind], panel: Panel) -> Area:
+    """Return the window that shows a panel whole, with the plugs of its harness."""
+    right, bottom = panel.x_mm + panel.width_mm, panel.y_mm + panel.height_mm
+    face = Area(panel.name, panel.x_mm, panel.y_mm, right, bottom).widened()
+    plugs = plugs_of(plan, kinds, panel.id)
+    if not plugs:
+        return face
+    round_plugs = _round(panel.name, list(plugs), kinds)
+    return Area(
+        panel.name,
+        min(face.left, round_plugs.left),
+        min(face.top, round_plugs.top),
+        max(face.right, round_plugs.right),
+        max(face.bottom, round_plugs.bottom),
+    )
 
 
 def _tiles(parts: Iterable[Part], kinds: Mapping[str, Kind]) -> list[Area]:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from wiring.catalogue.kind import Kind
-from wiring.drawings.plan_areas import Area, windows
+from wiring.drawings.plan_areas import Area, panel_window, windows
 from wiring.drawings.plan_fit import scale_words
 from wiring.drawings.plan_view import plan_fit, plan_view
 from wiring.findings.situation import Situation
@@ -100,7 +100,7 @@ def _detail(situation: Situation, paper: str, area: Area, *, behind: bool, first
 
 def rear_areas(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:
     """Return the windows round the panels that carry parts: their backs are shown."""
-    return tuple(face.area.widened() for face in faces(plan, kinds))
+    return tuple(panel_window(plan, kinds, face.panel) for face in faces(plan, kinds))
 
 
 def rear_leaves(situation: Situation, paper: str, scene: str | None) -> tuple[Leaf, ...]:
