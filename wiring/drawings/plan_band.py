@@ -16,19 +16,25 @@ def fascia_side(fascia: str, below: bool) -> str:
     return _SIDES.get(side, side) if below else side
 
 
+# what is said of a view, and what is said where there is little room
+_ABOVE = ("Seen standing over the layout and looking down.", "Seen looking down.")
+_BELOW = (
+    "Seen lying underneath and looking up: left and right are swapped.",
+    "Looking up: left and right are swapped.",
+)
+_BEHIND = (
+    "The back of the panel, seen from inside the layout: left and right are swapped.",
+    "Its back: left and right are swapped.",
+)
+
+
 def band(width: float, below: bool, name: str = "", *, behind: bool = False) -> tuple[Item, ...]:
     """Return the band, a box `width` mm wide from (0, 0): solid for the view from below, open for above.
 
     A view of one area only bears its name. `behind` is for the back of a panel, mirrored like one from below.
     """
     title = "FROM BEHIND" if behind else "FROM BELOW" if below else "ABOVE"
-    says = (
-        "The back of the panel, seen from inside the layout: left and right are swapped."
-        if behind
-        else "Seen lying underneath and looking up: left and right are swapped."
-        if below
-        else "Seen standing over the layout and looking down."
-    )
+    says, short = _BEHIND if behind else _BELOW if below else _ABOVE
     box_w = width_mm(title, 5.0, "bold") + 8.0
     high = BAND_MM - 1.5
     plate = Path(
@@ -37,9 +43,10 @@ def band(width: float, below: bool, name: str = "", *, behind: bool = False) -> 
         "ink" if below else "paper",
         closed=True,
     )
-    if name:
-        says = f"{name}. {says}"
-    says = fitted(says, width - box_w - (60.0 if name else 28.0), 3.4)
+    room = width - box_w - (60.0 if name else 28.0)
+    if width_mm(f"{name}. {says}" if name else says, 3.4) > room:
+        says = short
+    says = fitted(f"{name}. {says}" if name else says, room, 3.4)
     return (
         plate,
         Words(title, (4.0, high / 2), 5.0, "paper" if below else "ink", "bold", stand="middle"),

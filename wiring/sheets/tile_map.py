@@ -39,7 +39,7 @@ def map_leaf(
     lines = [line for text in _told(grid, wired) for line in wrapped(text, width, _TEXT_MM)]
     text_mm = step * len(lines) + 2.0
     items: list[Item] = [
-        *band(width, grid.fit.below, title),
+        *band(width, grid.fit.below),
         *(Words(s, (0.0, BAND_MM + 4.0 + i * step), _TEXT_MM) for i, s in enumerate(lines)),
         *_map(situation, grid, wired, (width, height - BAND_MM - text_mm), BAND_MM + text_mm),
     ]

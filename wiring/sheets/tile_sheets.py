@@ -78,8 +78,10 @@ def _leaf(situation: Situation, page: Sheet, drawn: Drawn, row: int, column: int
     x, y, _, _ = grid.box(row, column)
     cut = moved(tile_items(situation.plan, drawn, row, column), (_EDGE_MM - x, BAND_MM + _EDGE_MM - y))
     marks = moved(_marks(grid, row, column, drawn.wired), (_EDGE_MM, BAND_MM + _EDGE_MM))
+    at = (width - _EDGE_MM, height - ROW_MM / 2)
+    title = Words(f"Tile {name}", at, 4.6, "ink", "bold", "right", "middle")
     bar = moved(scale_bar(units, grid.fit.scale), (_EDGE_MM, height - ROW_MM))
-    items = (*cut, *marks, *band(width, grid.fit.below, f"Tile {name}"), *bar)
+    items = (*cut, *marks, *band(width, grid.fit.below), *bar, title)
     kind = f"Tile {name} {'from below' if grid.fit.below else 'from above'}"
     mark = Anchor(tile_anchor(grid, row, column), (left, top))
     return Leaf(page, (mark, *moved(items, (left, top))), kind, words, side)
