@@ -204,6 +204,18 @@ def test_what_is_no_scale_is_refused_in_one_sentence(typed):
         read_tiling(typed)
 
 
+def test_what_neighbours_share_brings_no_tile_of_its_own():
+    """A lamp that stands where two tiles overlap is shown by the first of them alone."""
+    plan = board_plan()
+    grid = tile_grid(plan, KINDS, 0.5, (247.0, 134.4))
+    left = (grid.box(0, 1)[0] + 5.0 - grid.fit.paper[0]) / 0.5 + grid.fit.middle[0]  # middle of the overlap
+    keep = next(p for p in plan.parts.values() if p.designation.startswith("E"))
+    lamp = replace(keep, x_mm=left, y_mm=100.0)
+    made = tiles_of(plan.with_changes(parts={lamp.id: lamp}, wires={}), 2.0)
+    above = [kind(p) for p in made if kind(p).startswith("Tile ") and "above" in kind(p)]
+    assert above == ["Tile A1 from above"]
+
+
 def test_a_scale_that_takes_hundreds_of_sheets_is_refused():
     plan = quay().with_changes(board=((0.0, 0.0), (20000.0, 0.0), (20000.0, 8000.0)))
     with pytest.raises(ValueError, match=r"^At 1:1 the plan takes \d+ sheets of A4 a side; choose .*\.$"):

@@ -12,7 +12,7 @@ from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
 from wiring.drawings.item_clip import clipped, item_box
 from wiring.drawings.plan_band import fascia_mark
-from wiring.drawings.plan_clip import pieces
+from wiring.drawings.plan_clip import overlap_of, pieces
 from wiring.drawings.plan_fit import Box, Fit, around, plan_bounds
 from wiring.drawings.plan_ground import ground
 from wiring.drawings.plan_names import Named, named
@@ -44,6 +44,16 @@ class Grid(NamedTuple):
         """Return the rectangle of a tile, counted as seen on the paper from its upper left corner."""
         x, y = column * (self.wide_mm - self.overlap_mm), row * (self.high_mm - self.overlap_mm)
         return x, y, x + self.wide_mm, y + self.high_mm
+
+    def own(self, row: int, column: int) -> Box:
+        """Return the rectangle only this tile must show: what it shares belongs to the tile before it."""
+        left, top, right, bottom = self.box(row, column)
+        return (
+            left + (self.overlap_mm if column else 0.0),
+            top + (self.overlap_mm if row else 0.0),
+            right,
+            bottom,
+        )
 
     def name(self, row: int, column: int) -> str:
         """Return ``B2``: rows are letters, columns numbers from the left as seen from above."""
@@ -93,11 +103,7 @@ class Drawn(NamedTuple):
     parts: Mapping[tuple[int, int], Sequence[PartId]]
     runs: Mapping[tuple[int, int], Sequence[Run]]
     placed: Mapping[PartId, Placed]
-
-    @property
-    def wired(self) -> frozenset[tuple[int, int]]:
-        """Return the tiles with a part or a wire on them."""
-        return frozenset((*self.parts, *self.runs))
+    wired: frozenset[tuple[int, int]]  # with a part or a wire that no other tile shows
 
 
 def drawn_plan(
@@ -128,7 +134,9 @@ def drawn_plan(
         for tile in _tiles(grid, around(run.points)):
             if pieces(run.points, grid.box(*tile)):
                 lines.setdefault(tile, []).append(run)
-    return Drawn(grid, by_tile, parts, lines, placed)
+    wired = {t for t, held in parts.items() if any(overlap_of(placed[p].box, grid.own(*t)) for p in held)}
+    wired |= {t for t, held in lines.items() if any(pieces(run.points, grid.own(*t)) for run in held)}
+    return Drawn(grid, by_tile, parts, lines, placed, frozenset(wired))
 
 
 def _tiles(grid: Grid, box: Box) -> Iterable[tuple[int, int]]:
