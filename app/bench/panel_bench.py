@@ -96,6 +96,11 @@ class PanelBench(QWidget):
         if self.is_open and not set(ids) <= own:
             self.bench.lay("")
 
+    def zoom(self, factor: float) -> None:
+        """Look at the face from nearer or farther, about its middle on the screen."""
+        middle = self.face.width() / 2, self.face.height() / 2
+        self.face.look(self.face.camera.zoomed(factor, middle))
+
     def refresh(self) -> None:
         """Show new figures, positions or colours."""
         if self.is_open:

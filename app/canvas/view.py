@@ -27,6 +27,7 @@ from app.selection import Selection
 from app.session import PlanChanged, Session
 from app.solving import Answer
 from wiring.pictures.theme import Theme
+from wiring.plan.places import Point
 
 
 class PlanView(TypedSurface):
@@ -53,6 +54,20 @@ class PlanView(TypedSurface):
         self._state.wear(theme)
         self.bench.refresh()
         self.update()
+
+    def zoom(self, factor: float, at_px: Point | None = None) -> None:
+        """Look from nearer or farther, at the panel on the bench if there is one."""
+        if self.bench.is_open:
+            self.bench.zoom(factor)
+        else:
+            super().zoom(factor, at_px)
+
+    def show_all(self) -> None:
+        """Bring the whole plan, or the whole panel on the bench, into sight."""
+        if self.bench.is_open:
+            self.bench.face.fit()
+        else:
+            super().show_all()
 
     def set_wire_choice(self, size: str, colour: str) -> None:
         """Set size and colour of the wires pulled from now on."""

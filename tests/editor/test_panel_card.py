@@ -207,3 +207,14 @@ def test_in_feet_and_inches_spacings_are_parts_of_an_inch(window):
     assert spacing_of(window.session.plan, panel(window)) == 6.35
     QTest.mouseClick(field(window, "spacing_1/2"), LEFT)
     assert panel(window).spacing_mm == 12.7
+
+
+def test_nearer_farther_and_show_all_mean_the_face_while_it_lies_on_the_bench(benched):
+    view = benched.window.plan_view
+    plan_scale, face = view.sight().camera.scale, view.bench.face
+    whole = face.camera.scale
+    benched.window.acts["nearer"].trigger()
+    assert face.camera.scale == pytest.approx(whole * 1.25)
+    benched.window.acts["show_all"].trigger()
+    assert face.camera.scale == pytest.approx(whole)
+    assert view.sight().camera.scale == plan_scale
