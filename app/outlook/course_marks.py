@@ -8,6 +8,13 @@ from app.outlook.course_frames import DAYS, Frames, along, lasts, reading_at, wh
 from app.theme.surfaces import Surfaces, mixed
 from wiring.studies.outlook import Outlook
 
+END_WORDS, END_AIR_PX = "typical end", 16.0
+
+
+def end_plate_width(pen: ChartPen) -> float:
+    """Return how wide the plate is that names the typical end."""
+    return pen.width(END_WORDS, "semibold") + END_AIR_PX
+
 
 class CourseMarks(ChartPen):
     """Painted over the course; made anew for each paint."""
@@ -31,14 +38,13 @@ class CourseMarks(ChartPen):
         pen.setDashPattern([3, 3])
         self.p.setPen(pen)
         self.p.drawLine(QPointF(x, f.volts_box.top() - 2), QPointF(x, f.foot_px))
-        words = "typical end"
-        width = self.width(words, "semibold") + 16
+        width = end_plate_width(self)
         left = min(max(x - width / 2, f.volts_box.left()), f.volts_box.right() + 18 - width)
         plate = QRectF(left, f.volts_box.top() - 21, width, 19)
         self.p.setPen(Qt.PenStyle.NoPen)
         self.p.setBrush(QColor(self.s.copper))
         self.p.drawRoundedRect(plate, 9.5, 9.5)
-        self.words(plate.center().x(), plate.center().y(), words, self.s.on_copper, MIDDLE, "semibold")
+        self.words(plate.center().x(), plate.center().y(), END_WORDS, self.s.on_copper, MIDDLE, "semibold")
         self.p.setPen(QPen(QColor(self.s.paper), 2))
         self.p.setBrush(QColor(self.s.copper))
         if curve.volts:

@@ -19,10 +19,11 @@ from app.outlook.course_frames import (
     sessions_along,
     when_words,
 )
-from app.outlook.course_marks import CourseMarks
+from app.outlook.course_marks import CourseMarks, end_plate_width
 from app.theme.surfaces import Surfaces
 from wiring.studies.outlook import Outlook
 
+VOLTS_TITLE = "Volts at the battery, under load"
 NUMBERED_PX = 24.0  # a session's band as wide as this bears its number
 LABEL_PX = 96.0  # between labels along the foot
 SEEN_PX = 1.5  # the least width of a session's band
@@ -42,7 +43,7 @@ class CurvePainter(ChartPen):
         self.p.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._sessions(f)
         self._spread(f)
-        self._grid(f.volts_box, f.volts, "Volts at the battery, under load")
+        self._grid(f.volts_box, f.volts, VOLTS_TITLE)
         if f.light_box is not None and f.light is not None:
             self._grid(f.light_box, f.light, "Light of the faintest lamp, of 100 when fresh")
         self._limits(f)
@@ -82,14 +83,14 @@ class CurvePainter(ChartPen):
             self.p.setPen(pen)
             for x in (low, high):
                 self.p.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()))
-        y = f.volts_box.top() - 11
+        y, half = f.volts_box.top() - 11, end_plate_width(self) / 2 + 6
         poor = "poor cells end"
-        if low - self.width(poor) - 4 > f.across.start_px + self.width("Volts at the battery, under load"):
-            self.words(low - 4, y, poor, self.s.quiet, RIGHT_OF)
-        if high + 4 + self.width("best") < f.volts_box.right() + 20:
-            self.words(high + 4, y, "best", self.s.quiet, LEFT_OF)
-        elif high - typical > self.width("best cells end") + self.width("typical end") / 2 + 18:
-            self.words(high, y, "best cells end", self.s.quiet, RIGHT_OF)
+        right = min(low - 4, typical - half)
+        if right - self.width(poor) > f.across.start_px + self.width(VOLTS_TITLE) + 12:
+            self.words(right, y, poor, self.s.quiet, RIGHT_OF)
+        left = max(high + 4, typical + half)
+        if left + self.width("best") < f.volts_box.right() + 24:
+            self.words(left, y, "best", self.s.quiet, LEFT_OF)
 
     def _grid(self, box: QRectF, axis: Axis, title: str) -> None:
         values = ticks(axis.low, axis.high, max(2, int(box.height() / 42)))

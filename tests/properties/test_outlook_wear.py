@@ -7,6 +7,7 @@ import pytest
 from tests.support.networks import draw, kinds, lamp_street, resistor
 from wiring.plan.battery_log import CHARGED, SWAPPED, BatteryReading
 from wiring.plan.positions import in_use
+from wiring.plan.scene import UsePattern
 from wiring.standards.cells import CELLS
 from wiring.studies.battery_part import MOST_FADED, battery_part
 from wiring.studies.forecast import forecast
@@ -66,3 +67,13 @@ def test_a_load_far_beyond_what_was_measured_is_called_rough():
 
     assert any("take the hours as rough" in note for note in loaded(60.0).notes)
     assert not any("rough" in note for note in loaded(300.0).notes)
+
+
+@pytest.mark.parametrize("key", ["battery-lead-acid", "battery-nimh", "battery-alkaline"])
+def test_the_typical_end_is_where_the_course_ends(key):
+    """Also where a warm room takes more than good cells give, as it does from a battery hardly used."""
+    seldom = lamp_street(2, "led-warm-white", (key, {})).with_changes(use=UsePattern(1.0, 20.0))
+    known = outlook(seldom)
+    assert known.hours.typical == pytest.approx(known.curve.hours[-1], rel=1e-6)
+    assert known.days.typical == pytest.approx(known.curve.days[-1], rel=1e-6)
+    assert known.hours.low <= known.hours.typical <= known.hours.high

@@ -224,4 +224,6 @@ def _tripping(question: Question, first_a: float) -> Outlook:
 
 
 def _span(band: Band, value: Callable[[Run[Any]], float]) -> Span:
-    return Span(*sorted(value(run) for run in band))
+    """Return an ordinary battery's value and the least and most of all three: warmth costs charge as well."""
+    values = [value(run) for run in band]
+    return Span(min(values), value(band.typical), max(values))

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from wiring.studies.forecast import Band
 
 HEAVY = 2.0  # times the heaviest load its type was measured with: beyond it the forecast is a guess
+AGED_YEARS = 10.0  # no rechargeable keeps for longer, whatever it is used; common practice, no source
 WORTH_SAYING = 0.02  # of the charge: less is lost in the spread between cells
 LITTLE_SPARE = 0.1  # of a charge: less than this left when the charger comes is called tight
 
@@ -91,8 +92,12 @@ def _charging(battery: BatteryPart, use: Use, band: "Band") -> Iterator[str]:
     depth = min(charged_at / band.typical.sessions, 1.0)
     charges = charges_stood(battery, depth)
     if charges > 0:
-        days = charges * charged_at * timing(use.pattern).period_h / 24
-        yield f"Its cells stand some {charges:.0f} such charges, about {time_words(days)} at this use."
+        years = charges * charged_at * timing(use.pattern).period_h / HOURS_PER_YEAR
+        if years > AGED_YEARS:
+            yield f"Its cells stand some {charges:.0f} such charges, so age will end it, not use."
+        else:
+            lasting = time_words(years * HOURS_PER_YEAR / 24)
+            yield f"Its cells stand some {charges:.0f} such charges, about {lasting} at this use."
 
 
 def charges_stood(battery: BatteryPart, depth: float) -> float:
