@@ -115,7 +115,7 @@ def circuit_places(pages):
 
 
 def test_nets_refer_both_ways(pages):
-    """Where a net comes in, or an idle throw leads to it, its home is told; the home's list names them all."""
+    """Where a net comes in, or an idle throw leads to it, its home is told; its list names them all."""
     told: dict[str, set[str]] = {}
     asked: dict[str, set[str]] = {}
     for page in pages:
@@ -124,7 +124,7 @@ def test_nets_refer_both_ways(pages):
                 for part in match[2].split(", "):
                     head, _, zones = part.partition("/")
                     told.setdefault(match[1], set()).update(f"{head}/{z}" for z in zones.strip(",").split())
-    for _, own, words, text in circuit_places(pages):
+    for _, own, words, _ in circuit_places(pages):
         if words.startswith("-") or "→" in words:
             asked.setdefault(words.split("→")[-1].strip(), set()).add(own)
     assert len(told) >= 8
