@@ -8,8 +8,9 @@ from typing import Any, NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.building import build
-from wiring.circuit.compiled import CompiledPart, mould_of, wire_ohms
+from wiring.circuit.compiled import CompiledPart, mould_of
 from wiring.circuit.folding import MOST_OHMS
+from wiring.circuit.wire_ohms import WireOhms
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
@@ -82,9 +83,11 @@ def _patched(old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Po
         span = old.spans[part]
         if span:
             values[span.start : span.stop] = compiled.rows
+    reached = _wires_to_measure(old, plan, moulds, [now for _, now in wires])
+    measured = WireOhms(plan, kinds, reached)
     try:
-        for now in _wires_to_measure(old, plan, moulds, [now for _, now in wires]):
-            values[old.wires[now.id], 0] = wire_ohms(plan, kinds, now)
+        for now in reached:
+            values[old.wires[now.id], 0] = measured.of(now)
     except ValueError:
         return None
     return old._replace(plan=plan, parts={**old.parts, **moulds} if moulds else old.parts, values=values)

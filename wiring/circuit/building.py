@@ -8,11 +8,12 @@ import numpy as np
 from wiring.catalogue.kind import Kind
 from wiring.circuit.branch_arrays import Assembly, Refs
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
-from wiring.circuit.compiled import CompiledPart, Mould, mould_of, wire_ohms
+from wiring.circuit.compiled import CompiledPart, Mould, mould_of
 from wiring.circuit.figures import Problem
 from wiring.circuit.kept import Kept
 from wiring.circuit.part_table import part_table
 from wiring.circuit.sets import joined
+from wiring.circuit.wire_ohms import WireOhms
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.plan import Plan
@@ -58,10 +59,11 @@ def build(
     for part_id, mould in moulds.items():
         parts[part_id] = CompiledPart(plan.parts[part_id], mould)
     ohms: list[float] = []
+    measured = WireOhms(plan, kinds, plan.wires.values())
     wires: dict[WireId, int] = {}
     for wire in plan.wires.values():
         try:
-            ohms.append(wire_ohms(plan, kinds, wire))
+            ohms.append(measured.of(wire))
         except ValueError as error:
             troubles.append(Problem("not solved", (), (wire.id,), f"-{wire.label} is left out: {error}"))
             continue

@@ -1,4 +1,4 @@
-"""Parts and wires turned into branches; parts that are alike but for where they stand share one mould."""
+"""Parts turned into branches; parts that are alike but for where they stand share one mould."""
 
 from collections.abc import Mapping
 from typing import Any, NamedTuple
@@ -7,17 +7,10 @@ from wiring.catalogue.kind import Kind, Position
 from wiring.circuit.behaviours.all_behaviours import BEHAVIOURS
 from wiring.circuit.behaviours.piece import AMBIENT, ROOM_C, Behaviour, Piece, UnusableError, Values
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
-from wiring.circuit.branches.resistor import LEAST_OHMS
-from wiring.plan.lengths import cut_length_m
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
-from wiring.plan.plan import Plan
-from wiring.plan.wire import Wire
-from wiring.standards.conductors import ohm_per_m
 
-LONGEST_M = 10_000.0
-JOINT, HIGHEST_JOINT_OHM = "joint_ohm", 1000.0
-MOST_KEPT = 20_000  # moulds or wires; then all are forgotten and made anew
+MOST_KEPT = 20_000  # moulds; then all are forgotten and made anew
 Pairs = tuple[tuple[int, int], ...]  # of terminals, by their place in the kind
 
 
@@ -114,14 +107,7 @@ class CompiledPart(NamedTuple):
         return self.mould.trouble
 
 
-class _KeptWire(NamedTuple):
-    wire: Wire  # held, so that its id is not given to another
-    around: tuple[object, ...]
-    ohms: float
-
-
 _moulds: dict[object, Mould] = {}
-_wires: dict[int, _KeptWire] = {}
 
 
 def compiled_part(part: Part, kind: Kind, wanted: str, ambient_c: float = ROOM_C) -> CompiledPart:
@@ -190,44 +176,3 @@ def _joined(piece: Piece, place: Mapping[str, int]) -> list[tuple[int, int]]:
 
 def _nothing(values: Mapping[str, Any], position: Position | None, terminals: tuple[str, ...]) -> Piece:
     return Piece()
-
-
-def wire_ohms(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
-    """Return a wire's resistance at the plan's room temperature, the joints at its ends included.
-
-    ValueError for a size nobody knows, a length or a joint that means nothing.
-    """
-    if wire.length_m is not None:
-        return _ohms(plan, wire, wire.length_m, _joints_ohm(plan, kinds, wire))
-    one, other = plan.parts.get(wire.start.part), plan.parts.get(wire.end.part)
-    around = (plan.habits, one, other, kinds, plan.wireways if wire.along else None)
-    kept = _wires.get(id(wire))
-    if kept is not None and all(was is now for was, now in zip(kept.around, around, strict=True)):
-        return kept.ohms
-    if len(_wires) >= MOST_KEPT:
-        _wires.clear()
-    ohms = _ohms(plan, wire, cut_length_m(plan, kinds, wire), _joints_ohm(plan, kinds, wire))
-    _wires[id(wire)] = _KeptWire(wire, around, ohms)
-    return ohms
-
-
-def _ohms(plan: Plan, wire: Wire, length_m: float, joints_ohm: float) -> float:
-    if not 0.0 <= length_m <= LONGEST_M:
-        raise ValueError("its length must lie between 0 and 10 km.")
-    own = ohm_per_m(wire.size, wire.solid, plan.habits.ambient_c) * length_m
-    return max(own + joints_ohm, LEAST_OHMS)
-
-
-def _joints_ohm(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
-    """Return the resistance under the screws of the terminal strips a wire ends on."""
-    total = 0.0
-    for ref in (wire.start, wire.end):
-        part = plan.parts.get(ref.part)
-        kind = kinds.get(part.kind) if part is not None else None
-        if part is None or kind is None or kind.behaviour != "separate":
-            continue
-        ohms = part.settings.get(JOINT) if JOINT in part.settings else kind.values({}).get(JOINT, 0.0)
-        if not isinstance(ohms, int | float) or not 0.0 <= ohms <= HIGHEST_JOINT_OHM:
-            raise ValueError(f"a joint of -{part.designation} must have between 0 and 1 kΩ.")
-        total += ohms
-    return total
