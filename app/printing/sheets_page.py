@@ -56,6 +56,7 @@ class SheetsPage(QWidget):
         self._session = session
         self._answer: Answer | None = None
         self._asked: tuple[object, ...] = ()
+        self._shown: tuple[object, ...] = ()  # what the sheets that are shown were made of
         self._remembered: Remembered | None = None
         self._made: MadeSet | None = None
         self._fault = ""
@@ -102,14 +103,15 @@ class SheetsPage(QWidget):
         if not answer.complete:
             return
         self._asked = wanted
-        self.making.ask(lambda: (answer.revision, made_of(answer.situation, wish, since)))
+        self.making.ask(lambda: (wanted, made_of(answer.situation, wish, since)))
 
     def made_now(self) -> "MadeSet | None":
         """Return the sheets of the plan as it is now, made at once if they are not there yet."""
         from wiring.findings.situation import examine
 
         session = self._session
-        if self._answer is None or self._answer.revision != session.revision or not self._asked:
+        newest = self._answer is not None and self._answer.revision == session.revision
+        if not newest or not self._asked or self._shown is not self._asked:
             situation = examine(session.plan, session.kinds)
             self._take(made_of(situation, self.choices.wish, self.record.last))
         return self._made
@@ -188,7 +190,8 @@ class SheetsPage(QWidget):
             self.show_answer(self._answer)
 
     def _show_made(self, result: object) -> None:
-        self._take(result[1] if isinstance(result, tuple) else FAILED)
+        self._shown, made = result if isinstance(result, tuple) else ((), FAILED)
+        self._take(made)
         number = len(self.pages)
         counted = "1 sheet" if number == 1 else f"{number} sheets"
         self._words.setText(counted if number else self._nothing())

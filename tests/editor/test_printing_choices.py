@@ -1,6 +1,7 @@
 """What is printed is chosen beside the sheets, with the mouse and by typing, and kept for the next day."""
 
 import pytest
+from pypdf import PdfReader
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from support.editors import open_demo
@@ -117,3 +118,13 @@ def test_choices_that_cannot_be_read_are_as_usual(text):
 def test_choices_read_back():
     wish = Wish(frozenset({"cover", "labels"}), "", "1:7.5", 15.0)
     assert read_wish(wish_text(wish)) == wish
+
+
+def test_what_is_saved_is_what_is_chosen_even_while_sheets_are_being_made(sheets, tmp_path, monkeypatch):
+    """The sheets that are shown may be older than the last choice; a file never is."""
+    monkeypatch.setattr(sheets.making, "ask", lambda _work: None)  # as if it took long
+    click(sheets.choices.boxes["labels"])
+    assert "Wire labels" in titles(sheets)
+    sheets.write_pdf(tmp_path / "quay.pdf")
+    text = "".join(p.extract_text() for p in PdfReader(tmp_path / "quay.pdf").pages[1:])
+    assert "Bench list" in text and "Cut along the lines" not in text

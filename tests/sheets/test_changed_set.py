@@ -6,11 +6,12 @@ from pathlib import Path as FilePath
 import pytest
 from msgspec.structs import replace
 
-from tests.support.editing import KINDS
+from tests.support.editing import KINDS, quay
 from wiring.drawings.marks import wire_mark
 from wiring.files.store import load
 from wiring.findings.situation import examine
 from wiring.pictures.metrics import overlap, words_box
+from wiring.pictures.pdf import pdf_bytes
 from wiring.pictures.picture import Words
 from wiring.sheets.printed_file import printed_path, read_printed, write_printed
 from wiring.sheets.printed_set import revision_letter
@@ -167,3 +168,23 @@ def test_a_damaged_record_is_refused_in_one_sentence(text, tmp_path):
         ValueError, match=r"^siding\.printed\.json, what was printed last, cannot be read; .*\.$"
     ):
         read_printed(plan)
+
+
+ODD = ['<&">', "🚂🔥", "מנורה על הרציף", "x" * 200, "=cmd", "line\nbreak", "a\u202eb", "W\u0000"]
+
+
+@pytest.mark.parametrize("odd", ODD)
+def test_odd_labels_do_no_harm_to_changes_and_tiles(odd):
+    plan = quay()
+    before = made_set(examine(plan, KINDS, outlooks=False), "A4", FIRST).printed()
+    parts = {i: replace(p, label=odd) for i, p in plan.parts.items()}
+    wires = {i: replace(w, label=odd[:20] + str(n)) for n, (i, w) in enumerate(plan.wires.items())}
+    situation = examine(plan.with_changes(parts=parts, wires=wires, title=odd), KINDS, outlooks=False)
+    made = made_set(situation, "A4", LATER, since=before, changed_only=True)
+    tiles = made_set(situation, "A4", LATER, only=("tiles",), tiling=Tiling(5.0))
+    assert len(made.changes.wires) == len(wires) and len(made.changes.parts) == len(parts)
+    for pages in (made.pages, tiles.pages):
+        assert pdf_bytes(pages).startswith(b"%PDF")
+        for page in pages:
+            for one in words(page):
+                assert words_box(one)[2] <= page.picture.width_mm - 9.9 or len(one.text) == 1
