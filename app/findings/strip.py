@@ -100,6 +100,16 @@ class FindingsStrip(QFrame):
         if not findings:
             self._toggle.setChecked(False)
 
+    def show_waiting(self) -> None:
+        """Forget the findings of another plan: those of this one are being looked for."""
+        self.show_findings(())
+        self._headline.setText("Looking for faults")
+
+    @property
+    def verdict(self) -> str:
+        """What stands where there are no findings to count."""
+        return self._headline.text()
+
     def show_hint(self, words: str) -> None:
         """Show what the tool in hand waits for."""
         self.hint.setText(words)

@@ -172,6 +172,9 @@ class MainWindow(QMainWindow):
         self._tell_thrown()
         if change.cause == "open":
             self.plan_view.show_all()
+            answer = self.solving.answer
+            if answer is None or answer.situation.plan is not plan:
+                self.strip.show_waiting()
 
     def _tell_plan(self) -> None:
         session = self.session

@@ -3,6 +3,7 @@
 import pytest
 from PySide6.QtWidgets import QFileDialog
 from support.editors import DEMOS, open_demo, part_id
+from support.networks import lamp_street
 
 from app.crash_net import SENTENCE, CrashNet
 from app.rescuing import Rescuing
@@ -191,3 +192,14 @@ def test_an_export_that_cannot_be_written_is_told(editor, tmp_path, monkeypatch)
     editor.window.acts["export_csv"].trigger()
     assert editor.notices.last.rank == "weak"
     assert "could not be written" in editor.notices.last.text
+
+
+def test_no_verdict_stands_under_a_plan_until_its_own_is_known(editor, monkeypatch):
+    strip = editor.window.strip
+    assert strip.verdict == "Nothing drawn yet"
+    with monkeypatch.context() as busy:
+        busy.setattr(editor.solving, "request", lambda: None)
+        editor.session.open(lamp_street(2), None)
+        assert strip.verdict == "Looking for faults"
+    editor.solving.request()
+    assert strip.verdict != "Looking for faults"
