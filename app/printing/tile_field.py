@@ -26,6 +26,7 @@ class TileField(FieldRow):
         self.box.activated.connect(lambda _index: self._take())
         line = self.box.lineEdit()
         if line is not None:
+            line.setAccessibleName(self.box.accessibleName())
             line.editingFinished.connect(self._take)
 
     def show_scale(self, tiles: str) -> None:
