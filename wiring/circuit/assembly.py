@@ -1,8 +1,6 @@
 """Branch arrays of a plan, patched where an edit has left the wiring as it was."""
 
 from collections.abc import Mapping, Sequence
-from itertools import compress
-from operator import is_not
 from typing import Any, NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -20,6 +18,7 @@ from wiring.plan.wire import Wire
 MOST_RECENT = 8
 LARGE = 20_000  # branches: of plans as large as this one is kept
 MOST_CHANGES = 64  # of parts and wires; more are built anew
+STRETCH = 256  # records compared at once, which is quick where they are the same objects
 
 __all__ = ["Assembly", "assemble"]
 
@@ -62,8 +61,10 @@ def _patched(old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Po
     was = old.plan
     if was is plan:
         return old
+    if not _comparable(was, plan):
+        return None
     parts, wires = _changed(was.parts, plan.parts), _changed(was.wires, plan.wires)
-    if not _comparable(was, plan) or len(parts) + len(wires) > MOST_CHANGES:
+    if len(parts) + len(wires) > MOST_CHANGES:
         return None
     moulds: dict[PartId, CompiledPart] = {}
     if any(now is None or was is now for was, now in (*parts, *wires)):
@@ -149,5 +150,12 @@ def _changed(old: Mapping[str, Any], new: Mapping[str, Any]) -> list[tuple[Any, 
     """
     if old is new:
         return []
-    differ = map(is_not, old.values(), new.values())
-    return [(old[name], new.get(name)) for name in compress(old, differ)]
+    was, now = list(old.values()), list(new.values())
+    found: list[tuple[Any, Any]] = []
+    for begin in range(0, len(was), STRETCH):
+        here, there = was[begin : begin + STRETCH], now[begin : begin + STRETCH]
+        if here != there:
+            found += [
+                (one, new.get(one.id)) for one, other in zip(here, there, strict=True) if one is not other
+            ]
+    return found
