@@ -89,8 +89,15 @@ class Inspector(QFrame):
             self.card.refresh()
             return
         self._shown = (makes, ids)
-        self.card = makes(self._session, ids, self)
-        self._area.setWidget(self.card)
+        card = self.card = makes(self._session, ids, self)
+        # The old card goes by and by: a pressed button or an open list of it may still wait for a release.
+        old = self._area.takeWidget()
+        if old is not None:
+            old.deleteLater()
+        if self.card is not card:  # what was typed in the old card counted, and chose another card
+            card.deleteLater()
+            return
+        self._area.setWidget(card)
         if self._answer is not None and self._answer.revision == self._session.revision:
             self.card.show_answer(self._answer)
 
