@@ -21,12 +21,12 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
 import msgspec  # noqa: E402
+from support.cell_runs import life  # noqa: E402
+from support.discharge_errors import fitted_errors  # noqa: E402
+from support.published import IEC_MINIMA  # noqa: E402
 
 from tests.reference import test_discharges_kept_apart as apart  # noqa: E402
 from tests.reference import test_lithium_kept_apart as lithium_apart  # noqa: E402
-from tests.support.cell_runs import life  # noqa: E402
-from tests.support.discharge_errors import fitted_errors  # noqa: E402
-from tests.support.published import IEC_MINIMA  # noqa: E402
 from wiring.catalogue.shelf import builtin_kinds  # noqa: E402
 from wiring.files.store import load  # noqa: E402
 from wiring.plan.positions import in_use  # noqa: E402

@@ -11,14 +11,14 @@ import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent, QWheelEvent
 from PySide6.QtWidgets import QApplication
+from support.editors import close_editor, made_editor
+from support.quay_walk import Walk, walk_the_quay
 
 from app.canvas.view import PlanView
 from app.selection import Selection
 from app.session import Session
 from app.settings import Remembered
 from app.start import Editor
-from tests.support.editors import close_editor, made_editor
-from tests.support.quay_walk import Walk, walk_the_quay
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.files.store import load, save
 from wiring.plan.names import TerminalRef

@@ -4,8 +4,8 @@ import json
 
 import pytest
 from msgspec.structs import replace
+from support.editing import KINDS, quay
 
-from tests.support.editing import KINDS, quay
 from wiring.commands.main import main
 from wiring.edits.connect import reconnect
 from wiring.edits.duplicate import duplicate

@@ -6,10 +6,10 @@ from datetime import date
 
 import msgspec
 import pytest
+from support.findings import situation
 
 from tests.properties.test_findings_of_feeding import CASES as FEEDING
 from tests.properties.test_findings_of_parts import CASES as PARTS
-from tests.support.findings import situation
 
 CASES = {**FEEDING, **PARTS}
 LONGEST = 200

@@ -3,9 +3,9 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from support.gesture_runs import bench_plan
+from support.surfaces import Desk
 
-from tests.support.gesture_runs import bench_plan
-from tests.support.surfaces import Desk
 from wiring.edits.benchwork import add_track, set_board
 
 Key = Qt.Key

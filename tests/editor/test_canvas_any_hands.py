@@ -2,9 +2,9 @@ import random
 
 import pytest
 from PySide6.QtCore import Qt
+from support.gesture_runs import around, bench_plan
+from support.surfaces import CTRL, LEFT, MIDDLE, PLAIN, SHIFT, Desk
 
-from tests.support.gesture_runs import around, bench_plan
-from tests.support.surfaces import CTRL, LEFT, MIDDLE, PLAIN, SHIFT, Desk
 from wiring.edits.panels import add_panel
 from wiring.edits.scenes import add_scene
 

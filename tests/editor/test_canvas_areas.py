@@ -1,13 +1,13 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from support.gesture_runs import BUTTON, SWITCH, around, at, bench_plan, key, run
+from support.surfaces import LEFT, PLAIN, Desk, desk
 
 from app.canvas.area_hit import area_grip_at
 from app.canvas.gestures.area import TOO_SMALL, draw_area
 from app.canvas.gestures.outline import draw_outline
 from app.canvas.gestures.pointer import Do
-from tests.support.gesture_runs import BUTTON, SWITCH, around, at, bench_plan, key, run
-from tests.support.surfaces import LEFT, PLAIN, Desk, desk
 from wiring.edits.panels import add_panel
 from wiring.edits.scenes import add_scene
 

@@ -5,13 +5,13 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.gesture_runs import BATTERY, BLACK, KINDS, LAMP, RED, SWITCH, around, bench_plan
 
 from app.canvas.camera import LARGEST, SMALLEST, Camera, fitted
 from app.canvas.geometry import Box, Geometry
 from app.canvas.hit import hit_at, nearest_terminal, part_at, wire_at
 from app.canvas.table import Table
 from app.canvas.wire_paths import LANE_MM, fanned
-from tests.support.gesture_runs import BATTERY, BLACK, KINDS, LAMP, RED, SWITCH, around, bench_plan
 from wiring.edits.connect import connect
 from wiring.edits.move import move
 from wiring.edits.remove import remove

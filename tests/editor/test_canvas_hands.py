@@ -3,10 +3,10 @@ from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from support.gesture_runs import BATTERY, BLACK, BUTTON, LAMP, RED, SWITCH
+from support.surfaces import CTRL, LEFT, MIDDLE, PLAIN, SHIFT, Desk, desk
 
 from app.canvas.touched_surface import MIME
-from tests.support.gesture_runs import BATTERY, BLACK, BUTTON, LAMP, RED, SWITCH
-from tests.support.surfaces import CTRL, LEFT, MIDDLE, PLAIN, SHIFT, Desk, desk
 
 __all__ = ["desk"]
 

@@ -2,6 +2,8 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor
+from support.gesture_runs import BATTERY, BLACK, KINDS, LAMP, RED, SWITCH
+from support.surfaces import Desk, desk
 
 from app.canvas.camera import Camera
 from app.canvas.flag_painter import flag_shape
@@ -14,8 +16,6 @@ from app.canvas.surface_painter import grid_steps_mm
 from app.canvas.wire_paths import along
 from app.canvas.wire_pens import thickness_mm, wire_pens
 from app.solving import Solving
-from tests.support.gesture_runs import BATTERY, BLACK, KINDS, LAMP, RED, SWITCH
-from tests.support.surfaces import Desk, desk
 from wiring.edits.connect import connect
 from wiring.edits.set_plan import set_habits
 from wiring.findings.finding import Rank
@@ -119,8 +119,7 @@ def test_every_distance_and_both_units_can_be_painted(desk, scale):
 
 def test_a_part_of_an_unknown_kind_is_painted_and_can_be_moved(qtbot):
     import msgspec
-
-    from tests.support.gesture_runs import bench_plan
+    from support.gesture_runs import bench_plan
 
     plan = bench_plan()
     odd = msgspec.structs.replace(plan.parts[LAMP], kind="steam-organ")

@@ -2,11 +2,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu
+from support.gesture_runs import BATTERY, KINDS, LAMP, RED, SWITCH
+from support.surfaces import desk
 
 from app.canvas.hit import hit_at
 from app.canvas.words import hit_words, tip_words
-from tests.support.gesture_runs import BATTERY, KINDS, LAMP, RED, SWITCH
-from tests.support.surfaces import desk
 from wiring.plan.names import TerminalRef
 
 __all__ = ["desk"]

@@ -7,8 +7,8 @@ from PySide6.QtCore import QBuffer, QIODevice, Qt
 from PySide6.QtGui import QColor, QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from support.editors import field, open_demo, part_id, type_into, wire_id
 
-from tests.support.editors import field, open_demo, part_id, type_into, wire_id
 from wiring.edits.backdrop import lay_backdrop
 from wiring.edits.set_built import set_built
 from wiring.plan.backdrop import Backdrop

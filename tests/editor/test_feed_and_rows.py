@@ -4,10 +4,10 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton, QToolButton
+from support.editors import close_editor, made_editor
+from support.gesture_runs import KINDS
+from support.surfaces import LEFT, SHIFT, Desk
 
-from tests.support.editors import close_editor, made_editor
-from tests.support.gesture_runs import KINDS
-from tests.support.surfaces import LEFT, SHIFT, Desk
 from wiring.edits.place_part import place
 from wiring.edits.place_row import place_row
 from wiring.plan.plan import Plan

@@ -3,10 +3,10 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from support.editors import close_editor, made_editor, open_demo, part_id, wire_id
+from support.gesture_runs import KINDS
 
 from app.canvas.found import found
-from tests.support.editors import close_editor, made_editor, open_demo, part_id, wire_id
-from tests.support.gesture_runs import KINDS
 
 Key = Qt.Key
 

@@ -1,4 +1,5 @@
 import pytest
+from support.gesture_runs import BATTERY, BLACK, BUTTON, KINDS, LAMP, RED, SWITCH, around, at, key, run
 
 from app.canvas.gestures.bend import drag_bend, new_bend
 from app.canvas.gestures.choose import press
@@ -7,7 +8,6 @@ from app.canvas.gestures.pointer import Do, Pick, Throw
 from app.canvas.gestures.snapping import snapped
 from app.canvas.gestures.throw import next_position
 from app.canvas.gestures.turn import turn_parts
-from tests.support.gesture_runs import BATTERY, BLACK, BUTTON, KINDS, LAMP, RED, SWITCH, around, at, key, run
 from wiring.plan.changes import changes_between
 
 

@@ -3,10 +3,10 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from support.editors import field, open_demo, type_into
+from support.gesture_runs import BATTERY, KINDS
+from support.surfaces import CTRL, desk
 
-from tests.support.editors import field, open_demo, type_into
-from tests.support.gesture_runs import BATTERY, KINDS
-from tests.support.surfaces import CTRL, desk
 from wiring.drawings.plan_view import plan_view
 from wiring.edits.joists import add_joist, change_joist, size_joists
 from wiring.edits.wireways import add_wireway

@@ -4,11 +4,11 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit
+from support.editors import open_demo, part_id, wire_id
 
 from app.tray.set_files import SUFFIX, set_paths
 from app.tray.shelf_model import ROW_ROLE
 from app.window.kept_sets import show_sets
-from tests.support.editors import open_demo, part_id, wire_id
 from wiring.plan.plan import Plan
 
 Key = Qt.Key

@@ -2,9 +2,9 @@ import pytest
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QAccessible, QGuiApplication, QKeyEvent
 from PySide6.QtWidgets import QApplication, QPushButton, QVBoxLayout, QWidget
+from support.gesture_runs import BATTERY, BUTTON, LAMP, RED, SWITCH
+from support.surfaces import CTRL, PLAIN, SHIFT, desk
 
-from tests.support.gesture_runs import BATTERY, BUTTON, LAMP, RED, SWITCH
-from tests.support.surfaces import CTRL, PLAIN, SHIFT, desk
 from wiring.edits.set_plan import set_habits
 
 __all__ = ["desk"]

@@ -2,8 +2,8 @@
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
+from support.editors import open_demo, part_id
 
-from tests.support.editors import open_demo, part_id
 from wiring.edits.panels import add_panel
 from wiring.edits.wireways import add_wireway
 

@@ -4,8 +4,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
-
-from tests.support.editors import open_demo, part_id
+from support.editors import open_demo, part_id
 
 Key = Qt.Key
 

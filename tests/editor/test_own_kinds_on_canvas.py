@@ -2,13 +2,13 @@
 
 import msgspec
 import pytest
+from support.gesture_runs import KINDS, at, run, terminal
 
 from app.canvas.geometry import Geometry
 from app.canvas.gestures.place_set import place_set
 from app.canvas.gestures.pointer import Around, Do
 from app.canvas.gestures.pull_wire import pull_wire
 from app.canvas.gestures.reconnect import drag_end
-from tests.support.gesture_runs import KINDS, at, run, terminal
 from wiring.edits.connect import connect
 from wiring.edits.edit import EditRefused
 from wiring.edits.fragment import copied, paste

@@ -3,11 +3,11 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from support.benches import BUTTON, LAMP, PANEL, SWITCH, BenchDesk
+from support.surfaces import CTRL, LEFT, PLAIN, SHIFT
 
 from app.bench.bench import FaceItem
 from app.bench.face_gestures import CLASH
-from tests.support.benches import BUTTON, LAMP, PANEL, SWITCH, BenchDesk
-from tests.support.surfaces import CTRL, LEFT, PLAIN, SHIFT
 from wiring.edits.face_items import add_line, add_text
 
 Key = Qt.Key

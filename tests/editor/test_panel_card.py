@@ -4,13 +4,13 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton, QToolButton
+from support.benches import BUTTON, LAMP, PANEL, STRIP, SWITCH, panel_plan
+from support.editors import field, type_into
+from support.surfaces import LEFT
 
 from app.canvas.hit import Hit
 from app.inspector.panel_card import PanelCard
 from app.inspector.plan_card import PlanCard
-from tests.support.benches import BUTTON, LAMP, PANEL, STRIP, SWITCH, panel_plan
-from tests.support.editors import field, type_into
-from tests.support.surfaces import LEFT
 from wiring.edits.face_items import add_line, add_text
 from wiring.plan.harness import harness_of, leaving
 

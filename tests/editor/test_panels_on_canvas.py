@@ -3,11 +3,11 @@
 import numpy as np
 import pytest
 from PySide6.QtGui import QColor, QImage
+from support.benches import LAMP, PANEL, SWITCH, BenchDesk, panel_plan
+from support.surfaces import CTRL
 
 from app.canvas.harness_painter import PLATE
 from app.canvas.misfit_painter import paint_misfits
-from tests.support.benches import LAMP, PANEL, SWITCH, BenchDesk, panel_plan
-from tests.support.surfaces import CTRL
 from wiring.edits.face_items import add_line
 from wiring.edits.panel_harness import bring_out
 from wiring.edits.panels import change_panel

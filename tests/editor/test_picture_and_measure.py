@@ -5,9 +5,9 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog, QToolButton
+from support.editors import close_editor, made_editor
+from support.surfaces import LEFT, desk
 
-from tests.support.editors import close_editor, made_editor
-from tests.support.surfaces import LEFT, desk
 from wiring.edits.backdrop import lay_backdrop
 from wiring.edits.move import move
 from wiring.files.decode import decode

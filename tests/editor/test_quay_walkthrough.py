@@ -1,9 +1,9 @@
 """The quay scene from an empty plan to printed sheets in sixty acts of the hand, with real events."""
 
 from pypdf import PdfReader
+from support.editors import close_editor, made_editor
+from support.quay_walk import Walk, walk_the_quay
 
-from tests.support.editors import close_editor, made_editor
-from tests.support.quay_walk import Walk, walk_the_quay
 from wiring.findings.finding import Rank
 
 MOST_ACTS = 60

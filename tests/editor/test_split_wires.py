@@ -1,9 +1,9 @@
 """Wires are split at terminal strips, plugs and blocks, and parts set down on a wire are put into it."""
 
 import pytest
+from support.gesture_runs import KINDS
+from support.surfaces import CTRL, Desk
 
-from tests.support.gesture_runs import KINDS
-from tests.support.surfaces import CTRL, Desk
 from wiring.circuit.solve import solve
 from wiring.edits.connect import connect
 from wiring.edits.edit import EditRefused

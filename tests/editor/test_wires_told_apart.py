@@ -6,11 +6,11 @@ from itertools import combinations, pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.gesture_runs import KINDS
 
 from app.canvas.geometry import Geometry
 from app.canvas.overlaps import CLOSE_MM, LEAST_MM, Overlaps, stepped_aside
 from app.canvas.wire_paths import LANE_MM
-from tests.support.gesture_runs import KINDS
 from wiring.edits.connect import connect
 from wiring.edits.move import move
 from wiring.edits.place_part import place

@@ -6,12 +6,12 @@ from itertools import pairwise
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from support.gesture_runs import KINDS
+from support.surfaces import Desk
 
 from app.canvas.hit import Hit
 from app.canvas.wireway_lanes import IN_WAY_MM
 from app.canvas.wireway_menu import route_all
-from tests.support.gesture_runs import KINDS
-from tests.support.surfaces import Desk
 from wiring.edits.connect import connect
 from wiring.edits.place_part import place
 from wiring.edits.place_row import place_row

@@ -5,8 +5,8 @@ import re
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.cell_runs import current, life, resistor
 
-from tests.support.cell_runs import current, life, resistor
 from wiring.catalogue.cell_file import read_cells
 from wiring.catalogue.cell_fit import Discharge, lasted_h
 from wiring.catalogue.shelf import load_shelf

@@ -4,8 +4,8 @@ from datetime import date
 
 import msgspec
 import pytest
+from support.networks import draw, kinds, lamp_street, resistor
 
-from tests.support.networks import draw, kinds, lamp_street, resistor
 from wiring.edits.edit import EditRefused
 from wiring.edits.set_plan import set_plan
 from wiring.edits.swap_pack import swap_for_mains, swap_pack

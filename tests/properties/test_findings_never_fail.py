@@ -7,9 +7,9 @@ from pathlib import Path
 import msgspec
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from support.findings import situation
+from support.networks import draw, kinds, lamp_street
 
-from tests.support.findings import situation
-from tests.support.networks import draw, kinds, lamp_street
 from wiring.files.store import load
 from wiring.findings.situation import examine
 from wiring.plan.names import TerminalRef

@@ -3,9 +3,9 @@
 from datetime import date
 
 import pytest
+from support.findings import found, rules, situation
+from support.networks import draw, kinds, resistor, stiff
 
-from tests.support.findings import found, rules, situation
-from tests.support.networks import draw, kinds, resistor, stiff
 from wiring.findings.finding import Rank
 
 LAMP = "lamp-12v"

@@ -2,9 +2,9 @@
 
 import msgspec
 import pytest
+from support.findings import found, rules, situation
+from support.networks import draw, kinds, resistor, stiff
 
-from tests.support.findings import found, rules, situation
-from tests.support.networks import draw, kinds, resistor, stiff
 from wiring.findings.finding import Rank
 from wiring.plan.scene import Scene
 from wiring.studies.pulses import pulses_of

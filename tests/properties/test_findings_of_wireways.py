@@ -1,8 +1,8 @@
 """Wireways too narrow for their wires."""
 
 from support.editing import KINDS, done
+from support.findings import found, rules
 
-from tests.support.findings import found, rules
 from wiring.edits.connect import connect
 from wiring.edits.lay_along import lay_along
 from wiring.edits.place_part import place

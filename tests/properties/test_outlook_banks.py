@@ -3,8 +3,8 @@
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.cell_runs import FOREVER_H, current, life, resistor
 
-from tests.support.cell_runs import FOREVER_H, current, life, resistor
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.bank import Bank, part_of, with_weak_cell
 from wiring.studies.cells.discharge import Demand, run_patterns

@@ -5,8 +5,8 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.cell_runs import current, life, power, resistor
 
-from tests.support.cell_runs import current, life, power, resistor
 from wiring.standards.cells import CELLS
 from wiring.standards.two_wells import full
 from wiring.studies.cells.discharge import Demand, run_patterns, working_v

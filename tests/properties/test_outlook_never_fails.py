@@ -6,8 +6,8 @@ from datetime import date
 import msgspec
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from support.networks import draw, kinds, resistor
 
-from tests.support.networks import draw, kinds, resistor
 from wiring.plan.battery_log import EVENTS, BatteryReading
 from wiring.plan.positions import in_use
 from wiring.plan.scene import Scene, UsePattern

@@ -5,9 +5,9 @@ from datetime import date, timedelta
 
 import msgspec
 import pytest
+from support.findings import situation
+from support.networks import draw, kinds, lamp_street, resistor
 
-from tests.support.findings import situation
-from tests.support.networks import draw, kinds, lamp_street, resistor
 from wiring.plan.positions import in_use
 from wiring.plan.scene import Scene, UsePattern
 from wiring.studies.forecast import forecast

@@ -3,8 +3,8 @@
 from datetime import date
 
 import pytest
+from support.networks import draw, kinds, resistor
 
-from tests.support.networks import draw, kinds, resistor
 from wiring.edits.swap_pack import swap_pack
 from wiring.plan.positions import in_use
 from wiring.studies.battery_part import BatteryPart

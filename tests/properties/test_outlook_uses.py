@@ -7,8 +7,8 @@ import msgspec
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.networks import draw, kinds, resistor
 
-from tests.support.networks import draw, kinds, resistor
 from wiring.edits.log_battery import log_battery
 from wiring.plan.positions import in_use
 from wiring.plan.scene import Scene, UsePattern

@@ -3,8 +3,8 @@
 from datetime import date, timedelta
 
 import pytest
+from support.networks import draw, kinds, lamp_street, resistor
 
-from tests.support.networks import draw, kinds, lamp_street, resistor
 from wiring.plan.battery_log import CHARGED, SWAPPED, BatteryReading
 from wiring.plan.positions import in_use
 from wiring.plan.scene import UsePattern

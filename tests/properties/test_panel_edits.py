@@ -3,9 +3,9 @@
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.benches import BUTTON, LAMP, PANEL, STRIP, SWITCH, panel_plan
+from support.editing import KINDS, done
 
-from tests.support.benches import BUTTON, LAMP, PANEL, STRIP, SWITCH, panel_plan
-from tests.support.editing import KINDS, done
 from wiring.circuit.solve import solve
 from wiring.edits.connect import connect
 from wiring.edits.edit import EditRefused

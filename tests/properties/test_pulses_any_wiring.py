@@ -4,9 +4,9 @@ import math
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.findings import situation
+from support.networks import draw, kinds
 
-from tests.support.findings import situation
-from tests.support.networks import draw, kinds
 from wiring.studies.throws.inrush import rushes
 from wiring.studies.throws.pulse_for import pulse_for
 

@@ -3,10 +3,10 @@
 import time
 
 import pytest
+from support.findings import found, rules, situation
+from support.networks import draw, resistor, stiff
 
 from tests.contracts.test_findings_wording import JARGON, LONGEST
-from tests.support.findings import found, rules, situation
-from tests.support.networks import draw, resistor, stiff
 
 HEAVY = {"coil_ohm": 4.0}
 

@@ -3,8 +3,8 @@
 from datetime import date
 
 import pytest
+from support.networks import draw, kinds, lamp_street
 
-from tests.support.networks import draw, kinds, lamp_street
 from wiring.plan.battery_log import MEASURED, BatteryReading
 from wiring.plan.positions import in_use
 from wiring.studies.forecast import forecast

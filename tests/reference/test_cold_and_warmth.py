@@ -10,8 +10,8 @@ its discharges.
 """
 
 import pytest
+from support.cell_runs import current, life
 
-from tests.support.cell_runs import current, life
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.pack import Grade, packed
 

@@ -17,8 +17,8 @@ Ah measured), which no scenery should ask of them.
 
 import numpy as np
 import pytest
+from support.cell_runs import CONTINUOUS, current, life, resistor
 
-from tests.support.cell_runs import CONTINUOUS, current, life, resistor
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.pack import Grade, packed
 

@@ -6,9 +6,9 @@ hours of load.
 """
 
 import pytest
+from support.cell_runs import current, life, resistor
+from support.published import FITTED, FITTED_ZINC, IEC_MINIMA, IEC_SOURCES
 
-from tests.support.cell_runs import current, life, resistor
-from tests.support.published import FITTED, FITTED_ZINC, IEC_MINIMA, IEC_SOURCES
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.pack import Grade, packed
 

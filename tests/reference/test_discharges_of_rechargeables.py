@@ -7,9 +7,9 @@ to an end voltage per cell. NiMH: sheet of a 450 mAh battery that refers to IEC 
 import math
 
 import pytest
+from support.cell_runs import current, life
+from support.published import LEAD_ACID, LEAD_HOURS, LITHIUM_ION, NIMH_RATES
 
-from tests.support.cell_runs import current, life
-from tests.support.published import LEAD_ACID, LEAD_HOURS, LITHIUM_ION, NIMH_RATES
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.pack import packed
 

@@ -1,6 +1,7 @@
 """No chemistry is further than 15 % from the makers' hours or charge its types were fitted to."""
 
-from tests.support.discharge_errors import BOUND, fitted_errors
+from support.discharge_errors import BOUND, fitted_errors
+
 from wiring.standards.cells import CELLS
 
 

@@ -13,8 +13,8 @@ test of a lithium AA at 2 A.
 
 import numpy as np
 import pytest
+from support.cell_runs import CONTINUOUS, current, life
 
-from tests.support.cell_runs import CONTINUOUS, current, life
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.pack import packed
 

@@ -4,8 +4,8 @@ Common practice, no source: it is how a builder finds an open joint with a meter
 """
 
 import pytest
+from support.networks import draw
 
-from tests.support.networks import draw
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.circuit.solve import solve
 

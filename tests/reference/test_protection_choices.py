@@ -8,9 +8,9 @@ import math
 
 import msgspec
 import pytest
+from support.findings import situation
+from support.networks import draw, kinds, stiff
 
-from tests.support.findings import situation
-from tests.support.networks import draw, kinds, stiff
 from wiring.circuit.solve import solve
 from wiring.standards.cells import CELLS
 from wiring.studies.fault_current import fault_current_a

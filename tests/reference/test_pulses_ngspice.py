@@ -3,9 +3,9 @@
 import math
 
 import pytest
+from support.ngspice import needs_ngspice, run
+from support.pulse_cases import CASES, STRAIGHT, press_netlist, refill_netlist, straight_netlist
 
-from tests.support.ngspice import needs_ngspice, run
-from tests.support.pulse_cases import CASES, STRAIGHT, press_netlist, refill_netlist, straight_netlist
 from wiring.studies.throws.discharge import discharge
 from wiring.studies.throws.from_supply import from_supply
 

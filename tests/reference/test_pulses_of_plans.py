@@ -3,9 +3,9 @@
 import math
 
 import pytest
+from support.networks import draw, kinds, stiff
+from support.solved import solved
 
-from tests.support.networks import draw, kinds, stiff
-from tests.support.solved import solved
 from wiring.standards.conductors import ohm_per_m
 from wiring.studies.throws.coil import Coil, Store
 from wiring.studies.throws.discharge import discharge

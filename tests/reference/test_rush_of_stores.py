@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 from support.networks import draw, kinds, resistor
+from support.ngspice import needs_ngspice, run
 
-from tests.support.ngspice import needs_ngspice, run
 from wiring.circuit.altered import with_cold_lamps
 from wiring.circuit.branches.junction import SPICE_VT
 from wiring.circuit.compiled import mould_of

@@ -8,8 +8,8 @@ temperatures. NiMH of low self-discharge: 70 % after five years, a maker's claim
 import math
 
 import pytest
+from support.cell_runs import current, life
 
-from tests.support.cell_runs import current, life
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.pack import HOURS_PER_YEAR, packed
 

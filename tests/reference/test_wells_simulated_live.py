@@ -10,8 +10,8 @@ import shutil
 import subprocess
 
 import pytest
+from support.cell_runs import current, life, resistor
 
-from tests.support.cell_runs import current, life, resistor
 from wiring.standards.cells import CELLS
 from wiring.standards.two_wells import drawn, full
 from wiring.studies.cells.pack import packed

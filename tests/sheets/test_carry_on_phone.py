@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
+from support.editing import KINDS
+from support.phones import REFUSE_STORAGE, Phone
 
-from tests.support.editing import KINDS
-from tests.support.phones import REFUSE_STORAGE, Phone
 from wiring.commands.main import main
 from wiring.edits.set_wire import set_wire
 from wiring.files.store import load, save

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from msgspec.structs import replace
+from support.editing import KINDS, plans, quay
 
-from tests.support.editing import KINDS, plans, quay
 from wiring.edits.set_built import set_built
 from wiring.edits.set_wire import set_wire, swap_ends
 from wiring.files.store import load

@@ -5,8 +5,8 @@ from pathlib import Path as FilePath
 
 import pytest
 from msgspec.structs import replace
+from support.editing import KINDS, quay
 
-from tests.support.editing import KINDS, quay
 from wiring.drawings.marks import wire_mark
 from wiring.files.store import load
 from wiring.findings.situation import examine

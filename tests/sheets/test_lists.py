@@ -5,8 +5,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from support.editing import KINDS, plans, quay
 
-from tests.support.editing import KINDS, plans, quay
 from wiring.edits.place_part import place
 from wiring.plan.lengths import cut_length_m
 from wiring.plan.names import TerminalRef

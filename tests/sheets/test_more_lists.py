@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from support.editing import KINDS, quay
 
-from tests.support.editing import KINDS, quay
 from wiring.edits.place_part import place
 from wiring.files.store import load
 from wiring.findings.situation import examine

@@ -3,9 +3,9 @@
 import math
 
 import pytest
+from support.benches import BUTTON, LAMP, PANEL, SWITCH, panel_plan
+from support.editing import KINDS, done
 
-from tests.support.benches import BUTTON, LAMP, PANEL, SWITCH, panel_plan
-from tests.support.editing import KINDS, done
 from wiring.drawings.plan_view import plan_view
 from wiring.edits.face_items import add_line, add_text
 from wiring.edits.panel_harness import bring_out

@@ -5,8 +5,8 @@ from pathlib import Path as FilePath
 
 import pytest
 from msgspec.structs import replace
+from support.editing import KINDS
 
-from tests.support.editing import KINDS
 from wiring.files.store import load
 from wiring.findings.panel_fit import find
 from wiring.findings.situation import examine

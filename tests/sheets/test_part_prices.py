@@ -6,8 +6,8 @@ from datetime import date
 from pathlib import Path as FilePath
 
 import pytest
+from support.editing import KINDS
 
-from tests.support.editing import KINDS
 from wiring.edits.set_plan import set_habits, set_plan
 from wiring.files.decode import decode
 from wiring.files.encode import encode

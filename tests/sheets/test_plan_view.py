@@ -6,8 +6,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from support.editing import KINDS, plans, quay
 
-from tests.support.editing import KINDS, plans, quay
 from wiring.drawings.plan_areas import Area, windows
 from wiring.drawings.plan_band import fascia_side
 from wiring.drawings.plan_clip import pieces

@@ -7,8 +7,8 @@ from pathlib import Path as FilePath
 
 import pypdf
 import pytest
+from support.editing import KINDS
 
-from tests.support.editing import KINDS
 from wiring.drawings.circuit_drawing import circuit_drawings
 from wiring.files.store import load
 from wiring.findings.situation import examine

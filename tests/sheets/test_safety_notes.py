@@ -1,6 +1,6 @@
 import pytest
+from support.editing import KINDS
 
-from tests.support.editing import KINDS
 from wiring.edits.place_part import place
 from wiring.plan.plan import Plan
 from wiring.sheets.safety import FIRST, LAST, earned_notes, safety_notes

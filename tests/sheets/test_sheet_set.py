@@ -6,8 +6,8 @@ from pathlib import Path as FilePath
 import pypdf
 import pytest
 from msgspec.structs import replace
+from support.editing import KINDS, quay
 
-from tests.support.editing import KINDS, quay
 from wiring.files.store import load
 from wiring.findings.situation import examine
 from wiring.pictures.metrics import overlap, words_box

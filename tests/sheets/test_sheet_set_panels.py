@@ -6,8 +6,8 @@ from pathlib import Path as FilePath
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from support.editing import KINDS, quay
 
-from tests.support.editing import KINDS, quay
 from wiring.files.store import load
 from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Disc, Path, Words

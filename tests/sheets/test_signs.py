@@ -1,7 +1,7 @@
 import pytest
 from msgspec.structs import replace
+from support.editing import KINDS
 
-from tests.support.editing import KINDS
 from wiring.catalogue.known_names import SIGNS as KNOWN
 from wiring.drawings.signs.all_signs import SIGNS, sign
 from wiring.drawings.signs.extent import extent

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from support.editing import KINDS, quay
 
-from tests.support.editing import KINDS, quay
 from wiring.drawings.item_clip import clipped, item_box
 from wiring.drawings.plan_tiles import tile_grid
 from wiring.findings.situation import examine

@@ -4,9 +4,9 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from support.editing import KINDS, done
+from support.surfaces import LEFT, PLAIN, Desk
 
-from tests.support.editing import KINDS, done
-from tests.support.surfaces import LEFT, PLAIN, Desk
 from wiring.edits.connect import connect
 from wiring.edits.panels import add_panel, change_panel
 from wiring.edits.place_part import place

@@ -2,8 +2,8 @@
 
 from collections.abc import Mapping
 
-from tests.support.cell_runs import current, life
-from tests.support.published import (
+from support.cell_runs import current, life
+from support.published import (
     FITTED,
     FITTED_ZINC,
     LEAD_ACID,
@@ -12,6 +12,7 @@ from tests.support.published import (
     LITHIUM_ION,
     NIMH_RATES,
 )
+
 from wiring.standards.cells import CELLS
 from wiring.studies.cells.pack import packed
 

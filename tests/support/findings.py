@@ -3,7 +3,8 @@
 from collections import Counter
 from datetime import date
 
-from tests.support.networks import kinds
+from support.networks import kinds
+
 from wiring.findings.finding import Finding
 from wiring.findings.situation import Situation, examine
 from wiring.plan.plan import Plan

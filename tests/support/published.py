@@ -3,7 +3,7 @@
 What was kept apart from fitting stands in tests/reference/test_discharges_kept_apart.py and nowhere else.
 """
 
-from tests.support.cell_runs import CONTINUOUS, current, resistor
+from support.cell_runs import CONTINUOUS, current, resistor
 
 HOUR, TWO, FOUR, HALF_DAY = (1.0, 24.0), (2.0, 24.0), (4.0, 24.0), (1.0, 12.0)
 

@@ -7,10 +7,10 @@ from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import QKeySequence, QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog
+from support.editors import field
 
 from app.canvas.camera import Camera
 from app.start import Editor
-from tests.support.editors import field
 
 LEFT = Qt.MouseButton.LeftButton
 NO_KEYS, SHIFT = Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier

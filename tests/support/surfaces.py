@@ -5,12 +5,12 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from support.gesture_runs import KINDS, bench_plan
 
 from app.canvas.camera import Camera
 from app.canvas.view import PlanView
 from app.selection import Selection
 from app.session import Session
-from tests.support.gesture_runs import KINDS, bench_plan
 from wiring.plan.names import TerminalRef
 
 LEFT, MIDDLE = Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton
