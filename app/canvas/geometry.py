@@ -2,7 +2,7 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -14,10 +14,11 @@ from app.canvas.wire_paths import raw_path
 from app.canvas.wireway_lanes import legs_in_wireways
 from wiring.catalogue.kind import Kind
 from wiring.drawings.signs.extent import extent
+from wiring.pictures.many_records import collector_paused
 from wiring.plan.changes import Changes
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
-from wiring.plan.places import Point, on_plan
+from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
 UNKNOWN_MM = 10.0  # half the edge of the square that stands for a part whose kind the catalogue does not have
@@ -45,9 +46,18 @@ def own_box(part: Part, kind: Kind | None) -> Box:
 
 def turned_box(part: Part, own: Box) -> Box:
     """Return the upright box around a part as it lies on the plan."""
-    corners = [on_plan(part, x, y) for x in (own.left, own.right) for y in (own.top, own.bottom)]
-    xs, ys = [x for x, _ in corners], [y for _, y in corners]
-    return Box(min(xs), min(ys), max(xs), max(ys))
+    angle = math.radians(part.turn_deg)
+    return _turned(part, own, math.cos(angle), math.sin(angle))
+
+
+def _turned(part: Part, own: Box, cos: float, sin: float) -> Box:
+    left, right = sorted((own.left * cos, own.right * cos))
+    back, front = sorted((-own.top * sin, -own.bottom * sin))
+    over, under = sorted((own.left * sin, own.right * sin))
+    top, bottom = sorted((own.top * cos, own.bottom * cos))
+    return Box(
+        part.x_mm + left + back, part.y_mm + over + top, part.x_mm + right + front, part.y_mm + under + bottom
+    )
 
 
 class Geometry:
@@ -67,6 +77,7 @@ class Geometry:
         self.terminals: Table[TerminalRef] = Table(2)
         self.wires: Table[WireId] = Table(4)
         self.paths: dict[WireId, tuple[Point, ...]] = {}
+        self._places: dict[TerminalRef, Point] = {}  # what `terminals` has, for single looks
         self._terminals_of: dict[PartId, tuple[TerminalRef, ...]] = {}
         self._wires_of: dict[PartId, set[WireId]] = defaultdict(set)
         self._ends: dict[WireId, tuple[PartId, PartId]] = {}
@@ -74,9 +85,9 @@ class Geometry:
         self._laid: dict[WireId, tuple[Point, ...]] = {}  # in their lanes, before they step aside
 
     def _put_all(self, plan: Plan) -> None:
-        for part in plan.parts.values():
-            self._put_part(part)
-        self._put_wires(plan, plan.wires)
+        with collector_paused():
+            self._put_parts(plan.parts.values())
+            self._put_wires(plan, plan.wires)
 
     def open(self, plan: Plan) -> None:
         """Start anew with another plan."""
@@ -90,10 +101,10 @@ class Geometry:
         for part_id in changes.parts.removed:
             self._drop_part(part_id)
         touched = set(changes.wires.added | changes.wires.altered)
-        for part_id in _in_plan_order(new.parts, changes.parts.added | changes.parts.altered):
-            self._put_part(new.parts[part_id])
-            touched |= self._wires_of[part_id]
-        self._put_wires(new, _in_plan_order(new.wires, touched))
+        moved = _news_in_order(new.parts, changes.parts.added | changes.parts.altered, self.parts)
+        self._put_parts(new.parts[i] for i in moved)
+        touched |= self.wires_of(moved)
+        self._put_wires(new, _news_in_order(new.wires, touched, self.wires))
 
     def wires_of(self, parts: Iterable[PartId]) -> frozenset[WireId]:
         """Return the wires that end on any of the parts."""
@@ -122,23 +133,33 @@ class Geometry:
         """Return the wires whose surrounding box reaches into a box."""
         return self.wires.keys_where(_reaching(self.wires.values, box))
 
-    def _put_part(self, part: Part) -> None:
-        kind = self.kinds.get(part.kind)
-        angle, own = math.radians(part.turn_deg), own_box(part, kind)
-        box = turned_box(part, own)
-        self.parts.put(part.id, (*box, part.x_mm, part.y_mm, math.cos(angle), math.sin(angle), *own))
-        specs = kind.terminals if kind is not None else ()
-        for ref in self._terminals_of.get(part.id, ()):
-            if ref.terminal not in {s.name for s in specs}:
-                self.terminals.drop(ref)
-        self._terminals_of[part.id] = tuple(TerminalRef(part.id, s.name) for s in specs)
-        for spec in specs:
-            self.terminals.put(TerminalRef(part.id, spec.name), on_plan(part, spec.x_mm, spec.y_mm))
+    def _put_parts(self, parts: Iterable[Part]) -> None:
+        rows: dict[PartId, Sequence[float]] = {}
+        places: dict[TerminalRef, Point] = {}
+        for part in parts:
+            kind = self.kinds.get(part.kind)
+            angle, own = math.radians(part.turn_deg), own_box(part, kind)
+            x, y, cos, sin = part.x_mm, part.y_mm, math.cos(angle), math.sin(angle)
+            rows[part.id] = (*_turned(part, own, cos, sin), x, y, cos, sin, *own)
+            specs = kind.terminals if kind is not None else ()
+            refs = tuple([TerminalRef(part.id, s.name) for s in specs])
+            for gone in frozenset(self._terminals_of.get(part.id, ())).difference(refs):
+                self._drop_terminal(gone)
+            self._terminals_of[part.id] = refs
+            for ref, s in zip(refs, specs, strict=True):
+                places[ref] = x + s.x_mm * cos - s.y_mm * sin, y + s.x_mm * sin + s.y_mm * cos
+        self.parts.put_all(rows)
+        self.terminals.put_all(places)
+        self._places.update(places)
+
+    def _drop_terminal(self, ref: TerminalRef) -> None:
+        self.terminals.drop(ref)
+        self._places.pop(ref, None)
 
     def _drop_part(self, part_id: PartId) -> None:
         self.parts.drop(part_id)
         for ref in self._terminals_of.pop(part_id, ()):
-            self.terminals.drop(ref)
+            self._drop_terminal(ref)
         self._wires_of.pop(part_id, None)
 
     def _drop_wire(self, wire_id: WireId) -> None:
@@ -152,15 +173,17 @@ class Geometry:
         to_lay: dict[WireId, None] = {}
         for wire_id in ids:
             wire = plan.wires[wire_id]
-            for part_id in self._ends.get(wire_id, ()):
-                self._wires_of[part_id].discard(wire_id)
-            self._ends[wire_id] = (wire.start.part, wire.end.part)
-            for part_id in self._ends[wire_id]:
-                self._wires_of[part_id].add(wire_id)
-            raw = raw_path(plan, self.kinds, wire)
-            neighbours = self._ways.leave(wire_id)
-            neighbours |= self._ways.join(wire_id, raw, legs_in_wireways(plan, wire, raw))
-            to_lay.update(dict.fromkeys(sorted(neighbours)))
+            ends = wire.start.part, wire.end.part
+            if self._ends.get(wire_id) != ends:
+                for part_id in self._ends.get(wire_id, ()):
+                    self._wires_of[part_id].discard(wire_id)
+                self._ends[wire_id] = ends
+                for part_id in ends:
+                    self._wires_of[part_id].add(wire_id)
+            a, b = self._places.get(wire.start), self._places.get(wire.end)
+            raw = (a, *wire.bends, b) if a and b else raw_path(plan, self.kinds, wire)
+            legs = legs_in_wireways(plan, wire, raw) if wire.along else ()
+            to_lay.update(dict.fromkeys(sorted(self._ways.put(wire_id, raw, legs))))
             to_lay[wire_id] = None
         self._lay(to_lay)
 
@@ -170,16 +193,17 @@ class Geometry:
             path = self._ways.path(wire_id)
             if len(path) < 2:
                 self._unlay(wire_id)
-                continue
-            self._laid[wire_id] = path
-            self._overlaps.put(wire_id, path, self._ways.held(wire_id))
-            touched[wire_id] = None
+            elif self._overlaps.put(wire_id, path, self._ways.held(wire_id)):
+                self._laid[wire_id] = path
+                touched[wire_id] = None
         touched.update(dict.fromkeys(sorted(self._overlaps.settle())))
+        boxes: dict[WireId, Sequence[float]] = {}
         for wire_id in touched:
             path = self._overlaps.path(wire_id, self._laid[wire_id])
             xs, ys = [p[0] for p in path], [p[1] for p in path]
             self.paths[wire_id] = path
-            self.wires.put(wire_id, (min(xs), min(ys), max(xs), max(ys)))
+            boxes[wire_id] = (min(xs), min(ys), max(xs), max(ys))
+        self.wires.put_all(boxes)
 
     def _unlay(self, wire_id: WireId) -> None:
         self._overlaps.drop(wire_id)
@@ -188,9 +212,11 @@ class Geometry:
         self.wires.drop(wire_id)
 
 
-def _in_plan_order(table: Mapping[str, object], ids: Iterable[str]) -> list[str]:
-    wanted = frozenset(ids)
-    return [i for i in table if i in wanted] if wanted else []
+def _news_in_order(table: Mapping[str, object], ids: Iterable[str], known: Table[str]) -> list[str]:
+    """Return ids of a table, those that are not known yet in the order of the table."""
+    old = sorted(i for i in ids if i in known)
+    news = frozenset(ids).difference(old)
+    return old + [i for i in table if i in news] if news else old
 
 
 def _reaching(rows: Floats, box: Box) -> "np.ndarray[tuple[int, ...], np.dtype[np.bool_]]":

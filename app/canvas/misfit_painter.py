@@ -18,13 +18,16 @@ DIAMOND_PX = 5.5
 
 def paint_misfits(painter: QPainter, sight: Sight, preview: Preview) -> None:
     """Ring what would not fit on its panel if the preview came true."""
-    plan = preview.plan or sight.plan
-    ghost = preview.ghost
+    plan, ghost = preview.plan or sight.plan, preview.ghost
     if not plan.panels or not (ghost or 0 < len(preview.touched) <= MOST_TOUCHED):
         return
     ids = preview.touched if preview.plan is not None else frozenset[str]()
-    held = [plan.parts[i] for i in sorted(ids) if i in plan.parts] + ([ghost] if ghost else [])
+    moved = {i: plan.parts[i] for i in sorted(ids) if i in plan.parts}
+    held = [*moved.values(), *([ghost] if ghost else [])]
     panels = {p.id: p for part in held if (p := panel_under(plan.panels.values(), (part.x_mm, part.y_mm)))}
+    if panels:  # a preview may hold no more than what is touched; what stands still is in the way too
+        still = {i: part for i, part in sight.plan.parts.items() if i not in ids}
+        plan = plan.with_changes(parts={**still, **moved})
     for panel in panels.values():
         bodies = bodies_on(plan, sight.kinds, panel)
         if ghost is not None and ghost.kind in sight.kinds:

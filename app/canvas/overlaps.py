@@ -2,7 +2,7 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -29,50 +29,78 @@ class Stretch(NamedTuple):
     side: int
 
 
+class Run(NamedTuple):
+    """Where a wire was last taken in, which of its stretches have their place already, and their lines."""
+
+    path: tuple[Point, ...]
+    held: frozenset[int]
+    lines: tuple[Line | None, ...]
+
+
 class Overlaps:
     """Follows where wires run; lanes are only ever reckoned for the lines that changed."""
 
     def __init__(self) -> None:
         self._lines: dict[Line, dict[tuple[WireId, int], Stretch]] = defaultdict(dict)
-        self._lines_of: dict[WireId, tuple[tuple[Line, int], ...]] = {}
+        self._runs: dict[WireId, Run] = {}
         self._aside: dict[WireId, dict[int, float]] = {}
         self._unsettled: set[Line] = set()
 
-    def put(self, wire_id: WireId, path: Sequence[Point], held: Collection[int] = ()) -> None:
-        """Take in where a wire runs; its stretches in `held` have their place already."""
-        self.drop(wire_id)
-        found = []
-        for leg, (a, b) in enumerate(pairwise(path)):
-            on = _line(a, b) if leg not in held else None
+    def put(self, wire_id: WireId, path: Sequence[Point], held: Iterable[int] = ()) -> bool:
+        """Take in where a wire runs; its stretches in `held` have their place already.
+
+        Only stretches that lie elsewhere now are looked at; False when there is none.
+        """
+        new, fixed = tuple(path), frozenset(held)
+        run = self._runs.get(wire_id)
+        if run is None or len(run.path) != len(new) or run.held != fixed:
+            self.drop(wire_id)
+            run = Run((), fixed, (None,) * (len(new) - 1))
+        elif run.path == new:
+            return False
+        lines, old = list(run.lines), run.path
+        for leg, (a, b) in enumerate(pairwise(new)):
+            if old and a == old[leg] and b == old[leg + 1]:
+                continue
+            self._take_off(wire_id, leg, lines[leg])
+            on = _line(a, b) if leg not in fixed else None
+            lines[leg] = on[0] if on is not None else None
             if on is not None:
                 line, low, high, side = on
                 self._lines[line][wire_id, leg] = Stretch(low, high, wire_id, leg, side)
                 self._unsettled.add(line)
-                found.append((line, leg))
-        if found:
-            self._lines_of[wire_id] = tuple(found)
+        self._runs[wire_id] = Run(new, fixed, tuple(lines))
+        return True
 
     def drop(self, wire_id: WireId) -> None:
         """Forget a wire."""
-        for line, leg in self._lines_of.pop(wire_id, ()):
-            there = self._lines[line]
-            there.pop((wire_id, leg), None)
-            if there:
-                self._unsettled.add(line)
-            else:
-                del self._lines[line]
-                self._unsettled.discard(line)
+        run = self._runs.pop(wire_id, None)
+        if run is not None:
+            for leg, line in enumerate(run.lines):
+                self._take_off(wire_id, leg, line)
         self._aside.pop(wire_id, None)
+
+    def _take_off(self, wire_id: WireId, leg: int, line: Line | None) -> None:
+        if line is None:
+            return
+        if wire_id in self._aside:
+            self._aside[wire_id].pop(leg, None)
+        there = self._lines[line]
+        there.pop((wire_id, leg), None)
+        if there:
+            self._unsettled.add(line)
+        else:
+            del self._lines[line]
+            self._unsettled.discard(line)
 
     def settle(self) -> frozenset[WireId]:
         """Reckon the lanes of the lines that changed; the answer is every wire whose way is another one."""
         changed = set()
         for line in self._unsettled:
             there = self._lines[line]
-            if len(there) < 2:
-                lanes: dict[tuple[WireId, int], float] = {}
-            else:
-                lanes = dict(_lanes(there.values()))
+            lanes = dict(_lanes(there.values())) if len(there) > 1 else {}
+            if not lanes and not any(wire in self._aside for wire, _ in there):
+                continue
             for (wire_id, leg), stretch in there.items():
                 by = lanes.get((wire_id, leg), 0.0) * stretch.side
                 known = self._aside.get(wire_id, {}).get(leg, 0.0)

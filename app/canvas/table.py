@@ -1,6 +1,6 @@
 """A growing table of numbers with a key per row, so that culling and hit tests run over whole columns."""
 
-from collections.abc import Hashable, Iterable
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from typing import Generic, TypeVar
 
 import numpy as np
@@ -36,16 +36,21 @@ class Table(Generic[Key]):
         row: Floats = self._values[self._row[key]]
         return row
 
-    def put(self, key: Key, row: Iterable[float]) -> None:
+    def put(self, key: Key, row: Sequence[float]) -> None:
         """Write the row of a key, new or known."""
-        index = self._row.get(key)
-        if index is None:
-            index = len(self._keys)
-            if index == len(self._values):
-                self._values = np.vstack((self._values, np.full_like(self._values, np.nan)))
-            self._keys.append(key)
-            self._row[key] = index
-        self._values[index] = tuple(row)
+        self.put_all({key: row})
+
+    def put_all(self, rows: Mapping[Key, Sequence[float]]) -> None:
+        """Write the rows of keys, new or known, all at once."""
+        if not rows:
+            return
+        for key in rows:
+            if key not in self._row:
+                self._row[key] = len(self._keys)
+                self._keys.append(key)
+        while len(self._values) < len(self._keys):
+            self._values = np.vstack((self._values, np.full_like(self._values, np.nan)))
+        self._values[[self._row[key] for key in rows]] = list(rows.values())
 
     def drop(self, key: Key) -> None:
         """Forget a key; nothing happens when it is not there."""

@@ -6,6 +6,7 @@ from app.canvas.gestures.panel_snap import snapped_on_panel
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pointer, Preview
 from app.canvas.gestures.snapping import Snapped, snapped
 from app.canvas.table import Floats
+from app.canvas.touched import sub_plan
 from wiring.edits.move import move
 from wiring.plan.names import PartId
 from wiring.plan.places import Point
@@ -17,6 +18,7 @@ def drag_parts(around: Around, start: Point, held: PartId, parts: frozenset[Part
     """Shift parts by the way the pointer travels from `start`, holding one of them."""
     origin = around.plan.parts[held]
     touched = parts | around.geometry.wires_of(parts)
+    some = sub_plan(around.plan, touched)  # a preview says nothing of the rest
     others = standing_still(around, parts)
     shift: Point = (0.0, 0.0)
     pointer: Pointer = yield Preview(cursor="grab", hint=HINT)
@@ -24,7 +26,7 @@ def drag_parts(around: Around, start: Point, held: PartId, parts: frozenset[Part
         if pointer.phase == "move":
             place = _place(around, pointer, (origin.x_mm, origin.y_mm), start, others)
             shift = (place.at[0] - origin.x_mm, place.at[1] - origin.y_mm)
-            plan = move(parts, *shift).apply(around.plan)
+            plan = move(parts, *shift).apply(some)
             preview = Preview(plan, touched, guides=place.guides, cursor="grab", hint=HINT)
         elif pointer.phase == "release":
             return _act(parts, shift)

@@ -56,7 +56,7 @@ class Around(NamedTuple):
 class Preview(NamedTuple):
     """What is shown while a gesture runs; it changes nothing."""
 
-    plan: Plan | None = None  # how the plan would be
+    plan: Plan | None = None  # how the plan would be, at least what is touched of it
     touched: frozenset[str] = frozenset()  # ids that differ in it
     ghost: Part | None = None  # a part not yet placed
     turn_deg: float = 0.0  # by which a set in the hand is turned

@@ -3,6 +3,7 @@
 import math
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
+from app.canvas.touched import sub_plan
 from wiring.edits.turn import turn
 from wiring.plan.names import PartId
 from wiring.plan.places import Point
@@ -14,6 +15,7 @@ HINT = "Release to leave it so. Ctrl: any angle. Esc: as it was."
 def turn_parts(around: Around, start: Point, centre: Point, parts: frozenset[PartId]) -> Gesture:
     """Turn parts about a point by the angle the pointer sweeps around it."""
     touched = parts | around.geometry.wires_of(parts)
+    some = sub_plan(around.plan, touched)
     first = math.atan2(start[1] - centre[1], start[0] - centre[0])
     degrees = 0.0
     preview = Preview(cursor="turn", hint=HINT)
@@ -22,7 +24,7 @@ def turn_parts(around: Around, start: Point, centre: Point, parts: frozenset[Par
         if pointer.phase == "move":
             swept = math.degrees(math.atan2(pointer.at[1] - centre[1], pointer.at[0] - centre[0]) - first)
             degrees = swept if pointer.free else round(swept / STEP_DEG) * STEP_DEG
-            plan = turn(parts, degrees, centre).apply(around.plan)
+            plan = turn(parts, degrees, centre).apply(some)
             preview = Preview(plan, touched, cursor="turn", hint=HINT)
         elif pointer.phase == "release":
             return Do(turn(parts, degrees, centre)) if degrees % 360 else None
