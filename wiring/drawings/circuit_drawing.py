@@ -191,19 +191,50 @@ def _note(facts: Facts, wires: list[WireId], parts: list[PartId]) -> _Placed:
 
 
 def _sheets(placed: list[_Placed], room_mm: tuple[float, float]) -> list[_Sheet]:
-    """Pack sections into rows and rows into sheets, in order."""
-    sheets = [_Sheet([], [])]
-    x = y = row_mm = 0.0
+    """Pack sections into rows and rows into sheets, in order; a last row is not left alone on its sheet."""
+    pages = _pages(placed, room_mm)
+    if len(pages) > 1 and len(pages[-1]) == 1 and len(pages[-2]) > 2:
+        row = pages[-2][-1]
+        if _high(row) + BETWEEN_MM[1] + _high(pages[-1][0]) <= room_mm[1]:
+            pages[-2].pop()
+            pages[-1].insert(0, row)
+    return [_sheet(rows) for rows in pages]
+
+
+def _pages(placed: list[_Placed], room_mm: tuple[float, float]) -> list[list[list[_Placed]]]:
+    """Return the sections of each row of each sheet, every row and sheet filled before the next is begun."""
+    pages: list[list[list[_Placed]]] = [[]]
+    row: list[_Placed] = []
+    x = y = 0.0
     for section in placed:
-        if x > 0 and x + section.width > room_mm[0]:
-            x, y, row_mm = 0.0, y + row_mm + BETWEEN_MM[1], 0.0
+        if not row or x + section.width > room_mm[0]:
+            y += _high(row) + BETWEEN_MM[1] if row else 0.0
+            row, x = [], 0.0
+            pages[-1].append(row)
         if y > 0 and y + section.height > room_mm[1]:
-            sheets.append(_Sheet([], []))
-            x = y = row_mm = 0.0
-        here = sheets[-1]
-        here.items.extend(moved(section.items, (x - section.box[0], y - section.box[1])))
-        here.sections.append(section)
-        here.width, here.height = max(here.width, x + section.width), max(here.height, y + section.height)
+            if not row:
+                pages[-1].pop()
+            row, x, y = [], 0.0, 0.0
+            pages.append([row])
+        row.append(section)
         x += section.width + BETWEEN_MM[0]
-        row_mm = max(row_mm, section.height)
-    return sheets
+    return pages
+
+
+def _high(row: Sequence[_Placed]) -> float:
+    return max(section.height for section in row)
+
+
+def _sheet(rows: Sequence[Sequence[_Placed]]) -> _Sheet:
+    here = _Sheet([], [])
+    y = 0.0
+    for row in rows:
+        x = 0.0
+        for section in row:
+            here.items.extend(moved(section.items, (x - section.box[0], y - section.box[1])))
+            here.sections.append(section)
+            here.width = max(here.width, x + section.width)
+            here.height = max(here.height, y + section.height)
+            x += section.width + BETWEEN_MM[0]
+        y += _high(row) + BETWEEN_MM[1]
+    return here
