@@ -3,13 +3,14 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
+from wiring.pictures.metrics import LINE_EM, cap_mm, fitted, wrapped
 from wiring.pictures.picture import Anchor, Item, Point, Words
 from wiring.pictures.transform import moved
 
 BODY_MM = 3.4
 LIST_MM = 3.2
 SMALL_MM = 2.9
+_OVER_MM = 3.4
 
 
 class Block(NamedTuple):
@@ -20,6 +21,7 @@ class Block(NamedTuple):
     keep_next: bool = False  # never the last on a page
     header: "tuple[Item, ...]" = ()
     header_mm: float = 0.0
+    over: str | None = None  # of a heading: the line over its table where that goes on, "" for none
 
 
 def heading(text: str, width: float, *, anchor: str = "", level: int = 1) -> Block:
@@ -35,7 +37,8 @@ def heading(text: str, width: float, *, anchor: str = "", level: int = 1) -> Blo
     ]
     if anchor:
         items.append(Anchor(anchor, (0.0, 0.0)))
-    return Block(lead + step * len(lines) + 1.6, tuple(items), keep_next=True)
+    over = fitted(f"{text}, continued", width, _OVER_MM, "semibold") if level > 1 else ""
+    return Block(lead + step * len(lines) + 1.6, tuple(items), keep_next=True, over=over)
 
 
 def paragraph(
@@ -95,23 +98,30 @@ def paginated(
 def laid_out(blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.0)) -> tuple[LaidPage, ...]:
     """Return the pages, their items from the upper left corner of the text; tables repeat their header.
 
-    A block higher than a page gets a page of its own. Headings never end a page.
+    A table that goes on from an earlier page names its heading again. A block higher than a page gets a page of its own. Headings never end a page.
     """
     pages: list[list[Item]] = [[]]
     firsts = [0]
     y = 0.0
     open_header: tuple[Item, ...] = ()
+    over = ""
     i = 0
     while i < len(blocks):
         group = [blocks[i]]
         while group[-1].keep_next and i + len(group) < len(blocks):
             group.append(blocks[i + len(group)])
         need = _needed(group, open_header)
-        if y and y + need > height_mm + 1e-6:
+        if y and y + need > height_mm + 1e-6 and any(b.items for b in group):
             pages.append([])
             firsts.append(i)
-            y, open_header = 0.0, ()
+            y = 0.0
+            if over and group[0].header and group[0].header is open_header:
+                at = (corner[0], corner[1] + _OVER_MM)
+                pages[-1].append(Words(over, at, _OVER_MM, "quiet", "semibold"))
+                y = _OVER_MM * LINE_EM + 1.0
+            open_header = ()
         for block in group:
+            over = over if block.over is None else block.over
             if block.header and block.header is not open_header:
                 pages[-1] += moved(block.header, (corner[0], corner[1] + y))
                 y += block.header_mm

@@ -84,13 +84,13 @@ def cut_blocks(
     rows, units = cut_rows(plan, kinds, wires), plan.habits.units
     columns = (
         Column("", 6, "centre"),
-        Column("Size", 20, weight="semibold"),
+        Column("Size", 19, weight="semibold"),
         Column("Colour", 22),
-        Column("Pieces", 15, "right"),
-        Column("Total", 19, "right", "semibold"),
-        Column("Buy", 18, "right"),
-        Column("Spools", 21, "right"),
-        Column("Cut these, longest first", 51),
+        Column("Pieces", 13, "right"),
+        Column("Total", 17, "right", "semibold"),
+        Column("Buy", 16, "right"),
+        Column("Spools", 18, "right"),
+        Column("Cut these, longest first", 61),
     )
     cells = [
         (

@@ -77,9 +77,9 @@ def part_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Bl
         Column("", 6, "centre"),
         Column("Count", 13, "right", "bold"),
         Column("Spare", 13, "right"),
-        Column("Part", 46 - 8 * bool(priced), weight="semibold"),
-        Column("Values", 44 - 12 * bool(priced)),
-        Column("Designations", 50 - 16 * bool(priced)),
+        Column("Part", 42 - 8 * bool(priced), weight="semibold"),
+        Column("Values", 36 - 12 * bool(priced)),
+        Column("Designations", 62 - 16 * bool(priced)),
         *priced,
     )
     cells = [

@@ -53,11 +53,11 @@ def resistor_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tupl
     columns = (
         Column("", 6, "centre"),
         Column("Count", 13, "right", "bold"),
-        Column("Value", 20, "right", "semibold"),
-        Column("Rated", 17),
-        Column("Bands", 24),
-        Column("Read from that end", 46),
-        Column("Where", 46),
+        Column("Value", 16, "right", "semibold"),
+        Column("Rated", 22),
+        Column("Bands", 20),
+        Column("Read from that end", 39),
+        Column("Where", 56),
     )
     cells = [
         (

@@ -17,6 +17,7 @@ _RULE = Pen("faint", 0.2)
 _HEAD_RULE = Pen("ink", 0.5)
 _MOST_LINES = 24  # a longer cell goes on in a row of its own, so that a row always fits a page
 _SWATCH_MM = 7.5
+_WHOLE_MM = 45.0  # a table no higher is not parted
 
 
 class Column(NamedTuple):
@@ -70,8 +71,9 @@ def table(
             height, items = _row(columns, cells, part, edges, size_mm, banded=number % 2 == 1)
             blocks.append(Block(height, items, header=header, header_mm=header_mm))
     if blocks:
-        # neither the first nor the last row stands alone on a page
-        for i in {0, len(blocks) - 2}:
+        # neither the first nor the last row stands alone on a page; a short table stays whole
+        short = sum(b.height_mm for b in blocks) <= _WHOLE_MM
+        for i in range(len(blocks) - 1) if short else {0, len(blocks) - 2}:
             if 0 <= i < len(blocks) - 1:
                 blocks[i] = blocks[i]._replace(keep_next=True)
         blocks.append(Block(gap_mm, ()))
