@@ -7,6 +7,7 @@ from typing import TypeVar
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import EditRefused
+from wiring.plan.changes import other_records
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
@@ -74,7 +75,7 @@ def frozen(table: Mapping[str, R]) -> Mapping[str, R]:
 def merged(table: Mapping[str, T], records: Iterable[T]) -> Mapping[str, T]:
     """Return the table with these records put in; the same table when none of them differs."""
     news = {r.id: r for r in records if table.get(r.id) != r}
-    return MappingProxyType({**dict(table), **news}) if news else table
+    return MappingProxyType(dict(table) | news) if news else table
 
 
 def without(table: Mapping[str, R], gone: Iterable[str]) -> Mapping[str, R]:
@@ -108,7 +109,8 @@ def with_records(
 
 
 def _refuse_faults(old: Plan, new: Plan, kinds: Mapping[str, Kind]) -> None:
-    parts, wires = _differing(old.parts, new.parts), _differing(old.wires, new.wires)
+    parts = [new.parts[i] for i in other_records(old.parts, new.parts)]
+    wires = [new.wires[i] for i in other_records(old.wires, new.wires)]
     for part in parts:
         refuse_if(part_faults(part, new.scenes, new.panels))
         if part.kind in kinds:
@@ -125,13 +127,6 @@ def _refuse_faults(old: Plan, new: Plan, kinds: Mapping[str, Kind]) -> None:
         {w.label for w in new.wires.values()}
     ) < len(new.wires):
         raise EditRefused("Another wire has that label already; choose a free one.")
-
-
-def _differing(old: Mapping[str, T], new: Mapping[str, T]) -> list[T]:
-    if old is new:
-        return []
-    known = dict(old)
-    return [r for k, r in dict(new).items() if known.get(k) is not r]
 
 
 def refuse_if(faults: Iterable[str]) -> None:

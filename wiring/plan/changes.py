@@ -1,6 +1,8 @@
 """What differs between two plans, found by identity, so that a view repaints only that."""
 
 from collections.abc import Mapping
+from itertools import compress
+from operator import is_, is_not
 from typing import NamedTuple, TypeVar
 
 from wiring.plan.plan import Plan
@@ -52,11 +54,19 @@ def changes_between(old: Plan, new: Plan) -> Changes:
     )
 
 
-def _table(old: Mapping[str, T], new: Mapping[str, T]) -> Changed:
+def other_records(old: Mapping[str, T], new: Mapping[str, T]) -> list[str]:
+    """Return the ids of every record that is new or another object, in the order of the new table."""
     if old is new:
-        return Changed(frozenset(), frozenset(), frozenset())
-    return Changed(
-        added=frozenset(new.keys() - old.keys()),
-        removed=frozenset(old.keys() - new.keys()),
-        altered=frozenset(k for k in new.keys() & old.keys() if new[k] is not old[k]),
-    )
+        return []
+    if len(old) == len(new) and all(map(is_, old, new)):  # by far the most edits: the same ids in a row
+        return list(compress(new, map(is_not, new.values(), old.values())))
+    known = dict(old)
+    return [i for i, record in new.items() if known.get(i) is not record]
+
+
+def _table(old: Mapping[str, T], new: Mapping[str, T]) -> Changed:
+    others = other_records(old, new)
+    added = frozenset(i for i in others if i not in old)
+    is_smaller = len(old) + len(added) > len(new)
+    removed = frozenset(old.keys() - new.keys()) if is_smaller else frozenset[str]()
+    return Changed(added, removed, frozenset(others) - added)
