@@ -6,6 +6,7 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter, QPen
 
 from app.canvas.sight import Sight
+from wiring.pictures.many_records import collector_paused
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
 
@@ -26,6 +27,10 @@ class Crowd:
         pen.setCosmetic(True)
         painter.setPen(pen)
         painter.setBrush(sight.shades.raised)
+        if len(self._kept) < len(ids) / 2:  # the first look at a plan
+            with collector_paused():
+                for part_id in ids:
+                    self._rect(sight, part_id)
         painter.drawRects([self._rect(sight, part_id) for part_id in ids])
         painter.restore()
 

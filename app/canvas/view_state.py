@@ -55,7 +55,9 @@ class ViewState:
 
     def follow(self, change: PlanChanged) -> None:
         """Take over a change of the plan."""
-        self._positions = None
+        parts = change.changes.parts
+        if change.cause == "open" or parts.added or parts.removed or _turned_otherwise(change):
+            self._positions = None
         if change.cause == "open":
             self.geometry.open(change.new)
             self.answer, self.worst = None, {}
@@ -168,6 +170,12 @@ def _union(boxes: list[Box]) -> Box | None:
         max(b.right for b in boxes),
         max(b.bottom for b in boxes),
     )
+
+
+def _turned_otherwise(change: PlanChanged) -> bool:
+    """Return whether a part that was altered may stand in another position now."""
+    pairs = ((change.old.parts[i], change.new.parts[i]) for i in change.changes.parts.altered)
+    return any(old.position != new.position or old.kind != new.kind for old, new in pairs)
 
 
 def _shown(answer: Answer, worst: Mapping[str, Finding]) -> object:

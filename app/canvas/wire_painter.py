@@ -12,6 +12,7 @@ from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from app.canvas.wire_pens import WirePens, wire_pens
 from app.canvas.wire_signs import paint_wire_signs
+from wiring.pictures.many_records import collector_paused
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -110,6 +111,10 @@ class WirePainter:
         if self._batch is not None and self._batch[0] is sight.plan and self._batch[1] == ids:
             return self._batch[2]
         alike: dict[tuple[str, str], list[QLineF]] = defaultdict(list)
+        if len(self._lines) < len(ids) / 2:  # the first look at a plan
+            with collector_paused():
+                for wire_id in ids:
+                    self._segments(wire_id, sight.geometry.paths[wire_id])
         for wire_id in ids:
             wire = sight.plan.wires[wire_id]
             alike[wire.size, wire.colour] += self._segments(wire_id, sight.geometry.paths[wire_id])
