@@ -98,7 +98,8 @@ def paginated(
 def laid_out(blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.0)) -> tuple[LaidPage, ...]:
     """Return the pages, their items from the upper left corner of the text; tables repeat their header.
 
-    A table that goes on from an earlier page names its heading again. A block higher than a page gets a page of its own. Headings never end a page.
+    A table that goes on from an earlier page names its heading again. A block higher than a page gets a
+    page of its own. Headings never end a page.
     """
     pages: list[list[Item]] = [[]]
     firsts = [0]

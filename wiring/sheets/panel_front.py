@@ -17,10 +17,18 @@ _MOST_LINES = 3
 LEAST_EM_MM = 1.4  # smaller letters of a reduced face cannot be read
 
 
-def front_view(face: Face, width_mm: float, height_mm: float) -> tuple[Picture, float]:
-    """Return the face fitted into a box at a round scale, at most at full size, and the scale."""
+def front_scale(faces: Sequence[Face], width_mm: float, height_mm: float) -> float:
+    """Return the round scale, at most full size, at which faces one above the other fit into a box."""
+    sizes = [(f.area.right - f.area.left, f.area.bottom - f.area.top) for f in faces]
+    return fitting_scale(max(w for w, _ in sizes), sum(h for _, h in sizes), width_mm, height_mm)
+
+
+def front_view(
+    face: Face, width_mm: float, height_mm: float, scale: float | None = None
+) -> tuple[Picture, float]:
+    """Return the face fitted into a box at a round scale, at most at full size, or at one told; the scale."""
     wide, high = face.area.right - face.area.left, face.area.bottom - face.area.top
-    scale = fitting_scale(wide, high, width_mm, height_mm)
+    scale = front_scale((face,), width_mm, height_mm) if scale is None else scale
     corners = ((0.0, 0.0), (wide * scale, 0.0), (wide * scale, high * scale), (0.0, high * scale))
     items: list[Item] = [Path(corners, _EDGE, "raised", closed=True)]
     items += decoration(face.panel, scale, LEAST_EM_MM)

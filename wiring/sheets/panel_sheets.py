@@ -5,24 +5,23 @@ from collections.abc import Mapping, Sequence
 from wiring.catalogue.kind import Kind
 from wiring.drawings.panel_face import em_mm
 from wiring.drawings.plan_fit import scale_words
-from wiring.pictures.picture import Item, Path, Pen, Words
+from wiring.pictures.picture import Item, Words
 from wiring.pictures.transform import moved
 from wiring.plan.designations import part_label
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.sheets.blocks import Block, heading, paragraph
-from wiring.sheets.panel_front import LEAST_EM_MM, front_view
+from wiring.sheets.panel_front import LEAST_EM_MM, front_scale, front_view
 from wiring.sheets.panel_harness import harness_ways
-from wiring.sheets.panel_template import Face, face_items, faces
+from wiring.sheets.panel_template import Face, faces
+from wiring.sheets.panel_tiles import HEAD_MM, face_tiles
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.section import Leaf, Section, body_size, text_section
 from wiring.sheets.strip_charts import WIRE_COLUMNS, strip_rows, wires_by_terminal
 from wiring.sheets.table import Cell, Column, Row, table
 
-_OVERLAP_MM = 10.0
-_HEAD_MM = 9.0
-_EDGE = Pen("quiet", 0.2, (2.0, 1.0))
-_AIR_MM = 2.0  # round the face on its sheet
+_BETWEEN_MM = 5.0  # from one face to the title of the next on the same sheet
+_WORTH = 0.75  # faces share a sheet where none would be larger than this allows by itself
 
 
 def panel_sections(
@@ -41,20 +40,41 @@ def panel_sections(
         return ()
     upright, lying = sheet(paper), sheet(paper, landscape=True)
     lists = text_section("Panels", "panels", upright, _tables(plan, kinds, found, body_size(upright)[0]))
-    fronts = [_front(face, lying) for face in found]
-    leaves = [leaf for face in found for leaf in _tiles(face, lying)]
+    fronts = [_fronts(some, lying) for some in _shared_out(found, lying)]
+    leaves = [leaf for face in found for leaf in face_tiles(face, lying)]
     return (Section("Panels", "panels", (*lists.leaves, *fronts, *backs, *leaves)),)
 
 
-def _front(face: Face, page: Sheet) -> Leaf:
+def _shared_out(found: Sequence[Face], page: Sheet) -> list[list[Face]]:
+    """Return the faces sheet by sheet, in order: low ones share one where this makes them little smaller."""
+    sheets: list[list[Face]] = []
+    for face in found:
+        longer = [*sheets[-1], face] if sheets else []
+        if longer and _scale(longer, page) >= _WORTH * min(_scale([f], page) for f in longer):
+            sheets[-1] = longer
+        else:
+            sheets.append([face])
+    return sheets
+
+
+def _scale(some: Sequence[Face], page: Sheet) -> float:
     width, height = body_size(page)
+    return front_scale(some, width, height - HEAD_MM * len(some) - _BETWEEN_MM * (len(some) - 1))
+
+
+def _fronts(some: Sequence[Face], page: Sheet) -> Leaf:
     left, top, _, _ = page.body
-    picture, scale = front_view(face, width, height - _HEAD_MM)
-    enlarged = any(em_mm(t.high_mm) * scale < LEAST_EM_MM for t in face.panel.texts)
-    says = f"{face.area.name}, front, as it will look{'; small letters larger than they are' * enlarged}"
-    head = Words(says, (left, top + 4.6), 4.6, weight="semibold")
-    items = moved(picture.items, (left, top + _HEAD_MM))
-    return Leaf(page, (head, *items), f"{face.area.name}, front", scale_words(scale))
+    scale = _scale(some, page)
+    items: list[Item] = []
+    for face in some:
+        picture, _ = front_view(face, *body_size(page), scale)
+        enlarged = any(em_mm(t.high_mm) * scale < LEAST_EM_MM for t in face.panel.texts)
+        says = f"{face.area.name}, front, as it will look{'; small letters larger than they are' * enlarged}"
+        items.append(Words(says, (left, top + 4.6), 4.6, weight="semibold"))
+        items += moved(picture.items, (left, top + HEAD_MM))
+        top += HEAD_MM + picture.height_mm + _BETWEEN_MM
+    kind = f"{some[0].area.name}, front" if len(some) == 1 else "Panels, fronts"
+    return Leaf(page, tuple(items), kind, scale_words(scale))
 
 
 def _tables(
@@ -112,46 +132,3 @@ def _wiring(
             blocks.append(heading(f"{face.area.name}: wires at the back", width, level=2))
             blocks += table(WIRE_COLUMNS, rows, width)
     return tuple(blocks)
-
-
-def _tiles(face: Face, page: Sheet) -> list[Leaf]:
-    """Return the sheets of one face that hold a hole, each overlapping the next."""
-    left, top, _, _ = page.body
-    room_w, room_h = body_size(page)
-    room_h -= _HEAD_MM
-    wide = face.area.right - face.area.left + 2 * _AIR_MM
-    high = face.area.bottom - face.area.top + 2 * _AIR_MM
-    across, down = _count(wide, room_w), _count(high, room_h)
-    leaves = []
-    for row in range(down):
-        for column in range(across):
-            x = column * (room_w - _OVERLAP_MM) - _AIR_MM
-            y = row * (room_h - _OVERLAP_MM) - _AIR_MM
-            clip = (x, y, x + room_w, y + room_h)
-            if not any(clip[0] <= h.x_mm <= clip[2] and clip[1] <= h.y_mm <= clip[3] for h in face.holes):
-                continue
-            place = f", sheet {'ABCDEFGH'[row % 8]}{column + 1}" if across * down > 1 else ""
-            head = Words(
-                f"{face.area.name}, front, full size{place}", (left, top + 4.6), 4.6, weight="semibold"
-            )
-            marks = _overlaps(room_w, room_h, last=column == across - 1, lowest=row == down - 1)
-            items = moved((*moved(face_items(face, clip), (-x, -y)), *marks), (left, top + _HEAD_MM))
-            leaves.append(Leaf(page, (head, *items), f"{face.area.name}, template", "1:1"))
-    return leaves
-
-
-def _overlaps(width: float, height: float, *, last: bool, lowest: bool) -> list[Item]:
-    """Return the lines the next sheet's edge is laid on."""
-    lines: list[Item] = []
-    if not last:
-        x = width - _OVERLAP_MM
-        lines.append(Path(((x, 0.0), (x, height)), _EDGE))
-    if not lowest:
-        y = height - _OVERLAP_MM
-        lines.append(Path(((0.0, y), (width, y)), _EDGE))
-    return lines
-
-
-def _count(length: float, room: float) -> int:
-    """Return how many overlapping stretches of a room cover a length."""
-    return 1 if length <= room else 1 + int(-(-(length - room) // (room - _OVERLAP_MM)))
