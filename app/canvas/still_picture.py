@@ -10,13 +10,13 @@ from app.canvas.area_names import area_names, paint_area_names
 from app.canvas.camera import Camera
 from app.canvas.flag_painter import flag_boxes, paint_flags
 from app.canvas.halo_painter import paint_halos
-from app.canvas.harness_painter import paint_harnesses
+from app.canvas.harness_painter import harness_counts, paint_counts, paint_harnesses
 from app.canvas.label_painter import LabelPainter
 from app.canvas.part_painter import PartPainter
 from app.canvas.sight import Sight
 from app.canvas.surface_painter import paint_surface
 from app.canvas.wire_painter import WirePainter
-from app.canvas.wireway_painter import paint_wireways
+from app.canvas.wireway_painter import paint_wireway_names, paint_wireways
 
 SLOW_SEC = 0.010  # a picture that takes longer is painted anew only after a burst of zooming or panning
 REST_SHARE = 6.0  # and within a burst only after this many times that time
@@ -85,11 +85,15 @@ class StillPicture:
             parts, wires = [i for i in parts if i in sight.lit], [i for i in wires if i in sight.lit]
         paint_halos(painter, sight, parts)
         self._wires.paint(painter, sight, wires)
+        paint_wireway_names(painter, sight)
         paint_harnesses(painter, sight)
         self._parts.paint(painter, sight, parts)
         names = area_names(sight)
         paint_area_names(painter, sight, names)
-        self._labels.paint(painter, sight, parts, [*(n.box for n in names), *flag_boxes(sight, parts)])
+        taken = [*(n.box for n in names), *flag_boxes(sight, parts)]
+        counts = harness_counts(sight, parts, taken)
+        paint_counts(painter, sight, counts)
+        self._labels.paint(painter, sight, parts, [*taken, *(c.box for c in counts)])
         paint_flags(painter, sight, parts, wires)
         painter.end()
         return pixmap

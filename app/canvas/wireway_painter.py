@@ -1,4 +1,4 @@
-"""Paints wireways under the wires: a band as wide as the hole, its corners, its name."""
+"""Paints wireways: under the wires a band as wide as the hole and its corners, over them its name."""
 
 import math
 from itertools import pairwise
@@ -18,12 +18,21 @@ NAME_HIGH_PX = 15.0
 
 
 def paint_wireways(painter: QPainter, sight: Sight) -> None:
-    """Paint every wireway of the plan."""
+    """Paint the band of every wireway of the plan."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for way in sight.plan.wireways.values():
-        places = [QPointF(*sight.camera.to_px(*p)) for p in way.points]
-        _paint_band(painter, sight, way, places)
-        _paint_name(painter, sight, way, places)
+        _paint_band(painter, sight, way, _places(sight, way))
+
+
+def paint_wireway_names(painter: QPainter, sight: Sight) -> None:
+    """Write the names of the wireways over the wires, so that none runs through a word."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for way in sight.plan.wireways.values():
+        _paint_name(painter, sight, way, _places(sight, way))
+
+
+def _places(sight: Sight, way: Wireway) -> list[QPointF]:
+    return [QPointF(*sight.camera.to_px(*p)) for p in way.points]
 
 
 def _paint_band(painter: QPainter, sight: Sight, way: Wireway, places: list[QPointF]) -> None:
