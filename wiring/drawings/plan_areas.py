@@ -12,6 +12,7 @@ from wiring.plan.plan import Plan
 
 _AIR_MM = 40.0  # left round a window, for what sticks out of it
 _TILE_W_MM, _TILE_H_MM = 1150.0, 640.0  # a landscape sheet at 1:5
+_FEW_PARTS = 9  # so many parts of the open board are told apart on one sheet
 _MOST_TILES = 16  # a plan that would take more is shown in larger tiles
 
 
@@ -93,10 +94,36 @@ def _tiles(parts: Iterable[Part], kinds: Mapping[str, Kind]) -> list[Area]:
     listed, larger = list(parts), 1.0
     while len(fields := _fields(listed, larger)) > _MOST_TILES:
         larger *= 1.5
+    groups = _joined([held for _, held in sorted(fields.items(), key=lambda f: f[0])], larger)
     return [
-        _round("Board" if len(fields) == 1 else f"Board, part {number}", held, kinds)
-        for number, (_, held) in enumerate(sorted(fields.items(), key=lambda f: f[0]), start=1)
+        _round("Board" if len(groups) == 1 else f"Board, part {number}", held, kinds)
+        for number, held in enumerate(groups, start=1)
     ]
+
+
+def _joined(groups: list[list[Part]], larger: float) -> list[list[Part]]:
+    """Return the fields with those of few parts joined where they lie so near that one sheet shows them."""
+    groups = list(groups)
+    while True:
+        near = [
+            (size, i, j)
+            for j in range(len(groups))
+            for i in range(j)
+            if len(groups[i]) + len(groups[j]) <= _FEW_PARTS
+            and (size := _size_mm2([*groups[i], *groups[j]], larger)) is not None
+        ]
+        if not near:
+            return groups
+        _, i, j = min(near)
+        groups[i] = [*groups[i], *groups.pop(j)]
+
+
+def _size_mm2(parts: list[Part], larger: float) -> float | None:
+    """Return the area round parts, None where it is larger than a sheet, lying or upright, shows."""
+    xs, ys = [p.x_mm for p in parts], [p.y_mm for p in parts]
+    wide, high = max(xs) - min(xs) + 2 * _AIR_MM, max(ys) - min(ys) + 2 * _AIR_MM
+    long, short = max(wide, high), min(wide, high)
+    return wide * high if long <= _TILE_W_MM * larger and short <= _TILE_H_MM * larger else None
 
 
 def _fields(parts: list[Part], larger: float) -> dict[tuple[int, int], list[Part]]:

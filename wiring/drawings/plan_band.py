@@ -21,10 +21,14 @@ _ABOVE = ("Seen standing over the layout and looking down.", "Seen looking down.
 _BELOW = (
     "Seen lying underneath and looking up: left and right are swapped.",
     "Looking up: left and right are swapped.",
+    "Left and right are swapped.",
+    "Mirrored.",
 )
 _BEHIND = (
     "The back of the panel, seen from inside the layout: left and right are swapped.",
     "Its back: left and right are swapped.",
+    "Left and right are swapped.",
+    "Mirrored.",
 )
 
 
@@ -34,7 +38,6 @@ def band(width: float, below: bool, name: str = "", *, behind: bool = False) -> 
     A view of one area only bears its name. `behind` is for the back of a panel, mirrored like one from below.
     """
     title = "FROM BEHIND" if behind else "FROM BELOW" if below else "ABOVE"
-    says, short = _BEHIND if behind else _BELOW if below else _ABOVE
     box_w = width_mm(title, 5.0, "bold") + 8.0
     high = BAND_MM - 1.5
     plate = Path(
@@ -43,10 +46,10 @@ def band(width: float, below: bool, name: str = "", *, behind: bool = False) -> 
         "ink" if below else "paper",
         closed=True,
     )
-    room = width - box_w - (60.0 if name else 28.0)
-    if width_mm(f"{name}. {says}" if name else says, 3.4) > room:
-        says = short
-    says = fitted(f"{name}. {says}" if name else says, room, 3.4)
+    room = width - box_w - (56.0 if name else 28.0)
+    choices = [f"{name}. {t}" if name else t for t in (_BEHIND if behind else _BELOW if below else _ABOVE)]
+    says = next((c for c in choices if width_mm(c, 3.4) <= room), choices[-1])
+    says = fitted(says, room, 3.4)
     return (
         plate,
         Words(title, (4.0, high / 2), 5.0, "paper" if below else "ink", "bold", stand="middle"),
