@@ -53,6 +53,8 @@ def labelled(
         leader = _leader(about, box) if reach >= _LED_MM else ()
         if not leader or over_all or room.clear(*leader):
             best = (cost, box, reach)
+            if not crossed:
+                break  # whatever comes now stands as far off or farther
     if best is None:
         return ()
     _, box, reach = best

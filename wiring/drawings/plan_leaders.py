@@ -8,6 +8,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from wiring.drawings.plan_cells import Cells, any_within, sums_within
 from wiring.drawings.plan_fit import Box
 from wiring.drawings.plan_labels import MOST_CROSSED
 from wiring.drawings.plan_room import COARSE_MM, FINE_MM, Room
@@ -21,29 +22,43 @@ _REACHES_MM = (32.0, 110.0)  # how far round the first spot a place is looked fo
 _EVERY_MM, _DEEPEST_MM = 4.5, 24.0  # points of a wire that are tried, and how far in from its end
 _ALONG_WEIGHT = 0.7
 _CROSSED_MM = 0.8  # what one crossed cell counts, as length of a leader
-# how far a leader may run over what is taken: the least that gives a place
-_COVERED_MM = (0.0, 6.0, 14.0, 30.0, 110.0)
+# how far a leader may run over what is taken where it must: the least that gives a place
+_COVERED_MM = (6.0, 14.0, 30.0, 110.0)
 _STRIDE = 3  # fine cells from one place that is tried to the next
 _WAYS = 40  # directions that are tried from one spot
+_AT_ONCE = 60  # leaders looked at together, the cheapest first
 
 Spot = tuple[float, Point]  # how far in from the end of a wire, and where
 
 
 class _Place(NamedTuple):
-    """A place for a label: what it costs, its box, and the two ends of its leader."""
+    """A place for a label: its box, and the two ends of its leader."""
 
-    cost: float
     box: Box
     near: Point
     at: Point
 
 
 class _Free(NamedTuple):
-    """All places where a label of one size can stand: their middles, and what they cross."""
+    """All places where a label of one size can stand: their middles, and what they cross; what is taken."""
 
     x: NDArray[np.float64]
     y: NDArray[np.float64]
     cost: NDArray[np.float64]
+    taken: Cells
+    corner: Point
+
+
+class _Leaders(NamedTuple):
+    """The cheapest place in each direction from each spot, cheapest first, and the leaders there."""
+
+    cost: NDArray[np.float64]
+    x: NDArray[np.float64]  # middle of the label
+    y: NDArray[np.float64]
+    at_x: NDArray[np.float64]
+    at_y: NDArray[np.float64]
+    over: NDArray[np.float64]  # from there to the label
+    down: NDArray[np.float64]
 
 
 def led_label(
@@ -93,11 +108,12 @@ def spots_round(box: Box) -> list[Spot]:
 def _found(room: Room, spots: Sequence[Spot], wide: float, high: float) -> _Place | None:
     for reach in _REACHES_MM:
         free = _free(room, spots[0][1], reach, wide, high)
-        tried: dict[Point, list[_Place]] = {}  # how far a leader may run over things changes none of them
-        for covered in _COVERED_MM if len(free.x) else ():
-            place = _best(room, free, spots, wide, high, covered, tried)
-            if place is not None:
-                return place
+        leaders = _leaders(free, spots, wide, high)
+        number = _best(free, leaders)
+        if number is not None:
+            x, y, at_x, at_y, over, down = (float(column[number]) for column in leaders[1:])
+            box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
+            return _Place(box, (at_x + over, at_y + down), (at_x, at_y))
     return None
 
 
@@ -105,84 +121,84 @@ def _free(room: Room, about: Point, reach_mm: float, wide: float, high: float) -
     tables = room.tables(about, reach_mm)
     left, top = tables.corner
     across, down = math.ceil(wide / FINE_MM) + 1, math.ceil(high / FINE_MM) + 1
-    rows, columns = np.nonzero(_sums(tables.taken, down, across)[::_STRIDE, ::_STRIDE] == 0)
-    counts = _sums(tables.drawn, math.ceil(high / COARSE_MM) + 1, math.ceil(wide / COARSE_MM) + 1)
+    rows, columns = np.nonzero(any_within(tables.taken, down, across)[::_STRIDE, ::_STRIDE] == 0)
+    counts = sums_within(tables.drawn, math.ceil(high / COARSE_MM) + 1, math.ceil(wide / COARSE_MM) + 1)
     crossed = counts[
         np.minimum(rows * _STRIDE // 2, counts.shape[0] - 1),
         np.minimum(columns * _STRIDE // 2, counts.shape[1] - 1),
     ]
     kept = crossed <= MOST_CROSSED
-    x, y = left + (columns * _STRIDE + across / 2) * FINE_MM, top + (rows * _STRIDE + down / 2) * FINE_MM
-    return _Free(x[kept], y[kept], crossed[kept] * _CROSSED_MM)
+    across_mm = left + (columns[kept] * _STRIDE + across / 2) * FINE_MM
+    down_mm = top + (rows[kept] * _STRIDE + down / 2) * FINE_MM
+    return _Free(across_mm, down_mm, crossed[kept] * _CROSSED_MM, tables.taken, tables.corner)
 
 
-def _sums(cells: NDArray[np.uint8], down: int, across: int) -> NDArray[np.int32]:
-    """Return how many cells are marked in every window of a size."""
-    table = np.zeros((cells.shape[0] + 1, cells.shape[1] + 1), np.int32)
-    np.cumsum(np.cumsum(cells, axis=0, dtype=np.int32), axis=1, out=table[1:, 1:])
-    if down > cells.shape[0] or across > cells.shape[1]:
-        return np.ones((1, 1), np.int32)
-    return table[down:, across:] - table[:-down, across:] - table[down:, :-across] + table[:-down, :-across]
+def _leaders(free: _Free, spots: Sequence[Spot], wide: float, high: float) -> _Leaders:
+    """Return what is worth looking at of all leaders from all spots to all places."""
+    from_end = np.array([along for along, _ in spots])
+    at = np.array([place for _, place in spots])
+    across, aside = free.x - at[:, :1], free.y - at[:, 1:]
+    over = across - np.maximum(np.minimum(across, wide / 2), -wide / 2)
+    down = aside - np.maximum(np.minimum(aside, high / 2), -high / 2)
+    reach = np.hypot(over, down)
+    kept = np.flatnonzero(reach >= _NEAREST_MM)
+    over, down = over.ravel()[kept], down.ravel()[kept]
+    spot, place = np.divmod(kept, max(len(free.x), 1))
+    cost = reach.ravel()[kept] + free.cost[place] + from_end[spot] * _ALONG_WEIGHT
+    turn = ((np.arctan2(down, over) + math.pi) * (_WAYS / (2 * math.pi))).astype(int)
+    best = _cheapest_of_each(spot * (_WAYS + 1) + turn, len(spots) * (_WAYS + 1), cost)
+    spot, place = spot[best], place[best]
+    return _Leaders(
+        cost[best], free.x[place], free.y[place], at[spot, 0], at[spot, 1], over[best], down[best]
+    )
 
 
-def _best(
-    room: Room,
-    free: _Free,
-    spots: Sequence[Spot],
-    wide: float,
-    high: float,
-    covered_mm: float,
-    tried: dict[Point, list[_Place]],
-) -> _Place | None:
-    """Return the cheapest place; a leader may run over what is taken for so far from its spot."""
-    best: _Place | None = None
-    for along, at in spots:
-        if best is not None and along * _ALONG_WEIGHT + _NEAREST_MM > best.cost:
-            break
-        if covered_mm == 0.0 and not room.clear(at, at):
-            continue
-        if at not in tried:
-            tried[at] = _places(free, along, at, wide, high)
-        for place in tried[at]:
-            if not place.cost < (best.cost if best else math.inf):
-                break
-            near = place.near
-            share = min(covered_mm / max(math.dist(at, near), 1e-9), 1.0)
-            start = (at[0] + (near[0] - at[0]) * share, at[1] + (near[1] - at[1]) * share)
-            if room.clear(start, near):
-                best = place
-                break
+def _cheapest_of_each(group: NDArray[np.intp], groups: int, cost: NDArray[np.float64]) -> NDArray[np.intp]:
+    """Return the cheapest of every group, cheapest first; dearer ones lie behind the same things."""
+    order = cost.argsort()
+    first = np.full(groups, -1)
+    first[group[order][::-1]] = np.arange(len(order) - 1, -1, -1)  # written last: the cheapest of its group
+    best: NDArray[np.intp] = order[np.sort(first[first >= 0])]
     return best
 
 
-def _places(free: _Free, along: float, at: Point, wide: float, high: float) -> list[_Place]:
-    """Return the cheapest place in each direction from a spot, cheapest first."""
-    across, aside = free.x - at[0], free.y - at[1]
-    over = np.copysign(np.maximum(np.abs(across) - wide / 2, 0.0), across)
-    down = np.copysign(np.maximum(np.abs(aside) - high / 2, 0.0), aside)
-    reach = np.hypot(over, down)
-    cost = np.where(reach < _NEAREST_MM, np.inf, reach + free.cost + along * _ALONG_WEIGHT)
-    found = []
-    for number in _nearest_each_way(over, down, cost):
-        x, y, price = float(free.x[number]), float(free.y[number]), float(cost[number])
-        if price == math.inf:
-            break
-        box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
-        near = min(max(at[0], box[0]), box[2]), min(max(at[1], box[1]), box[3])
-        found.append(_Place(price, box, near, at))
-    return found
+def _best(free: _Free, leaders: _Leaders) -> int | None:
+    """Return the cheapest leader of those that run least over what is taken."""
+    covered: list[NDArray[np.float64]] = []
+    for first in range(0, len(leaders.cost), _AT_ONCE):
+        covered.append(_covered(free, *(column[first : first + _AT_ONCE] for column in leaders[3:])))
+        clear = np.flatnonzero(covered[-1] == 0.0)
+        if len(clear):
+            return first + int(clear[0])
+    far = np.concatenate(covered) if covered else np.empty(0)
+    for most in _COVERED_MM:
+        within = np.flatnonzero(far <= most)
+        if len(within):
+            return int(within[0])
+    return None
 
 
-def _nearest_each_way(
-    over: NDArray[np.float64], down: NDArray[np.float64], cost: NDArray[np.float64]
-) -> NDArray[np.intp]:
-    """Return the cheapest place in each direction, cheapest first; farther ones lie behind the same."""
-    order = np.argsort(cost)
-    ways = ((np.arctan2(down, over) + math.pi) * (_WAYS / (2 * math.pi))).astype(int)
-    first = np.full(_WAYS + 1, -1)
-    first[ways[order][::-1]] = np.arange(len(order) - 1, -1, -1)  # written last: the cheapest of each way
-    nearest: NDArray[np.intp] = order[np.sort(first[first >= 0])]
-    return nearest
+def _covered(
+    free: _Free,
+    at_x: NDArray[np.float64],
+    at_y: NDArray[np.float64],
+    over: NDArray[np.float64],
+    down: NDArray[np.float64],
+) -> NDArray[np.float64]:
+    """Return how far from its spot each leader runs before it crosses nothing taken any more."""
+    long = np.hypot(over, down)
+    steps = max(1, int(float(long.max()) / FINE_MM))
+    share = np.arange(steps + 1) / steps
+    high, wide = free.taken.shape
+    left, top = free.corner
+    # a row is a leader; whoever stands at the edge of the paper looks at the cells there
+    rows = (((at_y - top) / FINE_MM)[:, None] + (down / FINE_MM)[:, None] * share).astype(int)
+    columns = (((at_x - left) / FINE_MM)[:, None] + (over / FINE_MM)[:, None] * share).astype(int)
+    np.minimum(np.maximum(rows, 0, out=rows), high - 1, out=rows)
+    np.minimum(np.maximum(columns, 0, out=columns), wide - 1, out=columns)
+    taken = free.taken[rows, columns]
+    last: NDArray[np.intp] = steps + 1 - taken[:, ::-1].argmax(axis=1)
+    return np.where(taken.any(axis=1), last / steps, 0.0) * long
 
 
 def _walk(wire: Sequence[Point]) -> Iterator[Spot]:

@@ -15,7 +15,7 @@ FINE_MM, COARSE_MM = 0.4, 0.8  # cells that taken boxes and drawn lines are mark
 
 
 class Tables(NamedTuple):
-    """Cells round a point: those taken, those that lines are drawn in, and their upper left corner."""
+    """Cells round a point: those taken, those lines are drawn in, and their upper left corner."""
 
     taken: NDArray[np.uint8]
     drawn: NDArray[np.uint8]
@@ -80,6 +80,9 @@ class Room:
         left, top = int((box[0] - x) / FINE_MM + 0.5), int((box[1] - y) / FINE_MM + 0.5)
         right, bottom = int((box[2] - x) / FINE_MM + 0.5), int((box[3] - y) / FINE_MM + 0.5)
         right, bottom = (right if right > left else left + 1), (bottom if bottom > top else top + 1)
+        # most boxes that are not free are taken in their middle as well: one look instead of several
+        if self._taken[min((top + bottom) // 2, len(self._taken) - 1)].find(1, left, right) >= 0:
+            return False
         for row in self._taken[top:bottom]:  # noqa: SIM110 - a generator costs more than the search itself
             if row.find(1, left, right) >= 0:
                 return False
