@@ -19,7 +19,7 @@ EXPECTED = [
     "led-strip-warm-white", "lamp-12v", "lamp-16v", "lamp-1v5", "building-led", "building-filament",
     "flasher", "constant-current-light", "sound-module", "stall-motor", "twin-coil", "servo",
     "discharge-unit", "toggle-on-off", "toggle-on-off-2p", "toggle-on-on", "toggle-on-on-2p",
-    "toggle-centre-off", "toggle-centre-off-2p", "push-to-make", "push-to-break", "slide-on-on", "relay",
+    "toggle-centre-off", "toggle-centre-off-2p", "push-to-make", "push-to-break", "push-off-delay", "slide-on-on", "relay",
     "indicator-red",
     "indicator-green", "indicator-yellow", "supply-regulated", "supply-unregulated", "supply-ac",
     "battery-alkaline", "battery-9v", "battery-nimh", "battery-zinc", "battery-lithium-9v",

@@ -50,6 +50,21 @@ def test_every_set_of_a_small_circuit_is_met() -> None:
         assert abs(figure.current_a) == pytest.approx(worst.amps, rel=1e-9)
 
 
+@pytest.mark.parametrize(
+    ("button", "ends", "together"), [("push-to-make", "34", 1), ("push-off-delay", "78", 3)]
+)
+def test_buttons_that_fall_back_late_run_together_and_others_one_at_a_time(
+    button: str, ends: str, together: int
+) -> None:
+    parts, wires = {"G": stiff(12.0)}, []
+    for n in range(3):
+        parts[f"S{n}"], parts[f"R{n}"] = button, resistor(100.0)
+        wires += [("G:+", f"S{n}:1{ends[0]}"), (f"S{n}:1{ends[1]}", f"R{n}:1"), (f"R{n}:2", "G:-")]
+    plan = draw(parts, wires)
+    most = worst_case(plan, kinds(), in_use(plan, kinds())).supplies["G"]
+    assert most.amps == pytest.approx(0.12 * together, rel=1e-3)
+
+
 def test_a_branch_wire_is_worst_when_the_others_are_off() -> None:
     """On a sagging supply a load has most when it is alone: the worst case of its wire is not "all on"."""
     plan = house((20.0, 33.0, 47.0), "supply-unregulated")

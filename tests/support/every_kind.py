@@ -13,7 +13,7 @@ ENDS = {"led": "AK", "filament": "12", "resistor": "12", "diode": "AK", "stall_m
 INLINE = ("fuse", "resettable-fuse", "plug-2", "plug-4", "plug-8", "toggle-on-off", "toggle-on-off-2p",
           "toggle-on-on", "toggle-on-on-2p", "toggle-centre-off", "toggle-centre-off-2p", "push-to-make",
           "push-to-break", "slide-on-on", "terminal-strip-4", "terminal-strip-8", "terminal-strip-12",
-          "distribution-block-12")  # fmt: skip
+          "distribution-block-12", "push-off-delay")  # fmt: skip
 LARGER_PLUGS = ("plug-8", "plug-12", "plug-16", "plug-24", "plug-36")  # of them the first way is used
 ON_AC_ONLY = "supply-ac"
 

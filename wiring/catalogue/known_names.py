@@ -14,6 +14,6 @@ SYMBOLS = frozenset(
     (
         "led", "lamp", "led_strip", "building", "flasher", "module", "motor", "coil_pair", "servo", "relay",
         "switch", "push", "supply", "ac_supply", "battery", "fuse", "resettable_fuse", "resistor", "diode",
-        "rectifier", "terminal", "block", "plug",
+        "rectifier", "terminal", "block", "plug", "push_delayed",
     )
 )  # fmt: skip

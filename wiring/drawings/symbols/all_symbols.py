@@ -14,13 +14,13 @@ LENGTH_MM = 15.0  # from one terminal to the other, leads and all
 NAMES = (
     *("led", "lamp", "led_strip", "building", "flasher", "module", "motor", "coil_pair", "servo", "relay"),
     *("switch", "push", "supply", "ac_supply", "battery", "fuse", "resettable_fuse", "resistor", "diode"),
-    *("rectifier", "contact"),
+    *("rectifier", "contact", "push_delayed"),
 )
 # The sets a drawing may be made with; what a set lacks is drawn as in the first.
 SETS = {"iec": "wiring.drawings.symbols", "ieee": "wiring.drawings.symbols_ieee"}
 IEEE_NAMES = (
     *("led", "lamp", "flasher", "coil_pair", "relay", "switch", "push", "contact", "ac_supply", "fuse"),
-    *("resettable_fuse", "resistor", "diode"),
+    *("resettable_fuse", "resistor", "diode", "push_delayed"),
 )
 # Where the idle throw of a changeover leaves the symbol: along it, and to its side.
 THROW_ALONG_MM, THROW_ASIDE_MM = (LENGTH_MM - MM_PER_UNIT) / 2 + 0.56, 0.62 * MM_PER_UNIT

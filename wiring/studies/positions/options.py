@@ -1,7 +1,9 @@
 """Which parts can be thrown in use, and into which positions that make an electrical difference.
 
 Lasting positions go together in any way. Of buttons and contacts that spring back one is held at a time; of
-turnouts and servos one moves at a time. Fuses stay whole, plugs stay in, and relays follow their coils.
+turnouts and servos one moves at a time. What falls back only after a delay goes together with all the rest,
+as what lasts does: another button may be pressed while it still runs. Fuses stay whole, plugs stay in, and
+relays follow their coils.
 """
 
 from collections.abc import Mapping
