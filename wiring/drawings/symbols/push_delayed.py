@@ -7,7 +7,7 @@ from schemdraw.segments import Segment
 from wiring.drawings.symbols.contact import Contact
 from wiring.drawings.symbols.push import element as push
 
-BOW_RADIUS, BOW_AT = 0.13, -0.2
+BOW_RADIUS, BOW_AT = 0.12, -0.06
 ANGLES = [math.radians(a) for a in range(180, 361, 15)]
 
 
