@@ -13,7 +13,7 @@ from wiring.sheets.blocks import Block, heading, paragraph
 from wiring.sheets.lengths import length_words, rounded_up_m
 from wiring.sheets.places import ELSEWHERE, place_name, place_order
 from wiring.sheets.strip_names import chart_name, end_label
-from wiring.sheets.table import Cell, Column, table
+from wiring.sheets.table import Cell, Column, column_edges, table
 from wiring.sheets.working_order import FAR, steps_from_source
 
 
@@ -58,14 +58,14 @@ def bench_blocks(
     columns = (
         Column("", 6, "centre"),
         Column("Wire", 13.5, weight="semibold"),
-        Column("From", 17),
-        Column("To", 17),
+        Column("From", 18),
+        Column("To", 18),
         Column("Size", 18),
-        Column("Colour", 23),
-        Column("Cut", 18, "right"),
+        Column("Colour", 21.5),
+        Column("Cut", 16.5, "right"),
         Column("Plan", 12),
         Column("Circuit", 13),
-        Column("Which is, note", 34),
+        Column("Which is, note", 38),
     )
     blocks: list[Block] = [heading("Bench list", width, anchor="bench")]
     blocks += paragraph(
@@ -74,14 +74,17 @@ def bench_blocks(
         "“Plan” and “Circuit” say where it is "
         "drawn: sheet / zone.",
         width,
+        leads=True,
     )
+    cells = {r.wire: _cells(plan, kinds, r) for r in rows}
+    edges = column_edges(columns, list(cells.values()), width)
     place = ""
     group: list[BenchRow] = []
     for row in (*rows, None):
         if group and (row is None or row.place != place):
             count = f"{len(group)} wire{'s' if len(group) != 1 else ''}"
             blocks.append(heading(f"{place}: {count}", width, level=2))
-            blocks += table(columns, [_cells(plan, kinds, r) for r in group], width)
+            blocks += table(columns, [cells[r.wire] for r in group], width, edges=edges)
             group = []
         if row is not None:
             place = row.place

@@ -113,6 +113,7 @@ def cut_blocks(
             "“Buy” is a tenth more, for what goes wrong; “Spools” covers it. Cut the longest first: "
             "a spoilt piece makes a shorter one.",
             width,
+            leads=True,
         ),
         *table(columns, cells, width),
     )

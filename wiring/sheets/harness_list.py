@@ -75,6 +75,7 @@ def harness_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple
             "Lay these wires together before they go in, tie them every hand's breadth, and label both ends "
             "first. Two fifths of a hole may be filled, for one or two wires half of it or a third.",
             width,
+            leads=True,
         ),
         *table(columns, cells, width),
     )

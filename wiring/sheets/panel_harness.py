@@ -39,6 +39,7 @@ def harness_ways(
             f"{len(harness.inner)} wires come out as one bundle to {names}. Number the ways on both halves "
             "before the first wire goes in; looked at from the wires' side the socket is mirrored.",
             width,
+            leads=True,
         )
         several = len(harness.plugs) > 1
         rows = [

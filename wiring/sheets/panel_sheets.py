@@ -94,6 +94,7 @@ def _tables(
         "Seen from the front. Check each hole against the part you have in hand before you drill. The faces "
         "follow at full size: tape them on, punch the centres through, and mind the 100 mm bar.",
         width,
+        leads=True,
     )
     for face in found:
         size = f"{face.area.right - face.area.left:.0f} × {face.area.bottom - face.area.top:.0f} mm"

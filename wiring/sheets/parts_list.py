@@ -100,7 +100,7 @@ def part_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Bl
     )
     return (
         heading("Parts list", width, anchor="parts"),
-        *paragraph(says, width),
+        *paragraph(says, width, leads=True),
         *table(columns, cells, width),
     )
 

@@ -78,6 +78,7 @@ def resistor_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tupl
             "Read in daylight: red, brown and orange look alike under a lamp. If in doubt, measure before "
             "you solder. “On the lead” is what a light made for its voltage already brings along.",
             width,
+            leads=True,
         ),
         *table(columns, cells, width),
     )

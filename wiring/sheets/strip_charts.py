@@ -37,6 +37,7 @@ def strip_blocks(
         "Write these numbers on the strips before the first wire goes in. Terminals that take more than one "
         "wire need a ferrule or a jumper made for it.",
         width,
+        leads=True,
     )
     for part in charted:
         kind = kinds[part.kind]

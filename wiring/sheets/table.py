@@ -1,7 +1,7 @@
 """Tables: cells that wrap, bands of rows, a header every page repeats; no text is ever cut."""
 
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from typing import Literal, NamedTuple
 
 from wiring.drawings.wire_colour import wire_colour
@@ -9,24 +9,16 @@ from wiring.findings.finding import Rank
 from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
 from wiring.pictures.picture import NO_PEN, Anchor, Disc, Item, Link, Path, Pen, Words
 from wiring.sheets.blocks import LIST_MM, Block
+from wiring.sheets.column_widths import PAD_MM, column_widths
+from wiring.sheets.column_widths import Column as Column
 from wiring.sheets.pending import pending, row_mark
 from wiring.sheets.resistor_picture import resistor_picture
 
-_PAD_MM = 1.4
 _RULE = Pen("faint", 0.2)
 _HEAD_RULE = Pen("ink", 0.5)
-_MOST_LINES = 24  # a longer cell goes on in a row of its own, so that a row always fits a page
+_MOST_LINES = 12  # a longer cell goes on in a row of its own, so that a row always fits a page
 _SWATCH_MM = 7.5
 _WHOLE_MM = 45.0  # a table no higher is not parted
-
-
-class Column(NamedTuple):
-    """One column: its heading, its share of the width, and how its cells stand."""
-
-    title: str
-    share: float
-    align: Literal["left", "right", "centre"] = "left"
-    weight: Literal["regular", "semibold", "bold", "italic"] = "regular"
 
 
 class Cell(NamedTuple):
@@ -55,12 +47,13 @@ def table(
     *,
     size_mm: float = LIST_MM,
     gap_mm: float = 2.5,
+    edges: Sequence[float] | None = None,
 ) -> tuple[Block, ...]:
-    """Return one block a row; columns share the width; the last block leaves a gap after the table."""
-    whole = sum(c.share for c in columns)
-    edges = [0.0]
-    for column in columns:
-        edges.append(edges[-1] + width * column.share / whole)
+    """Return one block a row; columns share the width; the last block leaves a gap after the table.
+
+    `edges` is for tables that stand one above the other, as `column_edges` gives them.
+    """
+    edges = column_edges(columns, rows, width, size_mm) if edges is None else edges
     header, header_mm = _header(columns, edges, size_mm)
     blocks: list[Block] = []
     for number, row in enumerate(rows):
@@ -80,9 +73,25 @@ def table(
     return tuple(blocks)
 
 
+def column_edges(
+    columns: Sequence[Column], rows: Sequence[Row], width: float, size_mm: float = LIST_MM
+) -> Sequence[float]:
+    """Return where the columns of a table begin and end, or of several, given the rows of all of them."""
+    texts: list[list[str]] = [[] for _ in columns]
+    leads = [0.0] * len(columns)
+    for row in rows:
+        for i, cell in enumerate(row):
+            if isinstance(cell, Cell):
+                leads[i] = max(leads[i], _lead(cell))
+                texts[i].append(cell.text)
+            else:
+                texts[i].append(cell)
+    return [0.0, *accumulate(column_widths(columns, texts, leads, width, size_mm))]
+
+
 def _header(columns: Sequence[Column], edges: Sequence[float], size: float) -> tuple[tuple[Item, ...], float]:
     titles = [
-        wrapped(c.title, max(b - a - 2 * _PAD_MM, 4.0), size, "semibold")
+        wrapped(c.title, max(b - a - 2 * PAD_MM, 4.0), size, "semibold")
         for c, (a, b) in zip(columns, pairwise(edges), strict=True)
     ]
     step = size * LINE_EM
@@ -102,7 +111,7 @@ def _parts(
     """Return the wrapped lines of each cell; more than one list when a cell is too long for one row."""
     lines = []
     for column, cell, (a, b) in zip(columns, cells, pairwise(edges), strict=True):
-        room = b - a - 2 * _PAD_MM - _lead(cell)
+        room = b - a - 2 * PAD_MM - _lead(cell)
         lines.append(wrapped(cell.text, max(room, 4.0), size, cell.weight or column.weight))
     parts = max(1, -(-max(len(x) for x in lines) // _MOST_LINES))
     return [[x[i * _MOST_LINES : (i + 1) * _MOST_LINES] for x in lines] for i in range(parts)]
@@ -157,11 +166,11 @@ def _marks(cell: Cell, left: float, right: float, middle: float) -> tuple[Item, 
     if cell.about:
         items.append(Anchor(row_mark(cell.about), (left, middle)))
     if cell.swatch:
-        items += swatch(cell.swatch, left + _PAD_MM, middle)
+        items += swatch(cell.swatch, left + PAD_MM, middle)
     if cell.bands:
-        items += resistor_picture(cell.bands, left + _PAD_MM, middle)
+        items += resistor_picture(cell.bands, left + PAD_MM, middle)
     if cell.rank is not None:
-        items += flag(cell.rank, left + _PAD_MM + 1.6, middle)
+        items += flag(cell.rank, left + PAD_MM + 1.6, middle)
     return tuple(items)
 
 
@@ -193,5 +202,5 @@ def _lead(cell: Cell) -> float:
 
 def _x(column: Column, left: float, right: float) -> float:
     if column.align == "right":
-        return right - _PAD_MM
-    return (left + right) / 2 if column.align == "centre" else left + _PAD_MM
+        return right - PAD_MM
+    return (left + right) / 2 if column.align == "centre" else left + PAD_MM
