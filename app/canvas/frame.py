@@ -13,7 +13,7 @@ from app.canvas.reading_painter import paint_readings
 from app.canvas.readings import is_wrong
 from app.canvas.rulers_kept import KeptRulers
 from app.canvas.sight import Sight
-from app.canvas.still_picture import StillPicture
+from app.canvas.still_picture import StillPicture, StirredSince
 from app.canvas.touched import Touched
 from app.canvas.wire_painter import WirePainter
 from wiring.plan.places import Point
@@ -43,12 +43,13 @@ class Frame:
         hovered: Hit | None,
         pointer_px: Point | None,
         wire_look: tuple[str, str],
+        stirred_since: StirredSince,
         *,
         in_burst: bool,
     ) -> bool:
         """Paint everything; False when the still picture was an old one that has to be painted again soon."""
         held_out = preview.touched if preview.plan is not None else frozenset[str]()
-        fresh = self.still.paint(painter, sight, key, held_out, in_burst=in_burst)
+        fresh = self.still.paint(painter, sight, key, held_out, stirred_since, in_burst=in_burst)
         if preview.bar is None:
             paint_ground_mark(painter, sight, ground)
         self._paint_marks(painter, sight, preview, selected - held_out, hovered)

@@ -6,9 +6,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from app.canvas.overlaps import Overlaps
 from app.canvas.shared_ways import SharedWays
+from app.canvas.stirred import Stirred
 from app.canvas.table import Floats, Table
 from app.canvas.wire_paths import raw_path
 from app.canvas.wireway_lanes import legs_in_wireways
@@ -81,21 +83,22 @@ class Geometry:
         self._terminals_of: dict[PartId, tuple[TerminalRef, ...]] = {}
         self._wires_of: dict[PartId, set[WireId]] = defaultdict(set)
         self._ends: dict[WireId, tuple[PartId, PartId]] = {}
-        self._ways, self._overlaps = SharedWays(), Overlaps()
+        self._ways, self._overlaps, self._stirred = SharedWays(), Overlaps(), Stirred()
         self._laid: dict[WireId, tuple[Point, ...]] = {}  # in their lanes, before they step aside
 
     def _put_all(self, plan: Plan) -> None:
         with collector_paused():
             self._put_parts(plan.parts.values())
             self._put_wires(plan, plan.wires)
+        self._stirred.watches = True
 
     def open(self, plan: Plan) -> None:
         """Start anew with another plan."""
         self._clear()
         self._put_all(plan)
 
-    def follow(self, new: Plan, changes: Changes) -> None:
-        """Bring the arrays up to a plan that differs from the last one by these changes."""
+    def follow(self, new: Plan, changes: Changes) -> Box | None:
+        """Bring the arrays up to a plan that differs by these changes; the answer is the box round them."""
         for wire_id in changes.wires.removed:
             self._drop_wire(wire_id)
         for part_id in changes.parts.removed:
@@ -105,6 +108,7 @@ class Geometry:
         self._put_parts(new.parts[i] for i in moved)
         touched |= self.wires_of(moved)
         self._put_wires(new, _news_in_order(new.wires, touched, self.wires))
+        return _around(self._stirred.taken())
 
     def wires_of(self, parts: Iterable[PartId]) -> frozenset[WireId]:
         """Return the wires that end on any of the parts."""
@@ -140,6 +144,7 @@ class Geometry:
             kind = self.kinds.get(part.kind)
             angle, own = math.radians(part.turn_deg), own_box(part, kind)
             x, y, cos, sin = part.x_mm, part.y_mm, math.cos(angle), math.sin(angle)
+            self._stir(self.parts, part.id)
             rows[part.id] = (*_turned(part, own, cos, sin), x, y, cos, sin, *own)
             specs = kind.terminals if kind is not None else ()
             refs = tuple([TerminalRef(part.id, s.name) for s in specs])
@@ -149,14 +154,20 @@ class Geometry:
             for ref, s in zip(refs, specs, strict=True):
                 places[ref] = x + s.x_mm * cos - s.y_mm * sin, y + s.x_mm * sin + s.y_mm * cos
         self.parts.put_all(rows)
+        self._stir(self.parts, *rows)
         self.terminals.put_all(places)
         self._places.update(places)
+
+    def _stir(self, table: Table[str], *ids: str) -> None:
+        if self._stirred.watches:
+            self._stirred.add(tuple(table.get(one)[:4]) for one in ids if one in table)
 
     def _drop_terminal(self, ref: TerminalRef) -> None:
         self.terminals.drop(ref)
         self._places.pop(ref, None)
 
     def _drop_part(self, part_id: PartId) -> None:
+        self._stir(self.parts, part_id)
         self.parts.drop(part_id)
         for ref in self._terminals_of.pop(part_id, ()):
             self._drop_terminal(ref)
@@ -199,13 +210,16 @@ class Geometry:
         touched.update(dict.fromkeys(sorted(self._overlaps.settle())))
         boxes: dict[WireId, Sequence[float]] = {}
         for wire_id in touched:
+            self._stir(self.wires, wire_id)
             path = self._overlaps.path(wire_id, self._laid[wire_id])
             xs, ys = [p[0] for p in path], [p[1] for p in path]
             self.paths[wire_id] = path
             boxes[wire_id] = (min(xs), min(ys), max(xs), max(ys))
         self.wires.put_all(boxes)
+        self._stir(self.wires, *boxes)
 
     def _unlay(self, wire_id: WireId) -> None:
+        self._stir(self.wires, wire_id)
         self._overlaps.drop(wire_id)
         self._laid.pop(wire_id, None)
         self.paths.pop(wire_id, None)
@@ -219,14 +233,9 @@ def _news_in_order(table: Mapping[str, object], ids: Iterable[str], known: Table
     return old + [i for i in table if i in news] if news else old
 
 
-def _reaching(rows: Floats, box: Box) -> "np.ndarray[tuple[int, ...], np.dtype[np.bool_]]":
-    found: np.ndarray[tuple[int, ...], np.dtype[np.bool_]] = (
-        (rows[:, 0] <= box.right)
-        & (rows[:, 2] >= box.left)
-        & (rows[:, 1] <= box.bottom)
-        & (rows[:, 3] >= box.top)
-    )
-    return found
+def _reaching(rows: Floats, box: Box) -> NDArray[np.bool_]:
+    across = (rows[:, 0] <= box.right) & (rows[:, 2] >= box.left)
+    return np.asarray(across & (rows[:, 1] <= box.bottom) & (rows[:, 3] >= box.top))
 
 
 def _around(rows: Floats) -> Box | None:

@@ -37,9 +37,11 @@ class PartPainter:
         self._look: tuple[float, bool, float] | None = None
         self._last: dict[PartId, _Shown] = {}  # what each part was painted with, in that look
 
-    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
-        """Paint those parts as the plan has them."""
-        if len(ids) > CROWD:
+    def paint(
+        self, painter: QPainter, sight: Sight, ids: Sequence[PartId], among: Sequence[PartId] | None = None
+    ) -> None:
+        """Paint those parts as the plan has them; in a clip of a picture `among` are all parts of that."""
+        if len(ids if among is None else among) > CROWD:
             self._crowd.paint(painter, sight, ids)
             return
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, False)

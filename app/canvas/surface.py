@@ -98,6 +98,7 @@ class Surface(QWidget):
             None if self._pointing.pans or self._acting.runs else self._hovered,
             self._pointing.at_px,
             (self._around().wire_size, state.wire_colour),
+            state.stirred_since,
             in_burst=self._burst.isActive(),
         )
         if self._frame_focus:

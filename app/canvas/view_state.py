@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 
 from app.canvas.backdrop_box import backdrop_box
 from app.canvas.camera import Camera, fitted
+from app.canvas.change_region import stays_inside
 from app.canvas.focus import Focus, seen
 from app.canvas.geometry import Box, Geometry
 from app.canvas.gestures.pointer import Around
@@ -19,6 +20,7 @@ from wiring.plan.plan import Plan
 EMPTY_MM = Box(0.0, 0.0, 1200.0, 700.0)  # what an empty plan shows: a good table
 LARGEST_FIT = 3.0  # pixels per millimetre; a single lamp need not fill the screen
 FIT_RIM_PX = 56.0
+STEPS_KEPT = 8  # changes after which a picture that nobody looked at is painted whole
 GRID_MM = {"metric": 5.0, "us": 25.4 / 4}
 
 
@@ -39,7 +41,9 @@ class ViewState:
         self._seen: tuple[tuple[int, int], frozenset[str]] | None = None
         self._positions: dict[str, str] | None = None
         self._shown: object = None  # what of the answer stands in the still picture
+        self._steps: dict[object, tuple[tuple[int, int], Box | None]] = {}  # key before: key after, and where
         self._told = 0  # counts answers, throws and themes, so that the still picture knows
+        self._followed = session.revision
 
     @property
     def key(self) -> tuple[int, int]:
@@ -55,7 +59,7 @@ class ViewState:
 
     def follow(self, change: PlanChanged) -> None:
         """Take over a change of the plan."""
-        parts = change.changes.parts
+        parts, before = change.changes.parts, (self._followed, self._told)
         if change.cause == "open" or parts.added or parts.removed or _turned_otherwise(change):
             self._positions = None
         if change.cause == "open":
@@ -64,7 +68,21 @@ class ViewState:
             self._shown = None
             self.focus = None
         else:
-            self.geometry.follow(change.new, change.changes)
+            box = self.geometry.follow(change.new, change.changes)
+            if self.focus is None and stays_inside(change):
+                self._steps = {**dict(list(self._steps.items())[-STEPS_KEPT:]), before: (self.key, box)}
+        self._followed = change.revision
+
+    def stirred_since(self, key: object) -> list[Box] | None:
+        """Return where what stands still has changed since another `key`; None when that may be anywhere."""
+        boxes = []
+        while key != self.key:
+            step = self._steps.get(key)
+            if step is None:
+                return None
+            key, box = step
+            boxes += [box] if box is not None else []
+        return boxes
 
     def learn(self, answer: Answer) -> None:
         """Take over new figures and findings."""

@@ -32,21 +32,33 @@ class WirePainter:
         self._hair_paths: dict[tuple[str, str], tuple[list[QLineF], QPainterPath]] = {}
         self._batch: tuple[Plan, Sequence[WireId], dict[tuple[str, str], list[QLineF]]] | None = None
 
-    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[WireId], many: int = MANY) -> None:
-        """Paint those wires as the plan has them; more than `many` in batches and without letters."""
-        if not ids:
+    def paint(
+        self,
+        painter: QPainter,
+        sight: Sight,
+        ids: Sequence[WireId],
+        many: int = MANY,
+        among: Sequence[WireId] | None = None,
+    ) -> None:
+        """Paint those wires as the plan has them; more than `many` in batches and without letters.
+
+        Where only a clip of a picture is painted, `among` are all wires of the picture.
+        """
+        if among is None:
+            among = ids
+        if not among:
             return
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.save()
         _to_plan(painter, sight)
-        if len(ids) > many:
-            self._paint_batches(painter, sight, ids)
+        if len(among) > many:
+            self._paint_batches(painter, sight, ids, len(among) > CROWD)
         else:
             for wire_id in ids:
                 self._paint_one(painter, sight, wire_id)
         painter.restore()
-        if len(ids) <= min(SIGNS_MOST, many):
-            paint_wire_signs(painter, sight, ids)
+        if len(among) <= min(SIGNS_MOST, many):
+            paint_wire_signs(painter, sight, among)
 
     def glow(self, painter: QPainter, sight: Sight, ids: Iterable[WireId], share: float) -> None:
         """Lay a copper glow round wires and paint them again over it."""
@@ -82,12 +94,12 @@ class WirePainter:
                 painter.setPen(pen)
                 painter.drawPath(outline)
 
-    def _paint_batches(self, painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> None:
+    def _paint_batches(self, painter: QPainter, sight: Sight, ids: Sequence[WireId], crowd: bool) -> None:
         alike = self._alike(sight, ids)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-        for (size, letters), lines in alike.items():
+        for (size, letters), lines in sorted(alike.items(), key=lambda look: look[0]):
             pens = wire_pens(size, letters, sight.camera.scale, sight.shades.dark)
-            if len(ids) > CROWD:
+            if crowd:
                 painter.setPen(pens.hair)
                 painter.drawPath(self._hairs(size, letters, lines))
                 continue

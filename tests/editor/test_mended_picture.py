@@ -1,0 +1,102 @@
+"""After a change only a region of the still picture is painted anew; it looks as if all of it had been."""
+
+import random
+
+import numpy as np
+import pytest
+from support.surfaces import Desk, desk
+
+from app.canvas.camera import Camera
+from app.canvas.still_picture import StillPicture
+from tests.benchmarks.canvas import street
+from wiring.edits.move import move
+from wiring.edits.remove import remove
+from wiring.edits.turn import turn
+from wiring.files.store import load
+
+__all__ = ["desk"]
+
+
+@pytest.fixture
+def mends(monkeypatch):
+    """How much of the picture was painted anew each time: None for all of it."""
+    seen = []
+    real = StillPicture._to_mend
+
+    def told(self, *a):
+        seen.append(real(self, *a))
+        return seen[-1]
+
+    monkeypatch.setattr(StillPicture, "_to_mend", told)
+    return seen
+
+
+def whole(desk):
+    """Return the picture painted anew from corner to corner."""
+    desk.view._state.note_throw()
+    return desk.shot()
+
+
+def same(one, other):
+    """Tell whether two pictures look the same: edges along a clip may be a shade off, hairlines a pixel."""
+    a, b = (
+        np.frombuffer(i.constBits(), np.uint8).reshape(i.height(), i.width(), 4).astype(int)
+        for i in (one, other)
+    )
+    return np.count_nonzero(np.abs(a - b).max(axis=2) > 8) <= 6
+
+
+def edits(plan, drawn, dx=7.0):
+    parts, wires = sorted(plan.parts), sorted(plan.wires)
+    some = drawn.sample(parts, min(2, len(parts)))
+    return [
+        move([drawn.choice(parts)], dx, -3.0),
+        move(some, -4.0, dx),
+        turn([drawn.choice(parts)], 90.0),
+        move([drawn.choice(wires)], 0.0, 5.0),
+        remove([drawn.choice(wires)]),
+        remove([drawn.choice(parts)]),
+    ]
+
+
+@pytest.mark.parametrize("name", ["quay", "harbour", "street"])
+@pytest.mark.parametrize("nearness", [1.0, 4.0])
+def test_a_mended_picture_is_the_picture_painted_whole(qtbot, mends, name, nearness):
+    desk, drawn = Desk(qtbot), random.Random(7)
+    plan = street(700) if name == "street" else load(f"demo_layouts/{name}.underboard")
+    desk.session.open(plan, None)
+    there = desk.view._state.camera
+    x, y = there.to_plan(450, 320)
+    desk.look(there.scale * nearness, x, y)
+    desk.view._burst.stop()
+    whole(desk)
+    mends.clear()
+    for edit in edits(plan, drawn):
+        desk.session.do(edit)
+        assert same(desk.shot(), whole(desk)), edit.label
+    desk.session.undo()
+    assert same(desk.shot(), whole(desk))
+    assert any(clip is not None for clip in mends)
+
+
+def test_a_part_that_was_dragged_stands_where_it_was_let_go(desk, mends):
+    part = next(iter(desk.plan.parts.values()))
+    desk.view._burst.stop()
+    whole(desk)
+    mends.clear()
+    desk.press(part.x_mm, part.y_mm)
+    desk.move(part.x_mm + 30, part.y_mm + 10)
+    desk.shot()
+    desk.release(part.x_mm + 30, part.y_mm + 10)
+    assert same(desk.shot(), whole(desk))
+    assert mends[0] is not None
+
+
+def test_what_changes_out_of_sight_paints_nothing(desk):
+    desk.view._look(Camera(2.0, 5000.0, 5000.0))
+    desk.view._burst.stop()
+    whole(desk)
+    before = desk.view.repaints
+    desk.session.do(move([next(iter(desk.plan.parts))], 5.0, 0.0))
+    desk.shot()
+    assert desk.view.repaints == before
