@@ -28,7 +28,7 @@ class Bundle(NamedTuple):
     """The wires of a harness that lie in one wireway: its line, how many, half their width."""
 
     points: tuple[Point, ...]
-    count: int
+    wires: int
     half_px: float  # on the screen
 
 
@@ -73,7 +73,7 @@ def harness_counts(sight: Sight, parts: Sequence[PartId], taken: Iterable[Box]) 
             room.take(Box(*row))
     found = []
     for bundle in bundles:
-        words = f"{bundle.count} wires" if bundle.count != 1 else "1 wire"
+        words = f"{bundle.wires} wires" if bundle.wires != 1 else "1 wire"
         reach = bundle.half_px + 3
         for x, y in (sight.camera.to_px(*point) for point in reversed(bundle.points)):
             about = Box(x - reach, y - reach, x + reach, y + reach)
