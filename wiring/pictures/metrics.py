@@ -35,14 +35,18 @@ def descent_mm(size_mm: float, weight: str = "regular") -> float:
 
 def baseline_mm(words: Words) -> float:
     """Return how far below `at` the baseline lies, before the words are turned."""
+    if words.stand == "base":
+        return 0.0
     cap = cap_mm(words.size_mm, words.weight)
-    return {"base": 0.0, "middle": cap / 2, "top": cap}[words.stand]
+    return cap / 2 if words.stand == "middle" else cap
 
 
 def start_mm(words: Words) -> float:
     """Return where the first letter starts, measured along the line from `at`; never positive."""
+    if words.align == "left":
+        return 0.0
     width = width_mm(words.text, words.size_mm, words.weight)
-    return {"left": 0.0, "centre": -width / 2, "right": -width}[words.align]
+    return -width / 2 if words.align == "centre" else -width
 
 
 def words_corners(words: Words, pad_mm: float = 0.0) -> tuple[Point, Point, Point, Point]:
