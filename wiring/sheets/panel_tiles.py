@@ -9,7 +9,7 @@ from wiring.sheets.section import Leaf, body_size
 
 HEAD_MM = 9.0
 _OVERLAP_MM = 10.0
-_EDGE = Pen("quiet", 0.2, (2.0, 1.0))
+EDGE = Pen("quiet", 0.2, (2.0, 1.0))
 _AIR_MM = 2.0  # round the face on its sheet
 
 Cell = tuple[int, int]  # row, column
@@ -60,10 +60,10 @@ def _overlaps(room: tuple[float, float], *, right: bool, below: bool) -> list[It
     lines: list[Item] = []
     if right:
         x = room[0] - _OVERLAP_MM
-        lines.append(Path(((x, 0.0), (x, room[1])), _EDGE))
+        lines.append(Path(((x, 0.0), (x, room[1])), EDGE))
     if below:
         y = room[1] - _OVERLAP_MM
-        lines.append(Path(((0.0, y), (room[0], y)), _EDGE))
+        lines.append(Path(((0.0, y), (room[0], y)), EDGE))
     return lines
 
 

@@ -1,0 +1,131 @@
+"""How tables and drawings share their sheets: nothing parted that reads together, no sheet for a scrap."""
+
+from pathlib import Path as FilePath
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from support.editing import KINDS
+
+from wiring.drawings.plan_areas import windows
+from wiring.drawings.plan_band import band
+from wiring.files.store import load
+from wiring.pictures.metrics import wrapped
+from wiring.pictures.picture import Path, Words
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.sheets.blocks import Block, heading, laid_out
+from wiring.sheets.column_widths import PAD_MM, column_widths
+from wiring.sheets.panel_sheets import panel_sections
+from wiring.sheets.panel_tiles import EDGE
+from wiring.sheets.table import Column, table
+
+HARBOUR = load(FilePath(__file__).parents[2] / "demo_layouts" / "harbour.underboard")
+COLUMNS = (Column("Wire", 20.0), Column("Which is", 60.0))
+
+
+def texts(items):
+    return [i.text for i in items if isinstance(i, Words)]
+
+
+def listed(rows, title="Quay: wires"):
+    return (heading(title, 170.0, level=2), *table(COLUMNS, rows, 170.0))
+
+
+def test_a_table_that_goes_on_names_its_heading_on_every_further_page():
+    rows = [(f"W{n}", "a lamp") for n in range(60)]
+    first, *further = laid_out(listed(rows), 120.0)
+    assert "Quay: wires, continued" not in texts(first.items)
+    assert len(further) > 1
+    for page in further:
+        assert texts(page.items)[:2] == ["Quay: wires, continued", "Wire"]
+    assert [t for p in (first, *further) for t in texts(p.items) if t[0] == "W" and t[1].isdigit()] == [
+        r[0] for r in rows
+    ]
+
+
+def test_a_table_that_begins_a_page_is_not_called_continued():
+    rows = [(f"W{n}", "a lamp") for n in range(30)]
+    pages = laid_out((*listed(rows), *listed(rows[:5], "Yard: wires")), 235.0)
+    assert sum("continued" in t for p in pages for t in texts(p.items)) == 0
+
+
+def test_a_short_table_stays_whole_with_its_heading():
+    filler = Block(30.0, (Words("above", (0.0, 4.0), 3.0),))
+    first, second = laid_out((filler, *listed([(f"W{n}", "a lamp") for n in range(5)])), 60.0)
+    assert texts(first.items) == ["above"]
+    assert texts(second.items)[0] == "Quay: wires"
+    assert "W4" in texts(second.items)
+
+
+@given(st.integers(1, 12), st.floats(0.0, 3.0))
+@settings(deadline=None, max_examples=40)
+def test_no_page_is_blank_for_the_air_after_a_table(count, short_mm):
+    """A page just filled by a table is followed by none for the air below it."""
+    blocks = listed([(f"W{n}", "a lamp") for n in range(count)])
+    high = sum(b.height_mm for b in blocks) + blocks[1].header_mm - min(short_mm, blocks[-1].height_mm)
+    assert len(laid_out(blocks, high)) == 1
+
+
+words = st.lists(st.text("WRDHE0123456789-:", min_size=1, max_size=14), min_size=1, max_size=6)
+
+
+@given(st.tuples(words, words, words), st.tuples(*[st.floats(5.0, 60.0)] * 3))
+@settings(deadline=None, max_examples=60)
+def test_no_word_is_broken_where_another_column_has_room(said, shares):
+    columns = [Column("", share) for share in shares]
+    widths = column_widths(columns, said, (0.0, 0.0, 0.0), 170.0, 3.2)
+    assert sum(widths) == pytest.approx(170.0)
+    for column, width in zip(said, widths, strict=True):
+        assert all(wrapped(word, width - 2 * PAD_MM, 3.2) == (word,) for word in column)
+
+
+def test_low_fronts_share_a_sheet_and_show_every_panel():
+    leaves = panel_sections(HARBOUR, KINDS, "A4")[0].leaves
+    fronts = [leaf for leaf in leaves if "front" in leaf.kind]
+    assert [leaf.kind for leaf in fronts] == ["Panels, fronts", "East panel, front"]
+    shown = [t for leaf in fronts for t in texts(leaf.items) if "as it will look" in t]
+    assert [t.split(",")[0] for t in shown] == ["Lights panel", "West panel", "East panel"]
+    for leaf in fronts:
+        left, top, right, bottom = leaf.sheet.body
+        points = [p for i in leaf.items if isinstance(i, Path) for p in i.points]
+        assert all(left - 0.01 <= x <= right + 0.01 and top <= y <= bottom for x, y in points)
+
+
+def test_a_template_marks_an_overlap_only_where_the_next_sheet_is_printed():
+    """The panels of this plan are higher than a sheet, but nothing is drilled lower down."""
+    leaves = [x for x in panel_sections(HARBOUR, KINDS, "A4")[0].leaves if "template" in x.kind]
+    of_west = [leaf for leaf in leaves if leaf.kind.startswith("West")]
+    assert len(of_west) == 4
+    for number, leaf in enumerate(of_west, start=1):
+        left, top, right, bottom = leaf.sheet.body
+        dashed = [i.points for i in leaf.items if isinstance(i, Path) and i.pen == EDGE]
+        upright = [a for a, b in dashed if a[0] == b[0] and abs(a[1] - b[1]) > (bottom - top) - 12.0]
+        assert len(upright) == (number < len(of_west))
+        assert not [a for a, b in dashed if a[1] == b[1] and abs(a[0] - b[0]) > (right - left) - 1.0]
+
+
+def motors(places):
+    return Plan(
+        parts={
+            f"m{n}": Part(id=f"m{n}", kind="stall-motor", designation=f"M{n}", x_mm=x, y_mm=y)
+            for n, (x, y) in enumerate(places)
+        }
+    )
+
+
+def test_sparse_neighbours_of_the_open_board_share_a_sheet():
+    """One above the other on both sides of a line between two fields, near enough for one sheet at 1:5."""
+    assert [a.name for a in windows(motors([(100.0, 600.0), (100.0, 700.0)]), KINDS)] == ["Board"]
+    far = windows(motors([(100.0, 100.0), (100.0, 1900.0)]), KINDS)
+    assert [a.name for a in far] == ["Board, part 1", "Board, part 2"]
+    crowd = [(60.0 * n, y) for n in range(6) for y in (600.0, 700.0)]
+    assert len(windows(motors(crowd), KINDS)) == 2
+
+
+@pytest.mark.parametrize("behind", [False, True])
+@pytest.mark.parametrize("name", ["Quay", "West shore", "Board, part 12", "Locomotive works yard"])
+def test_the_words_on_the_view_are_never_cut_on_an_upright_sheet(name, behind):
+    said = [t for t in texts(band(178.0, True, name, behind=behind)) if t.startswith(name)]
+    assert said
+    assert not said[0].endswith("…")
