@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Hashable, Sequence
 from time import perf_counter
 
-from PySide6.QtCore import QPointF, QRect, QRectF
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize
 from PySide6.QtGui import QPainter, QPixmap
 
 from app.canvas.area_names import area_names, paint_area_names
@@ -44,6 +44,7 @@ class StillPicture:
         self._parts, self._wires, self._labels = parts, wires, LabelPainter()
         self._pixmap: QPixmap | None = None
         self._under: QPixmap | None = None  # the same without words
+        self._is_under_kept = False
         self._key: Hashable = None
         self._look: Hashable = None
         self._held_out: frozenset[str] = frozenset()
@@ -77,7 +78,7 @@ class StillPicture:
         is_there = is_there and sight.camera == self._camera
         clip = self._to_mend(sight, held_out, stirred_since) if is_there else None
         if clip is None or not clip.isEmpty():
-            self._pixmap = self._made(sight, held_out, clip, keep=not in_burst)
+            self._paint_anew(sight, held_out, clip, keep=clip is not None or not in_burst)
             self._painted_at = perf_counter()
             if clip is None:
                 self.took_sec = self._painted_at - began
@@ -99,7 +100,7 @@ class StillPicture:
     def _to_mend(self, sight: Sight, held_out: frozenset[str], stirred_since: StirredSince) -> QRect | None:
         """Return the pixels in which the picture is out of date, none when in none; None for all of it."""
         boxes = stirred_since(self._key)
-        if boxes is None or self._under is None or sight.lit is not None:
+        if boxes is None or not self._is_under_kept or sight.lit is not None:
             return None
         let_go = sight.geometry.around(held_out ^ self._held_out)
         clip = QRect()
@@ -114,29 +115,29 @@ class StillPicture:
         is_most = clip.width() * clip.height() > MOST_MENDED * sight.width_px * sight.height_px
         return None if is_most else clip
 
-    def _made(self, sight: Sight, held_out: frozenset[str], clip: QRect | None, *, keep: bool) -> QPixmap:
+    def _paint_anew(self, sight: Sight, held_out: frozenset[str], clip: QRect | None, *, keep: bool) -> None:
         box = sight.visible.grown(HALO_RIM_PX / sight.camera.scale)
         parts = [i for i in sight.geometry.parts_in(box) if i not in held_out]
         wires = [i for i in sight.geometry.wires_in(box) if i not in held_out]
-        under = self._under if clip is not None else None
-        if under is None:
-            under = QPixmap(round(sight.width_px * sight.ratio), round(sight.height_px * sight.ratio))
-            under.setDevicePixelRatio(sight.ratio)
-        self._under = self._pixmap = None  # or painting would copy what nobody looks at any more
-        painter = QPainter(under)
+        # The same memory again and again: fresh memory for a whole picture takes longer than to copy one.
+        self._pixmap = _fitting(self._pixmap, sight)
+        self._under = _fitting(self._under, sight)
+        self._is_under_kept = keep
+        painter = QPainter(self._under if keep else self._pixmap)
         if clip is not None:
             painter.setClipRect(clip)
         self._paint_under(painter, sight, parts, wires, clip)
         painter.end()
+        painter = QPainter(self._pixmap)
         if keep:
-            self._under = QPixmap(under)
-        painter = QPainter(under)
+            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Source)
+            painter.drawPixmap(QPointF(0, 0), self._under)
+            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_SourceOver)
         lit = sight.lit
         if lit is not None:
             parts, wires = [i for i in parts if i in lit], [i for i in wires if i in lit]
         self._paint_words(painter, sight, parts, wires)
         painter.end()
-        return under
 
     def _paint_under(
         self,
@@ -171,6 +172,15 @@ class StillPicture:
         paint_counts(painter, sight, counts)
         self._labels.paint(painter, sight, parts, [*taken, *(c.box for c in counts)])
         paint_flags(painter, sight, parts, wires)
+
+
+def _fitting(pixmap: QPixmap | None, sight: Sight) -> QPixmap:
+    """Return a pixmap of the size of the view: that one when it is."""
+    size = QSize(round(sight.width_px * sight.ratio), round(sight.height_px * sight.ratio))
+    if pixmap is None or pixmap.size() != size or pixmap.devicePixelRatio() != sight.ratio:
+        pixmap = QPixmap(size)
+        pixmap.setDevicePixelRatio(sight.ratio)
+    return pixmap
 
 
 def _near(
