@@ -10,7 +10,7 @@ def push(kind: Kind, part: Part | None, state: State) -> tuple[Item, ...]:
     """Return the body, the collar and the cap."""
     del part
     s = min(kind.width_mm, kind.height_mm)
-    pressed = state.position == "pressed"
+    pressed = state.position in ("pressed", "running")
     cap = s * (0.2 if pressed else 0.27)
     return (
         box((0, 0), kind.width_mm, kind.height_mm, corner_mm=s * 0.08, pen=EDGE),
