@@ -20,6 +20,7 @@ from statistics import median
 from time import perf_counter, process_time
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+sys.path.insert(0, str(Path(__file__).parents[1]))
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from PySide6.QtCore import QEvent, QPointF, Qt
