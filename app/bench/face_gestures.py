@@ -180,10 +180,12 @@ def put_text(around: FaceAround) -> FaceGesture:
             return FaceWrite(around.place(pointer))
 
 
-def place_on_face(around: FaceAround, kind: Kind, title: Callable[[str], str]) -> FaceGesture:
+def place_on_face(
+    around: FaceAround, kind: Kind, title: Callable[[str], str], turn_deg: float = 0.0
+) -> FaceGesture:
     """Set down one part of a kind where the pointer clicks; R turns it while it is in the hand."""
     said = f"Click to place {title(kind.title)} on the spacing. R: turn. Ctrl: off the spacing. Esc: done."
-    turn_deg, hint = 0.0, said
+    hint = said
     ghost: Part | None = None
     while True:
         pointer = yield FacePreview(ghost=ghost, hint=hint, cursor="no" if hint == CLASH else "cross")
@@ -196,6 +198,11 @@ def place_on_face(around: FaceAround, kind: Kind, title: Callable[[str], str]) -
         new = tuple(plan.parts)[-1]
         hint = CLASH if new in around.sight._replace(plan=plan).misfits() else said
         ghost = plan.parts[new]
+
+
+def turn_of(last: FacePreview) -> float:
+    """Return how the part that was last in hand is turned."""
+    return last.ghost.turn_deg if last.ghost is not None else 0.0
 
 
 def double(around: FaceAround, pointer: FacePointer) -> FaceAct | None:

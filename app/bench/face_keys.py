@@ -6,6 +6,7 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QKeyEvent
 
 from app.bench.bench import FaceItem
+from app.bench.face_carrying import do_and_choose
 from app.bench.face_gestures import shifted
 from app.bench.face_pointer import FaceDo, FaceWrite
 from app.bench.face_view import FaceView
@@ -109,9 +110,19 @@ class TypedFace(FaceView):
         if self.bench.items:
             lines = sorted(i.number for i in self.bench.items if i.sort == "line")
             texts = sorted(i.number for i in self.bench.items if i.sort == "text")
-            self.acting.do(FaceDo(copy_items(self.bench.panel, lines, texts, step, step), pick_new=True))
+            do_and_choose(
+                self.session,
+                self.selection,
+                self.bench,
+                FaceDo(copy_items(self.bench.panel, lines, texts, step, step), pick_new=True),
+            )
         elif self.selection.ids:
-            self.acting.do(FaceDo(duplicate(sorted(self.selection.ids), 2 * step, 0.0), pick_new=True))
+            do_and_choose(
+                self.session,
+                self.selection,
+                self.bench,
+                FaceDo(duplicate(sorted(self.selection.ids), 2 * step, 0.0), pick_new=True),
+            )
 
     def remove_chosen(self) -> None:
         """Take away the parts, or the lines and legends, that are chosen."""

@@ -65,8 +65,14 @@ class FacePreview(NamedTuple):
     ghost: Part | None = None  # a part not yet placed, in plan mm
     outline: tuple[Point, ...] = ()  # a track line not yet finished
     band: tuple[Point, Point] | None = None
+    held: tuple[str, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""
     cursor: Literal["", "grab", "cross", "no"] = ""
+
+    @property
+    def begun(self) -> bool:
+        """Whether something is drawn, so that Escape leaves that and not yet the tool."""
+        return bool(self.plan or self.band or self.held or len(self.outline) > 1)
 
 
 class FaceDo(NamedTuple):

@@ -7,9 +7,9 @@ from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWhe
 from PySide6.QtWidgets import QWidget
 
 from app.bench.bench import Bench, FaceItem
-from app.bench.face_acting import FaceActing
 from app.bench.face_camera import FaceCamera, fitted
-from app.bench.face_gestures import double, draw_line, place_on_face, pressed, put_text
+from app.bench.face_carrying import acting_on_face
+from app.bench.face_gestures import double, draw_line, place_on_face, pressed, put_text, turn_of
 from app.bench.face_painter import paint_bench
 from app.bench.face_pointer import FaceAround, FacePointer, FaceWrite
 from app.bench.face_sight import FaceHit, FaceSight, hit_on_face
@@ -48,7 +48,7 @@ class FaceView(QWidget):
         self.session, self.selection, self.bench = session, selection, bench
         self._whole = whole
         self.camera = FaceCamera(1.0, 0.0, 0.0, 1.0)
-        self.acting = FaceActing(session, selection, bench, self.around, self._write, self._told)
+        self.acting = acting_on_face(session, selection, bench, self.around, self._write, self._told)
         self.at_px = (0.0, 0.0)
         self._hovered: FaceHit | None = None
         self._pan_from: tuple[QPointF, FaceCamera] | None = None
@@ -102,15 +102,15 @@ class FaceView(QWidget):
 
     def begin_line(self) -> None:
         """Draw track lines until Escape."""
-        self.acting.take("line", draw_line)
+        self.acting.take("line", lambda around, _last: draw_line(around))
 
     def begin_text(self) -> None:
         """Put legends until Escape."""
-        self.acting.take("text", put_text)
+        self.acting.take("text", lambda around, _last: put_text(around))
 
     def begin_place(self, kind: Kind) -> None:
         """Place parts of a kind until Escape."""
-        self.acting.take("place", lambda around: place_on_face(around, kind, article))
+        self.acting.take("place", lambda around, last: place_on_face(around, kind, article, turn_of(last)))
 
     def begin_select(self) -> None:
         """Take the arrow."""
@@ -138,7 +138,7 @@ class FaceView(QWidget):
             if self.acting.runs:
                 self.acting.send(pointer)
             else:
-                self.acting.start(pressed(self.around(), pointer))
+                self.acting.begin(pressed(self.around(), pointer))
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Go on with the gesture; see what is under the pointer."""

@@ -1,50 +1,76 @@
-"""Runs the one active gesture: feeds it pointers, shows its previews, carries out what it returns."""
+"""Runs the one active gesture: feeds it pointers, shows its previews, has done what it returns."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Generator
+from typing import Generic, Protocol, TypeVar
 
-from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview
-from app.selection import Selection
+from app.canvas.gestures.pointer import Act, Around, Pointer, Preview
 from app.session import Session
 from wiring.edits.edit import EditRefused
-from wiring.plan.changes import changes_between
-
-NOTHING = Preview()
-Begin = Callable[[Around, Preview], Gesture | None]  # given the last preview; None puts the tool away
 
 
-class Acting:
-    """At most one gesture at a time; a tool begins its gesture again after each act."""
+class Shown(Protocol):
+    """What every preview has, on the plan and on the bench."""
+
+    @property
+    def held(self) -> tuple[str, str] | None:
+        """A push button held down, and its position meanwhile."""
+
+    @property
+    def begun(self) -> bool:
+        """Whether something is drawn already, so that leaving it keeps the tool in hand."""
+
+
+A = TypeVar("A")  # what a gesture may look at
+P = TypeVar("P")  # what it is told
+V = TypeVar("V", bound=Shown)  # what it shows
+T = TypeVar("T")  # what it returns
+
+
+class Acting(Generic[A, P, V, T]):
+    """At most one gesture at a time; a tool begins its gesture again after each act.
+
+    What is looked at, what is shown while nothing runs and how acts are carried out is passed in: only in
+    these the plan and the panel bench differ.
+    """
 
     def __init__(
-        self, session: Session, selection: Selection, around: Callable[[], Around], told: Callable[[], None]
+        self,
+        session: Session,
+        nothing: V,
+        around: Callable[[], A],
+        carry_out: Callable[[T], None],
+        told: Callable[[], None],
     ) -> None:
-        self._session, self._selection = session, selection
-        self._around, self._told = around, told
-        self._gesture: Gesture | None = None
-        self._begin: Begin | None = None
+        self._session, self._nothing = session, nothing
+        self._around, self.carry_out, self._told = around, carry_out, told
+        self._gesture: Generator[V, P, T | None] | None = None
+        self._begin: Callable[[A, V], Generator[V, P, T | None] | None] | None = None
         self._held: tuple[str, str] | None = None  # a button held down, and where it goes back to
         self.tool = "select"
-        self.preview = NOTHING
+        self.preview = nothing
 
     @property
     def runs(self) -> bool:
         """Whether a gesture is under way."""
         return self._gesture is not None
 
-    def take(self, tool: str, begin: Begin | None) -> None:
-        """Take a tool in hand; "select" has no gesture of its own until something is pressed."""
+    def take(self, tool: str, begin: Callable[[A, V], Generator[V, P, T | None] | None] | None) -> None:
+        """Take a tool in hand; "select" has no gesture of its own until something is pressed.
+
+        `begin` is given the last preview; when it returns None the tool is put away.
+        """
         self._stop()
         self.tool, self._begin = tool, begin
-        self._begin_again()
+        self._begin_again(self._nothing)
         self._told()
 
-    def begin(self, gesture: Gesture) -> None:
+    def begin(self, gesture: Generator[V, P, T | None]) -> None:
         """Start a gesture that a press has led to."""
         self._stop()
         self._gesture = gesture
         self._step(lambda: next(gesture))
 
-    def send(self, pointer: Pointer) -> None:
+    def send(self, pointer: P) -> None:
         """Give the gesture one more event."""
         gesture = self._gesture
         if gesture is not None:
@@ -52,14 +78,12 @@ class Acting:
 
     def cancel(self) -> bool:
         """Leave what is under way without a trace, then the tool; False when there was nothing to leave."""
-        shown = self.preview
-        begun = (shown.line, shown.plan, shown.held, shown.band, shown.frame, shown.outline, shown.bar)
-        started = any(begun)
         if self._gesture is None:
             return False
+        begun = self.preview.begun
         self._stop()
-        if started and self._begin is not None:
-            self._begin_again()
+        if begun and self._begin is not None:
+            self._begin_again(self._nothing)
         else:
             self.tool, self._begin = "select", None
         self._told()
@@ -68,37 +92,20 @@ class Acting:
     def interrupt(self) -> None:
         """Leave what is under way because the plan or the focus changed; the tool stays in hand."""
         self._stop()
-        self._begin_again()
+        self._begin_again(self._nothing)
         self._told()
 
-    def carry_out(self, act: Act) -> None:
-        """Do what a gesture has returned."""
-        if isinstance(act, Pick):
-            self._selection.select(act.ids, act.ground)
-        elif isinstance(act, Do):
-            self._do(act)
-        else:
-            self._session.throw(act.part, act.position)
-            self._selection.select((act.part,))
-
-    def _do(self, act: Do) -> None:
-        before = self._session.plan
-        if not self._session.do(act.edit) or not act.pick_new:
-            return
-        changes = changes_between(before, self._session.plan)
-        self._selection.select(changes.parts.added or changes.wires.added)
-
-    def _step(self, advance: Callable[[], Preview]) -> None:
+    def _step(self, advance: Callable[[], V]) -> None:
         try:
             self.preview = advance()
         except EditRefused as refusal:  # a preview that cannot be: a part beyond the end of the world, say
             self._stop()
             self._session.refused.emit(str(refusal))
-            self._begin_again()
+            self._begin_again(self._nothing)
         except StopIteration as done:
             self._gesture = None
-            act: Act | None = done.value
-            last, self.preview = self.preview, NOTHING
+            act: T | None = done.value
+            last, self.preview = self.preview, self._nothing
             self._held = None  # its own act puts it back
             if act is not None:
                 self.carry_out(act)
@@ -107,13 +114,13 @@ class Acting:
             self._hold(self.preview)
         self._told()
 
-    def _hold(self, preview: Preview) -> None:
+    def _hold(self, preview: V) -> None:
         if preview.held is not None and self._held is None:
             part, position = preview.held
             self._held = part, self._session.positions.get(part, "")
             self._session.throw(part, position)
 
-    def _begin_again(self, last: Preview = NOTHING) -> None:
+    def _begin_again(self, last: V) -> None:
         if self._begin is not None and self._gesture is None:
             self._gesture = self._begin(self._around(), last)
             if self._gesture is not None:
@@ -124,7 +131,10 @@ class Acting:
     def _stop(self) -> None:
         if self._gesture is not None:
             self._gesture.close()
-        self._gesture, self.preview = None, NOTHING
+        self._gesture, self.preview = None, self._nothing
         held, self._held = self._held, None
         if held is not None:
             self._session.throw(*held)
+
+
+PlanActing = Acting[Around, Pointer, Preview, Act]

@@ -3,7 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QKeyEvent
 
-from app.canvas.acting import Acting
+from app.canvas.acting import PlanActing
 from app.canvas.deeds import QUARTER_DEG, Deeds
 from app.canvas.gestures.pointer import GestureKey
 
@@ -66,7 +66,7 @@ def arrow_mm(combination: tuple[Key, Qt.KeyboardModifier], units: str) -> tuple[
     return dx * by, dy * by
 
 
-def is_ours(event: QKeyEvent, acting: Acting) -> bool:
+def is_ours(event: QKeyEvent, acting: PlanActing) -> bool:
     """Return whether the surface wants a key for itself although the window has it as a shortcut."""
     combination = pressed(event)
     if combination[0] == Key.Key_Escape:

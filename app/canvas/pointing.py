@@ -6,7 +6,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QInputDevice, QMouseEvent, QNativeGestureEvent, QWheelEvent
 
-from app.canvas.acting import Acting
+from app.canvas.acting import PlanActing
 from app.canvas.camera import Camera
 from app.canvas.gestures.bend import new_bend
 from app.canvas.gestures.choose import press
@@ -26,7 +26,7 @@ class Pointing:
 
     def __init__(
         self,
-        acting: Acting,
+        acting: PlanActing,
         around: Callable[[], Around],
         hit: Callable[[float, float], Hit],
         camera: Callable[[], Camera],

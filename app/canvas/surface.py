@@ -11,8 +11,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from app.canvas.acting import Acting
 from app.canvas.camera import Camera
+from app.canvas.carrying import acting_on_plan
 from app.canvas.choice_strip import ChoiceStrip
 from app.canvas.cursors import cursor_for
 from app.canvas.deeds import Deeds
@@ -45,7 +45,7 @@ class Surface(QWidget):
         load_fonts()
         self._session, self._selection = session, selection
         self._state, self._frame = ViewState(session), Frame()
-        self._acting = Acting(session, selection, self._around, self._told)
+        self._acting = acting_on_plan(session, selection, self._around, self._told)
         self._deeds = Deeds(session, selection)
         self._keys = SelectionKeys(self._deeds)
         self._pointing = Pointing(self._acting, self._around, self._hit, self._camera, self._look)
@@ -94,7 +94,7 @@ class Surface(QWidget):
             state.key,
             self._acting.preview,
             self._selection.ids,
-            self._selection.ground,
+            self._selection.grounds,
             None if self._pointing.pans or self._acting.runs else self._hovered,
             self._pointing.at_px,
             (self._around().wire_size, state.wire_colour),
@@ -146,7 +146,8 @@ class Surface(QWidget):
         self.update()
 
     def _around(self) -> Around:
-        return self._state.around(self._selection.ids, self._selection.ground)
+        selection = self._selection
+        return self._state.around(selection.ids, selection.ground)._replace(grounds=selection.grounds)
 
     def _hit(self, x_px: float, y_px: float) -> Hit:
         state = self._state
@@ -162,6 +163,7 @@ class Surface(QWidget):
             state.camera.scale,
             selected,
             self._selection.ground,
+            grounds=self._selection.grounds,
             landing=self._acting.preview.lands,
         )
 

@@ -45,12 +45,13 @@ class Around(NamedTuple):
     kinds: Mapping[str, Kind]
     geometry: Geometry
     selected: frozenset[str] = frozenset()
-    ground: str = ""  # the wireway or joist that is selected
+    ground: str = ""  # what of the ground is selected, when nothing else is
     positions: Mapping[PartId, str] = {}
     scale: float = 1.0  # pixels per millimetre
     grid_mm: float = 5.0
     wire_size: str = "22 AWG"
     wire_colour: str = "BK"
+    grounds: frozenset[str] = frozenset()  # all of the ground that is selected
 
 
 class Preview(NamedTuple):
@@ -68,12 +69,19 @@ class Preview(NamedTuple):
     frame: Box | None = None  # a scene or panel as it would lie
     outline: tuple[Point, ...] = ()  # a board or track not yet finished
     bar: Joist | None = None  # a joist as it would lie
+    bars: tuple[Joist, ...] = ()  # joists that are moved along with others
     guides: tuple[tuple[Point, Point], ...] = ()  # lines that show what the place is in line with
     held: tuple[PartId, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""
     types: bool = False  # the gesture reads characters that are typed
     chosen: int = -1  # index of the choice that is shown, where the gesture offers some
     cursor: Literal["", "grab", "cross", "turn", "point", "no"] = ""
+
+    @property
+    def begun(self) -> bool:
+        """Whether something is drawn, so that Escape leaves that and not yet the tool."""
+        drawn = (self.line, self.plan, self.held, self.band, self.frame, self.outline, self.bar)
+        return any(drawn)
 
 
 class Do(NamedTuple):
@@ -84,10 +92,10 @@ class Do(NamedTuple):
 
 
 class Pick(NamedTuple):
-    """Select exactly these, or one thing of the ground."""
+    """Select exactly these, and one or several things of the ground."""
 
     ids: frozenset[str]
-    ground: str = ""
+    ground: str | frozenset[str] = ""
 
 
 class Throw(NamedTuple):
