@@ -1,5 +1,7 @@
 """A small plan to edit, and plans at random, built by the same edits the editor uses."""
 
+from datetime import date
+
 from hypothesis import strategies as st
 
 from wiring.catalogue.shelf import builtin_kinds
@@ -7,7 +9,10 @@ from wiring.edits.backdrop import lay_backdrop
 from wiring.edits.benchwork import add_track, set_board
 from wiring.edits.connect import connect
 from wiring.edits.edit import EditRefused
+from wiring.edits.face_items import add_line, add_text
+from wiring.edits.joists import add_joist
 from wiring.edits.lay_along import lay_along
+from wiring.edits.log_battery import log_battery
 from wiring.edits.panels import add_panel
 from wiring.edits.place_part import place
 from wiring.edits.scenes import add_scene
@@ -53,6 +58,28 @@ def quay() -> Plan:
         connect(TerminalRef("p2", "+"), TerminalRef("p3", "13"), colour="RD"),
         connect(TerminalRef("p3", "14"), TerminalRef("p4", "A"), colour="RD", bends=[(400, 700)]),
         connect(TerminalRef("p4", "K"), TerminalRef("p2", "-")),
+    )
+
+
+def furnished_quay() -> Plan:
+    """Return the quay with one of everything else a plan can hold, and lamps and blocks still to be wired."""
+    return done(
+        quay(),
+        set_board(((0, 0), (2400, 0), (2400, 900))),
+        add_track([(0, 50), (900, 50)]),
+        add_joist((0, 500), (2400, 500)),
+        add_wireway([(0, 600), (600, 600), (1200, 600)], "Beam"),
+        lay_backdrop(Backdrop(media="image/png", path="quay.png", width_px=800, height_px=600)),
+        add_panel("Fascia", 0, 650, 300, 200),  # under the switch, whose wires leave it
+        add_line("n9", [(10, 10), (90, 10)]),
+        add_text("n9", "UP MAIN", 50, 30),
+        place(KINDS["push-to-make"], 163, 750),
+        place(KINDS["indicator-red"], 222, 781),
+        set_field(["p3", "p10"], label="Quay lights"),
+        place(KINDS["led-warm-white-bare"], 500, 100),
+        place(KINDS["terminal-strip-4"], 500, 400),
+        place(KINDS["terminal-strip-4"], 800, 400),
+        log_battery("p2", "fitted", date(2026, 3, 1)),
     )
 
 
