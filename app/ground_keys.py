@@ -1,4 +1,4 @@
-"""How a selection names what of the ground is chosen: wireways by id, joists and tracks by their place."""
+"""How a selection names what of the ground is chosen: wireways and areas by id, the rest by its place."""
 
 from wiring.plan.plan import Line, Plan
 
@@ -34,6 +34,7 @@ def _index(ground: str, letter: str) -> int:
 
 
 def ground_is_there(plan: Plan, ground: str) -> bool:
-    """Whether a plan has the wireway, joist, track or board that a selection names."""
+    """Whether a plan has the wireway, scene, panel, joist, track or board that a selection names."""
     is_joist = 0 <= joist_index(ground) < len(plan.joists)
-    return ground in plan.wireways or is_joist or bool(line_points(plan, ground))
+    has_id = ground in plan.wireways or ground in plan.scenes or ground in plan.panels
+    return has_id or is_joist or bool(line_points(plan, ground))

@@ -19,7 +19,7 @@ def acting_on_plan(
 def carry_out(session: Session, selection: Selection, act: Act) -> None:
     """Select, carry out an edit and select what it added, or throw a switch."""
     if isinstance(act, Pick):
-        selection.select(act.ids, act.ground)
+        selection.select(act.ids, {act.ground} | act.grounds)
     elif isinstance(act, Do):
         before = session.plan
         if session.do(act.edit) and act.pick_new:

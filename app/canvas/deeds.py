@@ -1,15 +1,13 @@
 """What keys and the small menu do with the selection."""
 
 from app.canvas.gestures.throw import next_position
-from app.canvas.ground_edits import ground_removed, ground_shifted
-from app.ground_keys import ground_is_there
+from app.canvas.ground_edits import with_grounds_removed, with_grounds_shifted
+from app.ground_keys import ground_is_there, joist_index, joist_key
 from app.selection import Selection
 from app.session import Session
 from wiring.edits.duplicate import duplicate
 from wiring.edits.edit import Edit
 from wiring.edits.fragment import copied, paste
-from wiring.edits.move import move
-from wiring.edits.remove import remove
 from wiring.edits.turn import turn
 from wiring.plan.changes import changes_between
 from wiring.plan.places import Point
@@ -36,15 +34,25 @@ class Deeds:
         ids = self._selection.ids
         return tuple(i for i in self._session.plan.wires if i in ids) if ids else ()
 
+    @property
+    def grounds(self) -> frozenset[str]:
+        """What of the ground is selected and still there."""
+        plan = self._session.plan
+        return frozenset(g for g in self._selection.grounds if ground_is_there(plan, g))
+
+    @property
+    def joists(self) -> tuple[int, ...]:
+        """The indices of the selected joists."""
+        return tuple(sorted(i for i in map(joist_index, self.grounds) if i >= 0))
+
     def nudge(self, dx_mm: float, dy_mm: float) -> None:
         """Shift the selection a little; nudges in a row are undone together."""
-        ground = self._selection.ground
-        if self._selection.ids:
-            edit = move(sorted(self._selection.ids), dx_mm, dy_mm)
-            self._session.do(edit._replace(label=f"Nudge {self._name()}"), joins_last=True)
-        elif ground_is_there(self._session.plan, ground):
-            edit = ground_shifted(self._session.plan, ground, dx_mm, dy_mm, self._session.kinds)
-            self._session.do(edit, joins_last=True)
+        ids, grounds = self._selection.ids, self.grounds
+        if ids or grounds:
+            plan, kinds = self._session.plan, self._session.kinds
+            edit = with_grounds_shifted(plan, ids, grounds, dx_mm, dy_mm, kinds)
+            label = f"Nudge {self._name()}" if ids else edit.label
+            self._session.do(edit._replace(label=label), joins_last=True)
 
     def turn(self, degrees: float = QUARTER_DEG) -> None:
         """Turn the selected parts."""
@@ -53,15 +61,16 @@ class Deeds:
 
     def remove(self) -> None:
         """Take the selection away."""
-        ground = self._selection.ground
-        if self._selection.ids:
-            self._session.do(remove(self._selection.ids))
-        elif ground_is_there(self._session.plan, ground):
-            self._session.do(ground_removed(ground))
+        ids, grounds = self._selection.ids, self.grounds
+        if ids or grounds:
+            self._session.do(with_grounds_removed(self._session.plan, ids, grounds))
 
     def duplicate(self) -> None:
-        """Set copies beside the selected parts and select them."""
-        if self.parts:
+        """Set copies beside the selected parts and joists and select them."""
+        if self.joists:
+            edit = paste(self.copied(), BESIDE_MM, BESIDE_MM)
+            self._do_and_pick(edit._replace(label="Duplicate"))
+        elif self.parts:
             self._do_and_pick(duplicate(self.parts, BESIDE_MM, BESIDE_MM))
 
     def paste(self, text: str, at: Point | None = None) -> None:
@@ -70,11 +79,12 @@ class Deeds:
 
     def copied(self) -> str:
         """Return the selection as text for the clipboard."""
-        return copied(self._session.plan, self._selection.ids)
+        return copied(self._session.plan, self._selection.ids, self.joists)
 
     def select_all(self) -> None:
-        """Select every part and wire."""
-        self._selection.select((*self._session.plan.parts, *self._session.plan.wires))
+        """Select every part, wire and joist."""
+        plan = self._session.plan
+        self._selection.select((*plan.parts, *plan.wires), map(joist_key, range(len(plan.joists))))
 
     def throw(self) -> None:
         """Put each selected switch or motor into its next position."""
@@ -109,4 +119,5 @@ class Deeds:
         before = self._session.plan
         if self._session.do(edit):
             changes = changes_between(before, self._session.plan)
-            self._selection.select(changes.parts.added | changes.wires.added)
+            joists = range(len(before.joists), len(self._session.plan.joists))
+            self._selection.select(changes.parts.added | changes.wires.added, map(joist_key, joists))

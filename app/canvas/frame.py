@@ -39,7 +39,7 @@ class Frame:
         key: object,
         preview: Preview,
         selected: frozenset[str],
-        ground: str,
+        grounds: frozenset[str],
         hovered: Hit | None,
         pointer_px: Point | None,
         wire_look: tuple[str, str],
@@ -50,8 +50,10 @@ class Frame:
         """Paint everything; False when the still picture was an old one that has to be painted again soon."""
         held_out = preview.touched if preview.plan is not None else frozenset[str]()
         fresh = self.still.paint(painter, sight, key, held_out, stirred_since, in_burst=in_burst)
-        if preview.bar is None:
-            paint_ground_mark(painter, sight, ground)
+        if preview.bar is None and not preview.bars:
+            alone = len(grounds) == 1 and not selected
+            for ground in sorted(grounds):
+                paint_ground_mark(painter, sight, ground, grips=alone)
         self._paint_marks(painter, sight, preview, selected - held_out, hovered)
         paint_preview(painter, sight, preview, self.parts, self.wires, wire_look, self._touched)
         self._rulers.paint(painter, sight, pointer_px)

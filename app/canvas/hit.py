@@ -166,6 +166,7 @@ def hit_at(
     selected: frozenset[str] = frozenset(),
     ground: str = "",
     *,
+    grounds: frozenset[str] = frozenset(),
     landing: bool = False,
 ) -> Hit:
     """Return what a click at a place means; `scale` in pixels per millimetre.
@@ -191,10 +192,12 @@ def hit_at(
     if part:
         kind = kinds.get(plan.parts[part].kind)
         return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale, selected))
-    return _under_parts(geometry, plan, at, scale, ground)
+    return _under_parts(geometry, plan, at, scale, ground, grounds or frozenset((ground,)))
 
 
-def _under_parts(geometry: Geometry, plan: Plan, at: Point, scale: float, ground: str) -> Hit:
+def _under_parts(
+    geometry: Geometry, plan: Plan, at: Point, scale: float, ground: str, grounds: frozenset[str]
+) -> Hit:
     """Return the wireway corner, end of the selected joist, wire, area, wireway or joist at a place."""
     corner = corner_at(plan, at, scale)
     if corner.way:
@@ -216,7 +219,7 @@ def _under_parts(geometry: Geometry, plan: Plan, at: Point, scale: float, ground
     joist = -1 if way or line else joist_at(plan, at, scale)
     if line:
         return Hit(at, line=line)
-    return Hit(at, way=way, joist=joist, hold="whole" if joist >= 0 and joist == index else "")
+    return Hit(at, way=way, joist=joist, hold="whole" if joist >= 0 and joist_key(joist) in grounds else "")
 
 
 def _grabs(geometry: Geometry, terminal: TerminalRef, scale: float) -> bool:

@@ -59,8 +59,8 @@ def paint_preview(
         _paint_band(painter, sight, preview)
     if preview.frame is not None:
         _paint_frame(painter, sight, preview.frame)
-    if preview.bar is not None:
-        paint_bar_preview(painter, sight, preview.bar)
+    for bar in (preview.bar, *preview.bars) if preview.bar is not None else preview.bars:
+        paint_bar_preview(painter, sight, bar)
     if preview.outline:
         _paint_outline(painter, sight, preview.outline)
 

@@ -82,7 +82,7 @@ class TypedSurface(TouchedSurface):
             super().keyPressEvent(event)
 
     def _chosen_any(self) -> bool:
-        return bool(self._selection.ids or self._selection.ground)
+        return bool(self._selection.ids or self._selection.grounds)
 
     def begin_rename(self) -> None:
         """Let the name of what is selected be typed on the plan."""

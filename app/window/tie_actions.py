@@ -81,7 +81,7 @@ def _enable(window: "MainWindow") -> None:
     for name in ("duplicate", "turn", *NEED_PARTS):
         window.acts[name].setEnabled(bool(selection.ids))
     for name in ("remove", "rename"):
-        window.acts[name].setEnabled(bool(selection.ids or selection.ground))
+        window.acts[name].setEnabled(bool(selection.ids or selection.grounds))
 
 
 def _shows(window: "MainWindow", name: str) -> Callable[[], object]:

@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from support.editors import field, open_demo, type_into
 from support.gesture_runs import BATTERY, KINDS
-from support.surfaces import CTRL, desk
+from support.surfaces import CTRL, SHIFT, desk
 
 from wiring.drawings.plan_view import plan_view
 from wiring.edits.joists import add_joist, change_joist, size_joists
@@ -170,3 +170,98 @@ def test_a_panel_has_a_drop_of_its_own():
     assert drops_m(plan, plan.wires["w4"]) == pytest.approx(0.16)
     plan = set_wireway("y5", fascia_drop_mm=300.0).apply(plan)
     assert drops_m(plan, plan.wires["w4"]) == pytest.approx(0.38)
+
+
+def bays(desk):
+    for y in (420, 460, 500):
+        lay(desk, (50, y), (600, y))
+    desk.selection.clear()
+
+
+def test_several_are_selected_by_shift_clicks_and_taken_out_again(desk):
+    bays(desk)
+    desk.click(250, 420)
+    desk.click(250, 500, SHIFT)
+    assert desk.selection.grounds == {"j0", "j2"} and desk.selection.ground == ""
+    desk.click(100, 300, SHIFT)
+    assert desk.selection.grounds == {"j0", "j2"} and desk.selection.ids == {BATTERY}
+    desk.click(250, 420, SHIFT)
+    assert desk.selection.grounds == {"j2"}
+    desk.click(700, 50)
+    assert not desk.selection.grounds and not desk.selection.ids
+
+
+def test_a_band_selects_the_joists_that_lie_wholly_in_it(desk):
+    bays(desk)
+    desk.drag((10, 440), (640, 520))
+    assert desk.selection.grounds == {"j1", "j2"}
+    desk.drag((640, 520), (10, 410), SHIFT)
+    assert desk.selection.grounds == {"j0", "j1", "j2"}
+    desk.drag((300, 380), (400, 520))
+    assert not desk.selection.grounds
+
+
+def test_several_are_moved_with_the_parts_selected_with_them_in_one_step(desk):
+    bays(desk)
+    before = desk.plan
+    desk.selection.select((BATTERY,), ("j0", "j1"))
+    desk.drag((250, 460), (270, 480))
+    moved = desk.plan
+    assert [j.start for j in moved.joists] == [(70, 440), (70, 480), (50, 500)]
+    assert (moved.parts[BATTERY].x_mm, moved.parts[BATTERY].y_mm) == (120, 320)
+    assert desk.selection.grounds == {"j0", "j1"} and desk.selection.ids == {BATTERY}
+    desk.drag((120, 320), (100, 300))  # the same by the part
+    assert [j.start for j in desk.plan.joists] == [j.start for j in before.joists]
+    desk.session.undo()
+    desk.session.undo()
+    assert desk.plan is before
+
+
+def test_a_click_on_one_of_several_leaves_that_one_and_escape_leaves_all_where_they_were(desk):
+    bays(desk)
+    before = desk.plan
+    desk.selection.select((), ("j0", "j1"))
+    desk.press(250, 460)
+    desk.move(250, 490)
+    assert len(desk.view._acting.preview.bars) == 2
+    desk.key(Key.Key_Escape)
+    desk.release(250, 490)
+    assert desk.plan is before
+    desk.click(250, 460)
+    assert desk.selection.grounds == {"j1"}
+
+
+def test_several_are_nudged_removed_copied_and_duplicated_by_keys(desk):
+    bays(desk)
+    desk.selection.select((), ("j0", "j2"))
+    desk.key(Key.Key_Right)
+    desk.key(Key.Key_Right)
+    assert [j.start[0] for j in desk.plan.joists] == [70, 50, 70]
+    desk.key(Key.Key_C, CTRL)
+    desk.key(Key.Key_D, CTRL)
+    assert [j.start for j in desk.plan.joists[3:]] == [(90, 440), (90, 520)]
+    assert desk.selection.grounds == {"j3", "j4"}
+    desk.selection.select((), ("j0", "j2", "j4"))
+    desk.key(Key.Key_Delete)
+    assert [j.start for j in desk.plan.joists] == [(50, 460), (90, 440)]
+    desk.session.undo()
+    assert len(desk.plan.joists) == 5
+    desk.session.open(Plan(), None)
+    desk.key(Key.Key_V, CTRL)
+    assert [j.start for j in desk.plan.joists] == [(90, 440), (90, 520)]
+
+
+def test_copied_parts_without_joists_read_as_they_always_did(desk):
+    from wiring.edits.fragment import copied
+
+    assert "joists" not in copied(desk.plan, {BATTERY})
+
+
+def test_joists_out_of_a_foreign_clipboard_are_checked():
+    from wiring.edits.edit import EditRefused
+    from wiring.edits.fragment import copied, paste
+
+    plan = add_joist((0, 0), (500, 0)).apply(Plan())
+    text = copied(plan, (), (0,)).replace("500.0", "1e300")
+    with pytest.raises(EditRefused):
+        paste(text).apply(plan)

@@ -1,7 +1,7 @@
-"""Parts and the wires between them as text for the clipboard, and back into any plan."""
+"""Parts, the wires between them and joists as text for the clipboard, and back into any plan."""
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, Literal
 
 import msgspec
@@ -9,7 +9,9 @@ import msgspec
 from wiring.catalogue.kind import Kind
 from wiring.edits.copies import wires_between, with_copies
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.set_plan import set_plan
 from wiring.edits.tables import rounded_mm
+from wiring.plan.joist import Joist
 from wiring.plan.part import Part
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -19,21 +21,24 @@ LONGEST_TEXT = 8_000_000  # characters; a few ten thousand parts
 
 
 class Fragment(msgspec.Struct, frozen=True, kw_only=True):
-    """A piece of a plan: parts, and wires between them only."""
+    """A piece of a plan: parts, wires between them only, and joists where there are any."""
 
     format: Literal["underboard fragment"] = "underboard fragment"
     version: Literal[1] = 1
     parts: tuple[Part, ...]
     wires: tuple[Wire, ...]
+    joists: tuple[Joist, ...] | msgspec.UnsetType = msgspec.UNSET
 
 
-def copied(plan: Plan, ids: Iterable[str]) -> str:
-    """Return those parts and the wires between them as text; "" when there is no part among the ids."""
+def copied(plan: Plan, ids: Iterable[str], joists: Iterable[int] = ()) -> str:
+    """Return those parts, the wires between them and joists by index as text; "" when there are none."""
     chosen = frozenset(ids)
     parts = tuple(p for p in plan.parts.values() if p.id in chosen)
-    if not parts:
+    beams = tuple(plan.joists[i] for i in sorted(joists))
+    if not parts and not beams:
         return ""
-    fragment = Fragment(parts=parts, wires=wires_between(plan, chosen))
+    wires = wires_between(plan, chosen)
+    fragment = Fragment(parts=parts, wires=wires, joists=beams or msgspec.UNSET)
     return msgspec.json.encode(fragment, enc_hook=_plain).decode()
 
 
@@ -72,8 +77,10 @@ def paste(
 
     def apply(plan: Plan) -> Plan:
         fragment = _turned(read_fragment(text), turn_deg)
-        shift = (dx_mm, dy_mm) if at is None else _shift_to(at, fragment.parts)
-        return with_copies(plan, fragment.parts, fragment.wires, *shift, kinds)
+        shift = (dx_mm, dy_mm) if at is None else _shift_to(at, fragment)
+        # Checked as all that comes from elsewhere is: the text may have been written by anything.
+        whole = set_plan(joists=(*plan.joists, *_shifted(fragment, shift))).apply(plan)
+        return with_copies(whole, fragment.parts, fragment.wires, *shift, kinds)
 
     return Edit("Paste", apply)
 
@@ -92,11 +99,24 @@ def _turned(fragment: Fragment, turn_deg: float) -> Fragment:
         turned = rounded_mm((part.turn_deg + turn_deg) % 360.0)
         parts.append(msgspec.structs.replace(part, x_mm=x_mm, y_mm=y_mm, turn_deg=turned))
     wires = [msgspec.structs.replace(w, bends=tuple(at(*bend) for bend in w.bends)) for w in fragment.wires]
-    return Fragment(parts=tuple(parts), wires=tuple(wires))
+    joists = tuple(msgspec.structs.replace(j, start=at(*j.start), end=at(*j.end)) for j in _joists(fragment))
+    return Fragment(parts=tuple(parts), wires=tuple(wires), joists=joists or msgspec.UNSET)
 
 
-def _shift_to(at: Point, parts: tuple[Part, ...]) -> Point:
-    if not parts:
+def _joists(fragment: Fragment) -> tuple[Joist, ...]:
+    return fragment.joists or ()
+
+
+def _shifted(fragment: Fragment, by: Point) -> Iterator[Joist]:
+    for joist in _joists(fragment):
+        start, end = ((rounded_mm(x + by[0]), rounded_mm(y + by[1])) for x, y in (joist.start, joist.end))
+        yield msgspec.structs.replace(joist, start=start, end=end)
+
+
+def _shift_to(at: Point, fragment: Fragment) -> Point:
+    places = [(p.x_mm, p.y_mm) for p in fragment.parts]
+    places += [end for joist in _joists(fragment) for end in (joist.start, joist.end)]
+    if not places:
         return 0.0, 0.0
-    xs, ys = [p.x_mm for p in parts], [p.y_mm for p in parts]
+    xs, ys = [x for x, _ in places], [y for _, y in places]
     return at[0] - (min(xs) + max(xs)) / 2, at[1] - (min(ys) + max(ys)) / 2

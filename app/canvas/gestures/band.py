@@ -4,9 +4,10 @@ import itertools
 
 from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Around, Gesture, Pick, Preview
+from app.ground_keys import joist_key
 from wiring.plan.places import Point
 
-HINT = "To the right: what lies inside. To the left: all it touches."
+HINT = "To the right: what lies inside. To the left: all it touches, but only whole joists."
 
 
 def band_select(around: Around, start: Point, *, adds: bool) -> Gesture:
@@ -18,12 +19,15 @@ def band_select(around: Around, start: Point, *, adds: bool) -> Gesture:
             preview = Preview(band=(start, pointer.at), hint=HINT, cursor="cross")
         elif pointer.phase == "release":
             found = caught(around, start, pointer.at)
-            return Pick(found | around.selected if adds else found)
+            joists = caught_joists(around, start, pointer.at)
+            if adds:
+                found, joists = found | around.selected, joists | around.grounds
+            return Pick(found, grounds=joists)
 
 
 def caught(around: Around, start: Point, end: Point) -> frozenset[str]:
     """Return the parts and wires that a band from start to end selects."""
-    box = Box(min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1]))
+    box = _spanned(start, end)
     touching = end[0] < start[0]
     geometry = around.geometry
     parts = [
@@ -35,6 +39,21 @@ def caught(around: Around, start: Point, end: Point) -> frozenset[str]:
         if (touching and _crosses(geometry.paths[w], box)) or _within(geometry.wires.get(w).tolist(), box)
     ]
     return frozenset(parts) | frozenset(wires)
+
+
+def caught_joists(around: Around, start: Point, end: Point) -> frozenset[str]:
+    """Return the joists that lie wholly in a band: they run under all else and are rarely meant with it."""
+    box = _spanned(start, end)
+    lying = [
+        joist_key(index)
+        for index, joist in enumerate(around.plan.joists)
+        if all(_within([x, y, x, y], box) for x, y in (joist.start, joist.end))
+    ]
+    return frozenset(lying)
+
+
+def _spanned(a: Point, b: Point) -> Box:
+    return Box(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
 
 
 def _within(inner: list[float], box: Box) -> bool:

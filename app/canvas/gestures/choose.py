@@ -3,7 +3,7 @@
 from app.canvas.gestures.area import change_area
 from app.canvas.gestures.band import band_select
 from app.canvas.gestures.bend import drag_bend
-from app.canvas.gestures.drag import drag_parts
+from app.canvas.gestures.drag import drag_joists, drag_parts
 from app.canvas.gestures.joist import drag_joist
 from app.canvas.gestures.line import drag_line_corner
 from app.canvas.gestures.pointer import Act, Around, Gesture, Pick, Pointer, Preview, travelled
@@ -32,7 +32,8 @@ def press(around: Around, pointer: Pointer, turn_centre: Point | None = None) ->
     if hit.corner >= 0 and not pointer.adds:
         return drag_line_corner(around, pointer) if hit.line else drag_corner(around, pointer)
     if hit.hold and not pointer.adds:
-        return drag_joist(around, pointer)
+        alone = not around.selected and len(around.grounds) < 2
+        return drag_joist(around, pointer) if alone else drag_joists(around, pointer)
     if hit.area and not pointer.adds:
         return change_area(around, pointer)
     return _press_elsewhere(around, pointer)
@@ -54,7 +55,7 @@ def _press_part(around: Around, pressed: Pointer) -> Gesture:
             return (yield from _drag(around, pressed, pointer, parts))
         pointer = yield Preview()
     if pressed.adds:
-        return Pick(around.selected ^ {part})
+        return Pick(around.selected ^ {part}, grounds=around.grounds)
     return (throw_part(around, part) if hit.lever else None) or Pick(frozenset((part,)))
 
 
@@ -87,5 +88,8 @@ def _press_elsewhere(around: Around, pressed: Pointer) -> Gesture:
         pointer = yield Preview()
     if not wire:
         ground = pressed.hit.ground
-        return Pick(around.selected) if pressed.adds else Pick(frozenset(), ground)
-    return Pick(around.selected ^ {wire}) if pressed.adds else Pick(frozenset((wire,)))
+        added = around.grounds ^ ({ground} if ground and not pressed.hit.area else set())
+        return Pick(around.selected, grounds=added) if pressed.adds else Pick(frozenset(), ground)
+    return (
+        Pick(around.selected ^ {wire}, grounds=around.grounds) if pressed.adds else Pick(frozenset((wire,)))
+    )

@@ -3,10 +3,12 @@
 import numpy as np
 
 from app.canvas.gestures.panel_snap import snapped_on_panel
-from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pointer, Preview
+from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview, travelled
 from app.canvas.gestures.snapping import Snapped, snapped
+from app.canvas.ground_edits import shifted_joists, with_grounds_shifted
 from app.canvas.table import Floats
 from app.canvas.touched import sub_plan
+from app.ground_keys import joist_key
 from wiring.edits.move import move
 from wiring.plan.names import PartId
 from wiring.plan.places import Point
@@ -16,7 +18,35 @@ HINT = "Release to set down. Ctrl: off the grid. Esc: leave it where it was."
 
 def drag_parts(around: Around, start: Point, held: PartId, parts: frozenset[PartId]) -> Gesture:
     """Shift parts by the way the pointer travels from `start`, holding one of them."""
-    origin = around.plan.parts[held]
+    part = around.plan.parts[held]
+    grounds = around.grounds if held in around.selected else frozenset[str]()
+    return drag_all(around, start, (part.x_mm, part.y_mm), parts, grounds)
+
+
+def drag_joists(around: Around, pressed: Pointer) -> Gesture:
+    """Shift all that is selected by one of its joists; a mere click selects that joist alone."""
+    index = pressed.hit.joist
+    parts = frozenset(i for i in around.selected if i in around.plan.parts)
+    drag = drag_all(around, pressed.at, around.plan.joists[index].start, parts, around.grounds)
+    next(drag)
+    pointer = yield Preview(cursor="grab")
+    while not (pointer.phase == "move" and travelled(around, pressed.at, pointer.at)):
+        if pointer.phase == "release":
+            return Pick(frozenset(), joist_key(index))
+        pointer = yield Preview(cursor="grab")
+    while True:
+        try:
+            preview = drag.send(pointer)
+        except StopIteration as done:
+            act: Act | None = done.value
+            return act
+        pointer = yield preview
+
+
+def drag_all(
+    around: Around, start: Point, origin: Point, parts: frozenset[PartId], grounds: frozenset[str]
+) -> Gesture:
+    """Shift parts and what of the ground is selected with them; `origin` is the place that snaps."""
     touched = parts | around.geometry.wires_of(parts)
     some = sub_plan(around.plan, touched)  # a preview says nothing of the rest
     others = standing_still(around, parts)
@@ -24,12 +54,13 @@ def drag_parts(around: Around, start: Point, held: PartId, parts: frozenset[Part
     pointer: Pointer = yield Preview(cursor="grab", hint=HINT)
     while True:
         if pointer.phase == "move":
-            place = _place(around, pointer, (origin.x_mm, origin.y_mm), start, others)
-            shift = (place.at[0] - origin.x_mm, place.at[1] - origin.y_mm)
-            plan = move(parts, *shift).apply(some)
-            preview = Preview(plan, touched, guides=place.guides, cursor="grab", hint=HINT)
+            place = _place(around, pointer, origin, start, others)
+            shift = (place.at[0] - origin[0], place.at[1] - origin[1])
+            plan = move(parts, *shift).apply(some) if parts else None
+            bars = shifted_joists(around.plan, grounds, *shift)
+            preview = Preview(plan, touched, bars=bars, guides=place.guides, cursor="grab", hint=HINT)
         elif pointer.phase == "release":
-            return _act(parts, shift)
+            return _act(around, parts, grounds, shift)
         pointer = yield preview
 
 
@@ -47,5 +78,9 @@ def _place(around: Around, pointer: Pointer, origin: Point, start: Point, others
     return snapped_on_panel(around, wanted) or snapped(wanted, others, around.grid_mm, around.scale)
 
 
-def _act(parts: frozenset[PartId], shift: Point) -> Act | None:
-    return Do(move(parts, *shift)) if shift != (0.0, 0.0) else None
+def _act(around: Around, parts: frozenset[PartId], grounds: frozenset[str], shift: Point) -> Act | None:
+    if shift == (0.0, 0.0):
+        return None
+    if not grounds:
+        return Do(move(parts, *shift))
+    return Do(with_grounds_shifted(around.plan, parts, grounds, *shift, around.kinds))

@@ -9,6 +9,7 @@ from collections.abc import Generator, Mapping
 from typing import Literal, NamedTuple
 
 from app.canvas.geometry import Box, Geometry
+from app.canvas.gestures.snapping import on_grid
 from app.canvas.hit import Hit
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
@@ -49,9 +50,15 @@ class Around(NamedTuple):
     positions: Mapping[PartId, str] = {}
     scale: float = 1.0  # pixels per millimetre
     grid_mm: float = 5.0
+    grid_from: Point = (0.0, 0.0)  # a place that lies on the grid
     wire_size: str = "22 AWG"
     wire_colour: str = "BK"
     grounds: frozenset[str] = frozenset()  # all of the ground that is selected
+
+    def on_grid(self, at: Point) -> Point:
+        """Return the nearest point of the grid."""
+        x, y = on_grid((at[0] - self.grid_from[0], at[1] - self.grid_from[1]), self.grid_mm)
+        return x + self.grid_from[0], y + self.grid_from[1]
 
 
 class Preview(NamedTuple):
@@ -80,7 +87,7 @@ class Preview(NamedTuple):
     @property
     def begun(self) -> bool:
         """Whether something is drawn, so that Escape leaves that and not yet the tool."""
-        drawn = (self.line, self.plan, self.held, self.band, self.frame, self.outline, self.bar)
+        drawn = (self.line, self.plan, self.held, self.band, self.frame, self.outline, self.bar, self.bars)
         return any(drawn)
 
 
@@ -95,7 +102,8 @@ class Pick(NamedTuple):
     """Select exactly these, and one or several things of the ground."""
 
     ids: frozenset[str]
-    ground: str | frozenset[str] = ""
+    ground: str = ""
+    grounds: frozenset[str] = frozenset()  # where there are several, or some beside parts and wires
 
 
 class Throw(NamedTuple):
