@@ -151,9 +151,9 @@ class ViewState:
             ground,
             self.positions,
             self.camera.scale,
-            GRID_MM.get(habits.units, 5.0),
-            self.wire_size or habits.wire_size,
-            self.wire_colour,
+            grid_mm=GRID_MM.get(habits.units, 5.0),
+            wire_size=self.wire_size or habits.wire_size,
+            wire_colour=self.wire_colour,
         )
 
     def fit(self, box: Box | None, width_px: float, height_px: float) -> None:
