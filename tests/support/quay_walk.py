@@ -1,102 +1,112 @@
 """The quay scene from an empty plan to printed sheets, by hand: every act is one key, click, drag or word."""
 
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
+from time import perf_counter
+from typing import NamedTuple
 
-from PySide6.QtCore import QEvent, QPointF, Qt
-from PySide6.QtGui import QKeySequence, QMouseEvent
-from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog
-from support.editors import field
+from PySide6.QtWidgets import QFileDialog
+from support.hands import Hands
+from support.surfaces import SHIFT
 
-from app.canvas.camera import Camera
 from app.start import Editor
 
-LEFT = Qt.MouseButton.LeftButton
-NO_KEYS, SHIFT = Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier
+TITLE, FITTED = "Fish quay", date.today().isoformat()
 
 
-class Walk:
-    """Acts on a whole editor with real events, and lists what it did."""
+class Act(NamedTuple):
+    """One act of the hand: what it is part of, what was done, and how long the editor took over it."""
 
-    def __init__(self, editor: Editor, after: Callable[[int], None] = lambda _: None):
-        self.editor, self.window, self.view = editor, editor.window, editor.window.plan_view
-        self.done: list[str] = []
-        self._after = after
-        self.view._look(Camera(0.62, -60.0, -80.0))  # the size of the quay; nobody has zoomed yet
+    step: str
+    words: str
+    taken_s: float
+
+
+class Walk(Hands):
+    """Hands that list what they did, and keep a picture of the window after each act where asked to."""
+
+    def __init__(
+        self, editor: Editor, after: Callable[[int], None] = lambda _: None, pictures: Path | None = None
+    ) -> None:
+        super().__init__(editor)
+        self.done: list[Act] = []
+        self._after, self._pictures = after, pictures
+        self._step, self._since_s = "", perf_counter()
+
+    def step(self, words: str) -> None:
+        """Say what the next acts are for."""
+        self._step, self._since_s = words, perf_counter()
+
+    def list(self) -> str:
+        """Return every act, numbered, under what it was for, with the milliseconds the editor took."""
+        lines, step = [], ""
+        for number, act in enumerate(self.done, 1):
+            lines += [f"{act.step}:"] if act.step != step else []
+            step = act.step
+            lines.append(f"{number:4}  {act.words:<50} {act.taken_s * 1000:6.0f} ms")
+        total_s = sum(act.taken_s for act in self.done)
+        return "\n".join((*lines, f"{len(self.done)} acts, over which the editor took {total_s:.2f} s"))
 
     def _did(self, words: str) -> None:
-        QApplication.processEvents()
-        self.done.append(words)
+        super()._did(words)
+        self.done.append(Act(self._step, words, perf_counter() - self._since_s))
         self._after(len(self.done))
+        if self._pictures is not None:
+            name = "".join(c if c.isalnum() else "-" for c in words)
+            self.window.grab().save(str(self._pictures / f"{len(self.done):02}-{name}.png"))
+        self._since_s = perf_counter()
 
-    def key(self, keys: str) -> None:
-        combination = QKeySequence(keys)[0]
-        target = QApplication.focusWidget() or self.view
-        QTest.keyClick(target, combination.key(), combination.keyboardModifiers())
-        self._did(f"press {keys}")
-
-    def word(self, text: str) -> None:
-        target = QApplication.focusWidget() or self.view
-        QTest.keyClicks(target, text)
-        self._did(f"type “{text}”")
-
-    def click(self, x: float, y: float) -> None:
-        self._move(x, y, Qt.MouseButton.NoButton)
-        QTest.mouseClick(self.view, LEFT, NO_KEYS, self.view.px(x, y))
-        self._did(f"click at {x:g}, {y:g} mm")
-
-    def drag(self, a, b, keys=NO_KEYS) -> None:
-        self._move(*a, Qt.MouseButton.NoButton, keys)
-        QTest.mousePress(self.view, LEFT, keys, self.view.px(*a))
-        for share in (0.5, 1.0):
-            self._move(a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share, LEFT, keys)
-        QTest.mouseRelease(self.view, LEFT, keys, self.view.px(*b))
-        held = "Shift and drag" if keys else "drag"
-        self._did(f"{held} from {a[0]:g}, {a[1]:g} to {b[0]:g}, {b[1]:g} mm")
-
-    def click_field(self, name: str) -> None:
-        line = field(self.editor, name)
-        QTest.mouseClick(line, LEFT)
-        line.setFocus()
-        line.selectAll()
-        self._did(f"click the field {name}")
-
-    def _move(self, x, y, button, keys=NO_KEYS) -> None:
-        at = QPointF(self.view.px(x, y))
-        event = QMouseEvent(QEvent.Type.MouseMove, at, at, Qt.MouseButton.NoButton, button, keys)
-        QApplication.sendEvent(self.view, event)
-
-    def place(self, search: str, *spots) -> None:
+    def place(self, search: str, *spots: tuple[float, float]) -> None:
+        """Search the tray for a kind, take the first one found and set it down."""
         self.key("Ctrl+F")
-        self.word(search)
+        self.words(search)
         self.key("Return")
         for spot in spots:
             self.click(*spot)
 
 
 def walk_the_quay(walk: Walk, pdf: Path, monkeypatch) -> None:
-    """Battery, fuse, switch, eight lamps and two buildings, fed and printed."""
+    """Battery, fuse, switch, eight lamps and two buildings, fed, tried and printed."""
+    walk.step("A title")
+    walk.click_widget(walk.window.header.title, "the title")
+    walk.key("Ctrl+A")
+    walk.words(TITLE)
+    walk.key("Return")
+    walk.step("A battery, and the day it was fitted")
     walk.place("alkaline", (150, 420))
     walk.key("Esc")
-    walk.click_field("setting_in_series")
-    walk.word("8")
+    walk.click_field("setting_fitted")
+    walk.word(FITTED)
     walk.key("Return")
+    walk.step("A fuse and a switch")
     walk.place("fuse", (300, 420))
     walk.place("toggle", (610, 520))
+    walk.step("Eight lamps in a row")
     walk.place("warm white")
     walk.drag((130, 330), (1082, 332), SHIFT)
     walk.word("8")
     walk.key("Return")
+    walk.step("Two buildings")
     walk.place("building", (330, 230), (830, 230))
     walk.key("Esc")
+    walk.step("A scene about the lamps")
     walk.key("Shift+S")
     walk.drag((60, 170), (1180, 480))
+    walk.step("Feed everything")
     walk.key("Ctrl+A")
     walk.key("F")
     walk.key("Return")
+    walk.step("Switch it off and on again")
+    walk.click(1000, 700)
+    walk.click(610, 520)
+    walk.key("T")
+    walk.key("T")
+    walk.step("See how long the battery lasts")
+    walk.key("Ctrl+3")
+    walk.step("Save the sheets")
     walk.key("Ctrl+4")
     asked = lambda *_args: (str(pdf), "")  # noqa: E731 - the box itself belongs to the system
     monkeypatch.setattr(QFileDialog, "getSaveFileName", asked)
     walk.key("Ctrl+E")
-    walk.done += ["type the file's name", "press Return"]
+    walk.done += [Act(walk.done[-1].step, words, 0.0) for words in ("type the file’s name", "press Return")]
