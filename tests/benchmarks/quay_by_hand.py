@@ -1,4 +1,4 @@
-"""Lists and times each act from an empty plan to the printed quay; keeps pictures in a folder that is named."""
+"""Lists and times each act from an empty plan to the printed quay; keeps pictures in a folder if named."""
 
 import os
 import sys
