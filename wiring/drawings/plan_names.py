@@ -18,15 +18,15 @@ from wiring.plan.designations import part_label, terminal_label
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
 
-PART_MM = 3.0
-WIRE_MM = 2.3
+PART_MM, WIRE_MM = 3.4, 3.2  # 9 points at least: read lying under a layout
 _PART_REACHES = (0.4, 2.0, 4.0, 7.0, 11.0, 16.0, 22.0)
 # more labels than this are not led away from what they name: their lines would hide the plan
 _MOST_LED = 150
 _WIRE_REACHES = (0.3, 1.5, 3.0, 5.0, 8.0)
 
 
-_EndText = tuple[str, Box, Sequence[Point]]  # words, where they had best stand, the wire from that end inward
+# words and their colour, where they had best stand, the wire from that end inward
+_EndText = tuple[str, str, Box, Sequence[Point]]
 
 
 class Named(NamedTuple):
@@ -46,6 +46,8 @@ def named(
     drawn: Iterable[tuple[Run, Piece]],
     *,
     wire_labels: bool,
+    part_mm: float = PART_MM,
+    wire_mm: float = WIRE_MM,
 ) -> Named:
     """Return all words of a view, placed so that none lies on a sign or another word."""
     drawn = tuple(drawn)
@@ -58,7 +60,7 @@ def named(
             room,
             part_label(plan, part_id),
             spot.box,
-            PART_MM,
+            part_mm,
             reaches_mm=_PART_REACHES,
             semibold=True,
             over_all=True,
@@ -70,20 +72,20 @@ def named(
         parts_missing, unnamed = len(unnamed), []
     for part_id in unnamed:
         name, around = part_label(plan, part_id), spots_round(placed[part_id].box)
-        found = led_label(room, name, around, PART_MM, "ink", semibold=True)
+        found = led_label(room, name, around, part_mm, "ink", semibold=True)
         items += found
         parts_missing += not found
     if wire_labels:
-        crowded: list[tuple[str, Sequence[Point]]] = []
-        for text, at, wire in _ends(plan, drawn):
-            found = labelled(room, text, at, WIRE_MM, reaches_mm=_WIRE_REACHES, colour="quiet")
+        crowded: list[tuple[str, str, Sequence[Point]]] = []
+        for text, colour, at, wire in _ends(plan, drawn):
+            found = labelled(room, text, at, wire_mm, reaches_mm=_WIRE_REACHES, colour=colour)
             items += found
             if not found:
-                crowded.append((text, wire))
+                crowded.append((text, colour, wire))
         if len(crowded) > 2 * _MOST_LED:
             wires_missing, crowded = len(crowded), []
-        for text, wire in crowded:  # last, when all that has a place beside its wire stands there
-            found = led_label(room, text, spots_along(wire), WIRE_MM)
+        for text, colour, wire in crowded:  # last, when all that has a place beside its wire stands there
+            found = led_label(room, text, spots_along(wire), wire_mm, colour)
             items += found
             wires_missing += not found
     return Named(tuple(items), parts_missing, wires_missing)
@@ -125,9 +127,9 @@ def _ends(plan: Plan, drawn: tuple[tuple[Run, Piece], ...]) -> list[_EndText]:
         ):
             near = _near_end(inward[0], inward[1])
             if whole:
-                own.append((text, near, inward))
+                own.append((text, "ink", near, inward))
             else:
-                cut.append((f"{run.wire.label} to {_label(plan, ref)}", near, inward))
+                cut.append((f"{run.wire.label} to {_label(plan, ref)}", "quiet", near, inward))
     return [*own, *cut]
 
 

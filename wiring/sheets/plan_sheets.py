@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 
 from wiring.catalogue.kind import Kind
-from wiring.drawings.plan_areas import Area, panel_window, windows
+from wiring.drawings.plan_areas import Area, panel_window
 from wiring.drawings.plan_fit import scale_words
 from wiring.drawings.plan_view import plan_fit, plan_view
+from wiring.drawings.plan_windows import windows
 from wiring.findings.situation import Situation
 from wiring.plan.plan import Plan
 from wiring.sheets.panel_template import faces
@@ -29,11 +30,11 @@ def plan_sections(situation: Situation, paper: str, scene: str | None = None) ->
         Section("Plan from below", "below", (_leaf(situation, page, below=True, labels=not crowded),)),
     ]
     if crowded:
-        shown = [a for a in windows(situation.plan, situation.kinds) if scene in (None, a.name)]
-        backs = rear_areas(situation.plan, situation.kinds)
+        bodies = [body_size(p) for p in (page, sheet(paper))]
+        shown = [w for w in windows(situation.plan, situation.kinds, bodies) if scene in (None, w.place)]
         leaves = tuple(
-            _detail(situation, paper, area, behind=area in backs, first=i == 0)
-            for i, area in enumerate(shown)
+            _detail(situation, paper, window.area, behind=window.behind, first=i == 0)
+            for i, window in enumerate(shown)
         )
         if leaves:
             found.append(Section("Areas from below", "areas", leaves))

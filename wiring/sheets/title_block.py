@@ -2,12 +2,13 @@
 
 from typing import NamedTuple
 
-from wiring.pictures.metrics import fitted
+from wiring.pictures.metrics import fitted, width_mm
 from wiring.pictures.picture import Item, Path, Pen, Words
 from wiring.sheets.paper import Sheet
 
 _RULE = Pen("ink", 0.35)
-_CAPTION_MM, _FIELD_MM, _TITLE_MM = 2.1, 3.3, 4.6
+_CAPTION_MM, _FIELD_MM, _TITLE_MM = 2.5, 3.3, 4.6
+_LEAST_MM = 3.0  # of a text that would not go into its field at its full size
 
 
 class TitleFields(NamedTuple):
@@ -25,7 +26,7 @@ class TitleFields(NamedTuple):
 
 
 def title_block(sheet: Sheet, fields: TitleFields) -> tuple[Item, ...]:
-    """Return the block with its rules; a text too long for its field ends in an ellipsis."""
+    """Return the block with its rules; a text too long for its field is set smaller, then ends in an ellipsis."""
     left, top, right, bottom = sheet.title_block
     wide, middle = right - left, (top + bottom) / 2
     items: list[Item] = [
@@ -56,7 +57,10 @@ def title_block(sheet: Sheet, fields: TitleFields) -> tuple[Item, ...]:
 
 def _field(x: float, y: float, wide: float, caption: str, text: str, *, large: bool) -> tuple[Item, ...]:
     size = _TITLE_MM if large else _FIELD_MM
-    shown = fitted(text, wide - 3.0, size, "semibold")
+    room, needed = wide - 3.0, width_mm(text, size, "semibold")
+    if needed > room:
+        size = max(size * room / needed * 0.999, _LEAST_MM)
+    shown = fitted(text, room, size, "semibold")
     return (
         Words(caption, (x + 1.5, y + 1.2), _CAPTION_MM, "quiet", stand="top"),
         Words(shown, (x + 1.5, y + (8.8 if large else 8.3)), size, weight="semibold"),

@@ -26,6 +26,7 @@ from wiring.sheets.carry.markup import Markup, tag
 PAGE_THEME: Mapping[str, str] = {role: f"var(--{role})" for role in PAPER}
 _LEAST_MM, _MOST_MM = 200.0, 640.0  # longest side; text keeps its size, so more wires get more room
 _MARGIN_MM = 12.0
+_PART_MM, _WIRE_MM = 3.0, 2.3  # of text, which a phone enlarges with the drawing
 _NO_CUT: Box = (-1e9, -1e9, 1e9, 1e9)
 
 
@@ -66,7 +67,9 @@ def plan_drawing(situation: Situation) -> PlanDrawing | None:
     for line in fascia:
         room.draw(line.points)
     drawn = [(run, piece) for run in runs.values() for piece in pieces(run.points, _NO_CUT)]
-    words = named(plan, fit, room, _NO_CUT, placed, drawn, wire_labels=True)
+    words = named(
+        plan, fit, room, _NO_CUT, placed, drawn, wire_labels=True, part_mm=_PART_MM, wire_mm=_WIRE_MM
+    )
     glow, signs = sign_items(plan, kinds, situation.positions, situation.figures, fit, placed)
     layers: tuple[tuple[str, Sequence[str]], ...] = (
         ("ground", svg_items(ground(plan, fit, _NO_CUT), PAGE_THEME)),

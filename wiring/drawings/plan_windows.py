@@ -1,0 +1,129 @@
+"""The windows on a plan that are drawn as sheets of their own: so many that words find room on each."""
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.drawings.plan_areas import AIR_MM, Area, panel_areas, panel_window, round_parts, scene_areas
+from wiring.drawings.plan_crowding import Crowding
+from wiring.pictures.picture import Point
+from wiring.plan.panel_places import plugs_of
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+
+_FIELD_W_MM, _FIELD_H_MM = 1150.0, 640.0  # a landscape sheet at 1:5
+_FEW_PARTS = 9  # so many parts of the open board are told apart on one sheet
+OPEN_BOARD = "Board"
+
+
+class Window(NamedTuple):
+    """What one sheet shows, the scene or panel it belongs to, and whether that is the back of a panel."""
+
+    area: Area
+    place: str
+    behind: bool = False
+
+
+def windows(plan: Plan, kinds: Mapping[str, Kind], bodies: Sequence[Point]) -> tuple[Window, ...]:
+    """Return windows that together show every part, for sheets whose bodies have these sizes.
+
+    Panels and scenes with parts come first, then the open board. A scene is drawn in to the parts it holds, a
+    panel is shown whole; where words would not find room, one is halved until they do.
+    """
+    crowding = Crowding(plan, kinds, bodies)
+    rest = [p for p in plan.parts.values() if p.kind in kinds]
+    found: list[Window] = []
+    for area, panel in (
+        *zip(panel_areas(plan), plan.panels.values(), strict=True),
+        *((a, None) for a in scene_areas(plan)),
+    ):
+        held = [p for p in rest if area.holds(p.x_mm, p.y_mm)]
+        if held:
+            whole = panel_window(plan, kinds, panel) if panel else round_parts(area.name, held, kinds)
+            shown = list({p.id: p for p in (*held, *(plugs_of(plan, kinds, panel.id) if panel else ()))}.values())
+            found += _numbered(area.name, _halved(crowding, whole, shown, kinds), behind=panel is not None)
+            own = {p.id for p in shown}
+            rest = [p for p in rest if p.id not in own]
+    return (*found, *_numbered(OPEN_BOARD, _board(crowding, rest, kinds)))
+
+
+def _numbered(name: str, areas: Sequence[Area], *, behind: bool = False) -> list[Window]:
+    if len(areas) == 1:
+        return [Window(areas[0]._replace(name=name), name, behind)]
+    count = len(areas)
+    return [
+        Window(a._replace(name=f"{name} ({number} of {count})"), name, behind)
+        for number, a in enumerate(areas, start=1)
+    ]
+
+
+def _halved(crowding: Crowding, area: Area, parts: Sequence[Part], kinds: Mapping[str, Kind]) -> list[Area]:
+    """Return the area, or smaller ones round its parts where its words would find no room."""
+    if len(parts) < 2 or not crowding.crowded(area):
+        return [area]
+    halves = [(_across(crowding, area, half, kinds), half) for half in crowding.halves(area, parts)]
+    if max(crowding.scale(smaller) for smaller, _ in halves) <= crowding.scale(area):
+        return [area]  # no half of it would be drawn larger
+    return [a for smaller, half in halves for a in _halved(crowding, smaller, half, kinds)]
+
+
+def _across(crowding: Crowding, area: Area, half: Sequence[Part], kinds: Mapping[str, Kind]) -> Area:
+    """Return the window round half the parts, as broad across the cut as its sheet and the area allow.
+
+    What joins the parts mostly runs there: cut off, each of its wires would have to say where it goes.
+    """
+    near = round_parts(area.name, half, kinds)
+    wide, high = crowding.shown_mm(near)
+    if area.right - area.left >= area.bottom - area.top:
+        top, bottom = _stretched(near.top, near.bottom, area.top, area.bottom, high)
+        return near._replace(top=top, bottom=bottom)
+    left, right = _stretched(near.left, near.right, area.left, area.right, wide)
+    return near._replace(left=left, right=right)
+
+
+def _stretched(start: float, end: float, first: float, last: float, most: float) -> tuple[float, float]:
+    """Return a stretch made longer, up to a length and within bounds, evenly where both sides have room."""
+    spare = max(most - (end - start), 0.0)
+    before, after = max(start - first, 0.0), max(last - end, 0.0)
+    more = min(after, max(spare / 2, spare - before))
+    return start - min(before, spare - more), end + more
+
+
+def _board(crowding: Crowding, parts: Iterable[Part], kinds: Mapping[str, Kind]) -> list[Area]:
+    """Return windows round parts that lie in no area: a grid, each field drawn in to the parts it holds."""
+    fields: dict[tuple[int, int], list[Part]] = {}
+    for part in parts:
+        cell = math.floor(part.y_mm / _FIELD_H_MM), math.floor(part.x_mm / _FIELD_W_MM)
+        fields.setdefault(cell, []).append(part)
+    groups = _joined([held for _, held in sorted(fields.items(), key=lambda f: f[0])])
+    return [
+        area
+        for held in groups
+        for area in _halved(crowding, round_parts(OPEN_BOARD, held, kinds), held, kinds)
+    ]
+
+
+def _joined(groups: list[list[Part]]) -> list[list[Part]]:
+    """Return the fields with those of few parts joined where they lie so near that one sheet shows them."""
+    groups = list(groups)
+    while True:
+        near = [
+            (size, i, j)
+            for j in range(len(groups))
+            for i in range(j)
+            if len(groups[i]) + len(groups[j]) <= _FEW_PARTS
+            and (size := _size_mm2([*groups[i], *groups[j]])) is not None
+        ]
+        if not near:
+            return groups
+        _, i, j = min(near)
+        groups[i] = [*groups[i], *groups.pop(j)]
+
+
+def _size_mm2(parts: list[Part]) -> float | None:
+    """Return the area round parts, None where it is larger than a sheet, lying or upright, shows."""
+    xs, ys = [p.x_mm for p in parts], [p.y_mm for p in parts]
+    wide, high = max(xs) - min(xs) + 2 * AIR_MM, max(ys) - min(ys) + 2 * AIR_MM
+    long, short = max(wide, high), min(wide, high)
+    return wide * high if long <= _FIELD_W_MM and short <= _FIELD_H_MM else None
