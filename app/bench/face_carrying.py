@@ -33,7 +33,7 @@ def acting_on_face(
     def carry_out(act: FaceAct) -> None:
         if isinstance(act, FacePick):
             bench.choose(act.items)
-            selection.select(act.parts)
+            selection.select(act.ids)
         elif isinstance(act, FaceWrite):
             write(act)
         else:

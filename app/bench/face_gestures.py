@@ -1,6 +1,6 @@
 """What the hand does on a face: choose, drag, band, draw a track line, put a legend, place a part."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from app.bench.bench import FaceItem
 from app.bench.face_pointer import (
@@ -14,6 +14,8 @@ from app.bench.face_pointer import (
     FaceWrite,
 )
 from app.bench.face_sight import item_box, part_box
+from app.bench.face_wires import courses
+from app.bench.face_wiring import bend_on_face, press_on_wiring
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.face_items import add_line, move_items, move_line_corner
@@ -37,36 +39,42 @@ def pressed(around: FaceAround, pointer: FacePointer) -> FaceGesture:
     hit = pointer.hit
     if hit.item is not None and hit.corner >= 0 and not pointer.adds:
         return _drag_corner(around, hit.item.number, hit.corner, pointer.at)
-    if hit.part or hit.item is not None:
+    wiring = press_on_wiring(around, pointer)
+    if wiring is not None:
+        return wiring
+    if hit.part or hit.item is not None or hit.wire:
         return _press_thing(around, pointer)
     return _band(around, pointer)
 
 
 def _press_thing(around: FaceAround, begun: FacePointer) -> FaceGesture:
-    parts, items = around.sight.selected, around.sight.items
-    part, item = begun.hit.part, begun.hit.item
-    mine_parts = frozenset({part} if part else ())
+    """Click, add, drag or, begun on a wire, band: which one shows when the pointer moves or lets go."""
+    ids, items = around.sight.selected, around.sight.items
+    one, item = begun.hit.part or begun.hit.wire, begun.hit.item
+    mine = frozenset({one} if one else ())
     mine_items = frozenset({item} if item is not None else ())
-    held = part in parts or item in items
+    held = one in ids or item in items
     pointer = yield FacePreview()
     while pointer.phase != "release":
         if pointer.phase == "move" and around.travelled(begun.at, pointer.at):
-            chosen = (parts, items) if held else (mine_parts, mine_items)
+            if begun.hit.wire:
+                return (yield from _band(around, begun))
+            chosen = (ids, items) if held else (mine, mine_items)
             return (yield from _drag(around, begun, pointer, *chosen))
         pointer = yield FacePreview()
     if begun.adds:
-        return FacePick(parts ^ mine_parts, items ^ mine_items)
-    return FacePick(mine_parts, mine_items)
+        return FacePick(ids ^ mine, items ^ mine_items)
+    return FacePick(mine, mine_items)
 
 
 def _drag(
     around: FaceAround,
     begun: FacePointer,
     pointer: FacePointer,
-    parts: frozenset[str],
+    ids: frozenset[str],
     items: frozenset[FaceItem],
 ) -> FaceGesture:
-    """Shift parts, lines and legends together; the thing held lands on the spacing."""
+    """Shift parts with the wires between them, lines and legends; the thing held lands on the spacing."""
     origin = _origin(around, begun)
     edit: Edit | None = None
     while True:
@@ -75,29 +83,29 @@ def _drag(
         if pointer.phase == "move":
             wanted = origin[0] + pointer.at[0] - begun.at[0], origin[1] + pointer.at[1] - begun.at[1]
             there = wanted if pointer.free else on_spacing(wanted, spacing_of(around.plan, around.panel))
-            edit = shifted(around, parts, items, (there[0] - origin[0], there[1] - origin[1]))
+            edit = shifted(around, ids, items, (there[0] - origin[0], there[1] - origin[1]))
         plan = edit.apply(around.plan) if edit is not None else None
-        clash = plan is not None and bool(parts & around.sight._replace(plan=plan).misfits())
+        clash = plan is not None and bool(ids & around.sight._replace(plan=plan).misfits())
         pointer = yield FacePreview(plan, hint=CLASH if clash else DRAG, cursor="no" if clash else "grab")
 
 
-def shifted(around: FaceAround, parts: frozenset[str], items: frozenset[FaceItem], by: Point) -> Edit | None:
+def shifted(around: FaceAround, ids: frozenset[str], items: frozenset[FaceItem], by: Point) -> Edit | None:
     """Return the one step that shifts all of these; None when it would shift nothing."""
-    if by == (0.0, 0.0) or not (parts or items):
+    if by == (0.0, 0.0) or not (ids or items):
         return None
     lines = [i.number for i in items if i.sort == "line"]
     texts = [i.number for i in items if i.sort == "text"]
     decoration = move_items(around.panel.id, lines, texts, *by)
-    if not parts:
+    if not ids:
         return decoration
-    bodies = move(sorted(parts), *by)
+    bodies = move(sorted(ids), *by)
     if not items:
         return bodies
 
     def apply(plan: Plan) -> Plan:
         return decoration.apply(bodies.apply(plan))
 
-    return Edit(f"Move {len(parts) + len(items)} items on the face", apply)
+    return Edit(f"Move {len(ids) + len(items)} items on the face", apply)
 
 
 def _origin(around: FaceAround, begun: FacePointer) -> Point:
@@ -143,9 +151,17 @@ def _band(around: FaceAround, begun: FacePointer) -> FaceGesture:
 
     everything = [FaceItem("line", i) for i in range(len(sight.panel.lines))]
     everything += [FaceItem("text", i) for i in range(len(sight.panel.texts))]
-    parts = frozenset(p.id for p in sight.parts if inside(part_box(sight, p)))
+    seen = sight.at_back if sight.camera.behind else sight.parts
+    ids = {p.id for p in seen if inside(part_box(sight, p))}
+    if sight.camera.behind:
+        ids |= {i for i, course in courses(sight).items() if inside(_around(course))}
     items = frozenset(i for i in everything if inside(item_box(sight.panel, i)))
-    return FacePick(kept.parts | parts, kept.items | items)
+    return FacePick(kept.ids | ids, kept.items | items)
+
+
+def _around(points: Iterable[Point]) -> tuple[float, float, float, float]:
+    xs, ys = zip(*points, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def draw_line(around: FaceAround) -> FaceGesture:
@@ -206,8 +222,10 @@ def turn_of(last: FacePreview) -> float:
 
 
 def double(around: FaceAround, pointer: FacePointer) -> FaceAct | None:
-    """Return what a double click does: a legend is typed anew."""
-    item = pointer.hit.item
+    """Return what a double click does: a legend is typed anew, a wire gets a bend."""
+    hit, item = pointer.hit, pointer.hit.item
+    if hit.wire and hit.bend < 0 and not hit.end:
+        return bend_on_face(around, hit.wire, pointer.at)
     if item is None or item.sort != "text":
         return None
     text = around.panel.texts[item.number]

@@ -4,24 +4,20 @@ import math
 from collections.abc import Iterator
 
 from app.bench.face_sight import FaceSight, part_box
+from app.bench.face_wires import courses, label_items, wire_items
 from app.canvas.part_painter import part_state
 from wiring.drawings.panel_face import decoration, legend, line_colour
 from wiring.drawings.panel_parts import front_part
-from wiring.drawings.plan_clip import pieces
-from wiring.drawings.plan_wires import wire_width_mm
 from wiring.drawings.signs.all_signs import sign
-from wiring.drawings.signs.terminals import terminals
-from wiring.drawings.wire_colour import wire_colour
+from wiring.drawings.signs.terminals import RADIUS_MM, terminals
 from wiring.pictures.picture import Item, Path, Pen, Words
 from wiring.pictures.transform import moved, turned
-from wiring.plan.panel_places import plugs_of, to_face
+from wiring.plan.panel_places import to_face
 from wiring.plan.part import Part
 from wiring.plan.places import terminal_at
 
 NAME_PX, PIN_PX = 11.0, 9.5  # size of letters on the screen, whatever the scale
 PINS_FROM = 3.2  # pixels per millimetre from which terminals bear their names
-AROUND_MM = 140.0  # wires are shown this far beyond the face
-THICKER = 1.6  # wires at the back are drawn nearer to life than on a small-scale plan
 
 
 def front_items(sight: FaceSight) -> tuple[Item, ...]:
@@ -41,18 +37,16 @@ def back_items(sight: FaceSight) -> tuple[Item, ...]:
         items.append(Path(line.points, Pen(line_colour(line.colour), 0.2, (2.0, 1.5)), opacity=0.5))
     for text in sight.panel.texts:
         items.append(legend(text)._replace(colour="faint", ground=""))
-    for part in sight.parts:
+    for part in sight.at_back:
         items += part_items(sight, part)
-    plugs = plugs_of(sight.plan, sight.kinds, sight.panel.id)
-    for plug in plugs:
-        items += part_items(sight, plug)
-    items += _wires(sight)
-    for part in (*sight.parts, *plugs):
-        kind = sight.kinds[part.kind]
-        at = to_face(sight.panel, (part.x_mm, part.y_mm))
-        items += moved(turned(terminals(kind), part.turn_deg), at)
-        items.append(_name(sight, part))
-        items += _pins(sight, part)
+    found = courses(sight)
+    items += wire_items(sight, found)
+    words: list[Words] = []
+    for part in sight.at_back:
+        items += part_terminals(sight, part)
+        words += [_name(sight, part), *_pins(sight, part)]
+    items += words
+    items += label_items(sight, found, words)
     return tuple(items)
 
 
@@ -63,6 +57,12 @@ def part_items(sight: FaceSight, part: Part) -> tuple[Item, ...]:
     at = to_face(sight.panel, (part.x_mm, part.y_mm))
     look = sign if sight.camera.behind else front_part
     return moved(turned(look(kind, part, state), part.turn_deg), at)
+
+
+def part_terminals(sight: FaceSight, part: Part, radius_mm: float = RADIUS_MM) -> tuple[Item, ...]:
+    """Return the copper dots of one part where they are."""
+    at = to_face(sight.panel, (part.x_mm, part.y_mm))
+    return moved(turned(terminals(sight.kinds[part.kind], radius_mm), part.turn_deg), at)
 
 
 def _name(sight: FaceSight, part: Part) -> Words:
@@ -80,7 +80,7 @@ def _name(sight: FaceSight, part: Part) -> Words:
     return Words(text, (x + half, y - half - size * 0.1), size, "quiet", "regular", "left", "base")
 
 
-def _pins(sight: FaceSight, part: Part) -> Iterator[Item]:
+def _pins(sight: FaceSight, part: Part) -> Iterator[Words]:
     if sight.camera.scale < PINS_FROM:
         return
     size = PIN_PX / sight.camera.scale
@@ -91,21 +91,3 @@ def _pins(sight: FaceSight, part: Part) -> Iterator[Item]:
         yield Words(
             terminal.name, (x, y - away), size, "ink", "semibold", "centre", "middle", ground="raised"
         )
-
-
-def _wires(sight: FaceSight) -> Iterator[Item]:
-    """Return the wires on the parts of the panel, as the plan leads them, as far as the bench shows them."""
-    panel = sight.panel
-    own = {p.id for p in (*sight.parts, *plugs_of(sight.plan, sight.kinds, panel.id))}
-    box = (-AROUND_MM, -AROUND_MM, panel.width_mm + AROUND_MM, panel.height_mm + AROUND_MM)
-    for wire in sight.plan.wires.values():
-        if not {wire.start.part, wire.end.part} & own:
-            continue
-        course = [to_face(panel, p) for p in sight.whole.geometry.paths.get(wire.id, ())]
-        width = wire_width_mm(wire.size) * THICKER
-        colour = wire_colour(wire.colour)
-        for piece in pieces(course, box):
-            yield Path(piece.points, Pen("ink", width + 0.35))
-            yield Path(piece.points, Pen(colour.rgb, width))
-            if colour.stripe_rgb:
-                yield Path(piece.points, Pen(colour.stripe_rgb, width * 0.5, (2.2, 2.2)))

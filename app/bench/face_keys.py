@@ -1,4 +1,4 @@
-"""The keyboard on the bench: walk, nudge by the spacing, turn over, draw, write, take away."""
+"""The keyboard on the bench: walk, nudge by the spacing, turn over, draw, write, arrange, copy, take away."""
 
 from collections.abc import Callable
 
@@ -6,30 +6,68 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QKeyEvent
 
 from app.bench.bench import FaceItem
-from app.bench.face_carrying import do_and_choose
-from app.bench.face_gestures import shifted
-from app.bench.face_pointer import FaceDo, FaceWrite
+from app.bench.face_deeds import items_of
+from app.bench.face_hit import next_terminal
+from app.bench.face_sight import FaceSight
 from app.bench.face_view import FaceView
-from app.canvas.keys import ARROWS, PLAIN, WITH_CTRL, WITH_SHIFT, ZOOM_KEYS, pressed
-from wiring.edits.duplicate import duplicate
-from wiring.edits.face_items import copy_items, remove_items
-from wiring.edits.panel_spacing import in_steps, onto_spacing, spacing_of
-from wiring.edits.remove import remove
-from wiring.edits.turn import turn
+from app.bench.face_wires import courses
+from app.canvas.keys import (
+    ARROWS,
+    FINE_MM,
+    PLAIN,
+    TO_GESTURE,
+    US_FINE_MM,
+    WITH_CTRL,
+    WITH_SHIFT,
+    ZOOM_KEYS,
+    pressed,
+)
+from wiring.edits.panel_spacing import spacing_of
 
 Key = Qt.Key
-FINE_MM = 1.0
-OURS_WITH_CTRL = ((Key.Key_A, WITH_CTRL), (Key.Key_D, WITH_CTRL))
-TO_GESTURE = {
-    (Key.Key_Backspace, PLAIN): "back",
-    (Key.Key_Return, PLAIN): "enter",
-    (Key.Key_Enter, PLAIN): "enter",
+WITH_ALT = Qt.KeyboardModifier.AltModifier
+PAN_PX = 60.0
+Combination = tuple[Qt.Key, Qt.KeyboardModifier]
+# What is chosen, by the names the window has for it too; the same keys as on the plan where there is one.
+TO_CHOSEN: dict[Combination, str] = {
     (Key.Key_R, PLAIN): "turn",
     (Key.Key_R, WITH_SHIFT): "turn back",
+    (Key.Key_T, PLAIN): "throw",
+    (Key.Key_Space, PLAIN): "throw",
+    (Key.Key_Delete, PLAIN): "remove",
+    (Key.Key_Backspace, PLAIN): "remove",
+    (Key.Key_Return, PLAIN): "rename",
+    (Key.Key_F2, PLAIN): "rename",
+    (Key.Key_A, WITH_CTRL): "select_all",
+    (Key.Key_C, WITH_CTRL): "copy",
+    (Key.Key_X, WITH_CTRL): "cut",
+    (Key.Key_V, WITH_CTRL): "paste",
+    (Key.Key_D, WITH_CTRL): "duplicate",
+    (Key.Key_G, PLAIN): "onto",
+    (Key.Key_X, PLAIN): "across",
+    (Key.Key_Y, PLAIN): "down",
+    (Key.Key_E, PLAIN): "space_across",
+    (Key.Key_E, WITH_SHIFT): "space_down",
+    (Key.Key_Left, WITH_ALT): "left",
+    (Key.Key_Right, WITH_ALT): "right",
+    (Key.Key_Up, WITH_ALT): "top",
+    (Key.Key_Down, WITH_ALT): "bottom",
+    (Key.Key_R, WITH_ALT | WITH_SHIFT): "row",
+    (Key.Key_C, WITH_ALT | WITH_SHIFT): "column",
+    (Key.Key_M, WITH_CTRL): "mirror_across",
+    (Key.Key_M, WITH_CTRL | WITH_SHIFT): "mirror_down",
+}
+TO_TOOLS: dict[Combination, str] = {
+    (Key.Key_B, PLAIN): "turn over",
+    (Key.Key_D, PLAIN): "line",
+    (Key.Key_L, PLAIN): "text",
+    (Key.Key_V, PLAIN): "select",
+    (Key.Key_W, PLAIN): "wire",
 }
 KEYS = (
-    "B turns the panel over, D draws a track line, L puts a legend, Tab goes from thing to thing, "
-    "arrows move by the spacing, Esc goes back to the plan."
+    "B turns the panel over, W pulls a wire behind it, D draws a track line, L puts a legend, "
+    "Tab goes from thing to thing, arrows move by the spacing, Ctrl+C and Ctrl+V copy and paste, "
+    "Esc goes back to the plan."
 )
 
 
@@ -40,12 +78,12 @@ class TypedFace(FaceView):
         """Take plain keys before the window's shortcuts, and Tab before it moves the focus."""
         if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
             plain = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier in (PLAIN, WITH_SHIFT)
-            if plain or pressed(event) in OURS_WITH_CTRL:
+            if (plain and not _is_windows(event)) or pressed(event) in TO_CHOSEN:
                 event.accept()
                 return True
         elif event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
             step = {Key.Key_Tab: 1, Key.Key_Backtab: -1}.get(Key(event.key()))
-            if step is not None and not self.acting.runs and self._walk(step):
+            if step is not None and self._walk(step):
                 return True
         return super().event(event)
 
@@ -58,96 +96,42 @@ class TypedFace(FaceView):
         elif key == Key.Key_Escape:
             self.escape()
         elif self.acting.runs and combination in TO_GESTURE:
-            self.acting.send(self.pointer_here("key")._replace(key=TO_GESTURE[combination]))  # type: ignore[arg-type]
-        elif key in ARROWS:
+            self.acting.send(self.pointer_here("key")._replace(key=TO_GESTURE[combination]))
+        elif key in ARROWS and combination[1] in (PLAIN, WITH_SHIFT):
             self._arrow(key, fine=combination[1] == WITH_SHIFT)
         elif combination in ZOOM_KEYS:
             self.look(self.camera.zoomed(ZOOM_KEYS[combination], (self.width() / 2, self.height() / 2)))
         elif key == Key.Key_Home:
             self.fit()
-        else:
-            self._plain(combination)  # what means nothing here must mean nothing to the plan beneath either
+        elif combination in TO_TOOLS:
+            self.take(TO_TOOLS[combination])
+        else:  # what means nothing here must mean nothing to the plan beneath either
+            self.act(TO_CHOSEN.get(combination, ""))
 
-    def _plain(self, combination: tuple[Qt.Key, Qt.KeyboardModifier]) -> None:
-        does: dict[tuple[Qt.Key, Qt.KeyboardModifier], Callable[[], object]] = {
-            (Key.Key_B, PLAIN): lambda: self.bench.turn_over(not self.bench.behind),
-            (Key.Key_D, PLAIN): self._begin_line_here,
-            (Key.Key_L, PLAIN): self._begin_text_here,
-            (Key.Key_V, PLAIN): self.begin_select,
-            (Key.Key_G, PLAIN): lambda: self.arrange("onto"),
-            (Key.Key_X, PLAIN): lambda: self.arrange("across"),
-            (Key.Key_Y, PLAIN): lambda: self.arrange("down"),
-            (Key.Key_T, PLAIN): lambda: self.throw(tuple(sorted(self.selection.ids))),
-            (Key.Key_Space, PLAIN): lambda: self.throw(tuple(sorted(self.selection.ids))),
-            (Key.Key_R, PLAIN): lambda: self.turn_parts(90.0),
-            (Key.Key_R, WITH_SHIFT): lambda: self.turn_parts(-90.0),
-            (Key.Key_Delete, PLAIN): self.remove_chosen,
-            (Key.Key_Backspace, PLAIN): self.remove_chosen,
-            (Key.Key_Return, PLAIN): self.retype,
-            (Key.Key_F2, PLAIN): self.retype,
-            (Key.Key_A, WITH_CTRL): self.choose_all,
-            (Key.Key_D, WITH_CTRL): self.duplicate,
+    def take(self, tool: str) -> None:
+        """Take a tool in hand by key, or turn the panel over."""
+        self.come_in()
+        does: dict[str, Callable[[], None]] = {
+            "turn over": lambda: self.bench.turn_over(not self.bench.behind),
+            "line": self.begin_line,
+            "text": self.begin_text,
+            "select": self.begin_select,
+            "wire": self.begin_wire,
         }
-        does.get(combination, lambda: None)()
+        does[tool]()
 
-    def arrange(self, how: str) -> None:
-        """Bring the chosen parts "onto" the spacing, or into equal steps "across" or "down"."""
-        sight = self.sight()
-        if sight is None:
-            return
-        own = [p.id for p in sight.parts]
-        ids = [i for i in own if i in self.selection.ids]
-        panel_id = self.bench.panel
-        if how == "onto":
-            self.session.do(onto_spacing(panel_id, ids or own))
+    def act(self, name: str) -> bool:
+        """Do what keys, menus and the window call by that name to what is chosen; False for no such."""
+        if name == "paste":
+            self.come_in()
+            self.deeds.paste(self.pointer_here("move").at)
+        elif name == "rename":
+            self.retype()
+        elif name in self.deeds.does:
+            self.deeds.does[name]()
         else:
-            self.session.do(in_steps(panel_id, ids, "across" if how == "across" else "down"))
-
-    def duplicate(self) -> None:
-        """Set copies of what is chosen one spacing farther on, and choose them."""
-        around = self.around()
-        step = spacing_of(around.plan, around.panel)
-        if self.bench.items:
-            lines = sorted(i.number for i in self.bench.items if i.sort == "line")
-            texts = sorted(i.number for i in self.bench.items if i.sort == "text")
-            do_and_choose(
-                self.session,
-                self.selection,
-                self.bench,
-                FaceDo(copy_items(self.bench.panel, lines, texts, step, step), pick_new=True),
-            )
-        elif self.selection.ids:
-            do_and_choose(
-                self.session,
-                self.selection,
-                self.bench,
-                FaceDo(duplicate(sorted(self.selection.ids), 2 * step, 0.0), pick_new=True),
-            )
-
-    def remove_chosen(self) -> None:
-        """Take away the parts, or the lines and legends, that are chosen."""
-        items = self.bench.items
-        if items:
-            lines = [i.number for i in items if i.sort == "line"]
-            texts = [i.number for i in items if i.sort == "text"]
-            self.bench.choose(())
-            self.session.do(remove_items(self.bench.panel, lines, texts))
-        if self.selection.ids:
-            self.session.do(remove(self.selection.ids))
-
-    def choose_all(self) -> None:
-        """Choose all parts, lines and legends of the face."""
-        sight = self.sight()
-        if sight is not None:
-            self.bench.choose(self._items())
-            self.selection.select(p.id for p in sight.parts)
-
-    def _items(self) -> list[FaceItem]:
-        panel = self.panel
-        if panel is None:
-            return []
-        lines = [FaceItem("line", i) for i in range(len(panel.lines))]
-        return [*lines, *(FaceItem("text", i) for i in range(len(panel.texts)))]
+            return False
+        return True
 
     def escape(self) -> None:
         """Leave the gesture, then what is chosen, then the bench."""
@@ -162,35 +146,20 @@ class TypedFace(FaceView):
     def _arrow(self, key: Qt.Key, *, fine: bool) -> None:
         """Steer what is in hand, or nudge what is chosen; from behind too, left is left on the screen."""
         around = self.around()
-        step = FINE_MM if fine else spacing_of(around.plan, around.panel)
+        fine_mm = US_FINE_MM if around.plan.habits.units == "us" else FINE_MM
+        step = fine_mm if fine else spacing_of(around.plan, around.panel)
         dx, dy = ARROWS[key]
         if self.acting.tool != "select":
+            step = step if fine or self.acting.tool != "wire" else around.whole.grid_mm
             scale = self.camera.scale
             self.at_px = self.at_px[0] + dx * step * scale, self.at_px[1] + dy * step * scale
             self.acting.send(self.pointer_here("move"))
             return
         across = -dx if self.bench.behind else dx
-        edit = shifted(around, self.selection.ids, self.bench.items, (across * step, dy * step))
-        if edit is None:
-            self.look(self.camera.panned(-dx * 60.0, -dy * 60.0))
-        else:
-            self.session.do(edit._replace(label="Nudge on the face"), joins_last=True)
+        if not self.deeds.nudge((across * step, dy * step)):
+            self.look(self.camera.panned(-dx * PAN_PX, -dy * PAN_PX))
 
-    def turn_parts(self, degrees: float) -> None:
-        """Turn the chosen parts."""
-        parts = [i for i in self.selection.ids if i in self.session.plan.parts]
-        if parts:
-            self.session.do(turn(parts, degrees))
-
-    def _begin_line_here(self) -> None:
-        self._come_in()
-        self.begin_line()
-
-    def _begin_text_here(self) -> None:
-        self._come_in()
-        self.begin_text()
-
-    def _come_in(self) -> None:
+    def come_in(self) -> None:
         """Bring a pointer that is beside the face to its middle, so that keys can go on from there."""
         sight = self.sight()
         if sight is None:
@@ -200,20 +169,16 @@ class TypedFace(FaceView):
         if not (0 <= x <= panel.width_mm and 0 <= y <= panel.height_mm):
             self.at_px = sight.camera.to_px((panel.width_mm / 2, panel.height_mm / 2))
 
-    def retype(self) -> None:
-        """Type the chosen legend anew."""
-        texts = sorted(i.number for i in self.bench.items if i.sort == "text")
-        panel = self.panel
-        if texts and panel is not None:
-            text = panel.texts[texts[0]]
-            self.acting.carry_out(FaceWrite((text.x_mm, text.y_mm), texts[0]))
-
     def _walk(self, step: int) -> bool:
-        """Go to the next part, line or legend; False past the last one."""
+        """Go to the next thing, or with the wire in hand to the next terminal; False past the last thing."""
         sight = self.sight()
-        if sight is None:
+        if sight is not None and self.acting.tool == "wire":
+            return self._to_terminal(sight, step)
+        if sight is None or self.acting.runs:
             return False
-        things: list[str | FaceItem] = [*(p.id for p in sight.parts), *self._items()]
+        wires = courses(sight) if self.bench.behind else ()
+        seen = sight.at_back if self.bench.behind else sight.parts
+        things: list[str | FaceItem] = [*(p.id for p in seen), *items_of(self.around()), *wires]
         chosen = [i for i, t in enumerate(things) if t in self.selection.ids or t in self.bench.items]
         at = (chosen[-1 if step > 0 else 0] + step) if chosen else (0 if step > 0 else len(things) - 1)
         if not 0 <= at < len(things):
@@ -222,3 +187,16 @@ class TypedFace(FaceView):
         self.bench.choose((thing,) if isinstance(thing, FaceItem) else ())
         self.selection.select((thing,) if isinstance(thing, str) else ())
         return True
+
+    def _to_terminal(self, sight: FaceSight, step: int) -> bool:
+        """Bring the wire in hand to the next terminal."""
+        place = next_terminal(sight, self.acting.preview.landing, step)
+        if place is not None:
+            self.at_px = sight.camera.to_px(place)
+            self.acting.send(self.pointer_here("move"))
+        return place is not None
+
+
+def _is_windows(event: QKeyEvent) -> bool:
+    """Return whether a key without Ctrl belongs to the window wherever the focus is: F1, F7 and so on."""
+    return Key.Key_F1 <= event.key() <= Key.Key_F12 and event.key() != Key.Key_F2

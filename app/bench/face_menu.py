@@ -2,8 +2,8 @@
 
 from PySide6.QtWidgets import QMenu
 
+from app.bench.face_hit import FaceHit
 from app.bench.face_keys import TypedFace
-from app.bench.face_sight import FaceHit
 from app.canvas.words import part_words
 from wiring.plan.panel_bodies import bodies_on, clashes, reaches_over, too_deep
 
@@ -16,16 +16,16 @@ def face_menu(face: TypedFace, hit: FaceHit) -> QMenu:
     if hit.item is not None and hit.item.sort == "text":
         menu.addAction("Type it anew…\tF2", face.retype)
     if hit.part:
-        menu.addAction("Throw\tT", lambda: face.throw((hit.part,)))
-        menu.addAction("Turn a quarter\tR", lambda: face.turn_parts(90.0))
-        menu.addAction("Onto the spacing\tG", lambda: face.arrange("onto"))
+        menu.addAction("Throw\tT", lambda: face.deeds.throw((hit.part,)))
+        menu.addAction("Turn a quarter\tR", lambda: face.act("turn"))
+        menu.addAction("Onto the spacing\tG", lambda: face.act("onto"))
     if hit.part or hit.item is not None:
-        menu.addAction("Duplicate\tCtrl+D", face.duplicate)
-        menu.addAction("Remove\tDel", face.remove_chosen)
+        menu.addAction("Duplicate\tCtrl+D", lambda: face.act("duplicate"))
+        menu.addAction("Remove\tDel", lambda: face.act("remove"))
         menu.addSeparator()
     menu.addAction("Draw a track line\tD", face.begin_line)
     menu.addAction("Put a legend\tL", face.begin_text)
-    menu.addAction("Choose all\tCtrl+A", face.choose_all)
+    menu.addAction("Choose all\tCtrl+A", lambda: face.act("select_all"))
     menu.addSeparator()
     behind = face.bench.behind
     menu.addAction(SIDES[behind], lambda: face.bench.turn_over(not behind))

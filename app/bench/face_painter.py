@@ -6,9 +6,12 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
 
 from app.bench.bench import Pencil
+from app.bench.face_hit import FaceHit
 from app.bench.face_items import back_items, front_items, part_items
 from app.bench.face_pointer import FacePreview
-from app.bench.face_sight import FaceHit, FaceSight, item_box, part_box
+from app.bench.face_sight import FaceSight, item_box, part_box
+from app.bench.face_wire_painter import paint_chosen_wires, paint_hovered_wire, paint_pulled
+from app.bench.face_wires import insulated
 from app.canvas.misfit_painter import paint_rings
 from app.canvas.shades import with_alpha
 from app.theme.fonts import screen_font
@@ -31,7 +34,12 @@ SIDE_WORDS = {
 
 
 def paint_bench(
-    painter: QPainter, sight: FaceSight, preview: FacePreview, hovered: FaceHit | None, pencil: Pencil
+    painter: QPainter,
+    sight: FaceSight,
+    preview: FacePreview,
+    hovered: FaceHit | None,
+    pencil: Pencil,
+    wire_look: tuple[str, str],
 ) -> None:
     """Paint everything; a preview is shown as if it were done."""
     shown = _as_previewed(sight, preview)
@@ -41,8 +49,15 @@ def paint_bench(
     _paint_face(painter, shown, back_items(shown) if shown.camera.behind else front_items(shown))
     _paint_misfits(painter, shown)
     _paint_chosen(painter, shown)
+    if shown.camera.behind:
+        paint_chosen_wires(painter, shown)
     if hovered is not None and preview == FacePreview():
         _paint_hovered(painter, shown, hovered)
+        paint_hovered_wire(painter, shown, hovered)
+    if preview.lands:
+        paint_pulled(painter, shown, preview)
+    if len(preview.line) > 1:
+        _paint_face(painter, shown, tuple(insulated([preview.line], *(preview.look or wire_look))))
     if preview.ghost is not None:
         painter.setOpacity(0.75)
         _paint_face(painter, shown, part_items(shown, preview.ghost))
@@ -120,7 +135,7 @@ def _paint_chosen(painter: QPainter, sight: FaceSight) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     copper = sight.whole.shades.copper
     painter.setPen(QPen(copper, 1.6))
-    for part in sight.parts:
+    for part in sight.at_back if sight.camera.behind else sight.parts:
         if part.id in sight.selected:
             painter.drawRoundedRect(_framed(sight, part_box(sight, part)), 4, 4)
     for item in sorted(sight.items):

@@ -4,10 +4,13 @@ from collections.abc import Generator, Mapping
 from typing import Literal, NamedTuple
 
 from app.bench.bench import FaceItem, Pencil
-from app.bench.face_sight import FaceHit, FaceSight
+from app.bench.face_hit import FaceHit
+from app.bench.face_sight import FaceSight
+from app.canvas.gestures.pointer import Around, GestureKey
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.panel_spacing import spacing_of
+from wiring.plan.names import TerminalRef
 from wiring.plan.panel import Panel
 from wiring.plan.panel_places import on_spacing
 from wiring.plan.part import Part
@@ -25,7 +28,7 @@ class FacePointer(NamedTuple):
     hit: FaceHit
     adds: bool = False  # Shift
     free: bool = False  # Ctrl: off the spacing
-    key: Literal["", "back", "enter", "turn", "turn back"] = ""
+    key: GestureKey = ""
 
 
 class FaceAround(NamedTuple):
@@ -33,6 +36,7 @@ class FaceAround(NamedTuple):
 
     sight: FaceSight
     pencil: Pencil
+    whole: Around  # what a gesture on the plan would look at, its grid that of the face
 
     @property
     def plan(self) -> Plan:
@@ -65,6 +69,10 @@ class FacePreview(NamedTuple):
     ghost: Part | None = None  # a part not yet placed, in plan mm
     outline: tuple[Point, ...] = ()  # a track line not yet finished
     band: tuple[Point, Point] | None = None
+    line: tuple[Point, ...] = ()  # a wire not yet connected
+    look: tuple[str, str] | None = None  # its size and colour, where they are not those in hand
+    landing: TerminalRef | None = None  # where it would end
+    lands: bool = False  # a wire is being pulled: terminals stand out
     held: tuple[str, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""
     cursor: Literal["", "grab", "cross", "no"] = ""
@@ -72,7 +80,7 @@ class FacePreview(NamedTuple):
     @property
     def begun(self) -> bool:
         """Whether something is drawn, so that Escape leaves that and not yet the tool."""
-        return bool(self.plan or self.band or self.held or len(self.outline) > 1)
+        return bool(self.plan or self.band or self.held or self.line or len(self.outline) > 1)
 
 
 class FaceDo(NamedTuple):
@@ -83,9 +91,9 @@ class FaceDo(NamedTuple):
 
 
 class FacePick(NamedTuple):
-    """Select exactly these parts, and choose exactly these lines and legends."""
+    """Select exactly these parts and wires, and choose exactly these lines and legends."""
 
-    parts: frozenset[str] = frozenset()
+    ids: frozenset[str] = frozenset()
     items: frozenset[FaceItem] = frozenset()
 
 

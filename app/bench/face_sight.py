@@ -1,26 +1,22 @@
-"""Everything the painters of the bench look at, as one value, and what lies under a place of the face."""
+"""Everything the painters of the bench look at, as one value, and where things on the face lie."""
 
-import math
 from collections.abc import Mapping
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from app.bench.bench import FaceItem
 from app.bench.face_camera import FaceCamera
 from app.canvas.geometry import own_box, turned_box
-from app.canvas.hit import path_distance
 from app.canvas.sight import Sight
 from wiring.catalogue.kind import Kind
 from wiring.drawings.panel_face import legend
 from wiring.pictures.metrics import words_corners
-from wiring.plan.panel import FaceText, Panel
+from wiring.plan.panel import Panel
 from wiring.plan.panel_bodies import bodies_on, misfits
-from wiring.plan.panel_places import from_face, holds, of_panel, to_face
+from wiring.plan.panel_places import holds, of_panel, plugs_of, to_face
 from wiring.plan.part import Part
-from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
-REACH_PX = 6.0
-SMALLEST_PX = 16.0  # a part is never hit smaller than this
+AROUND_MM = 140.0  # what stands or runs this far beyond the face is shown from behind
 
 
 class FaceSight(NamedTuple):
@@ -47,39 +43,31 @@ class FaceSight(NamedTuple):
             if p.kind in self.kinds and holds(self.panel, p.x_mm, p.y_mm)
         )
 
+    @property
+    def beside(self) -> tuple[Part, ...]:
+        """The plugs by which the panel's wires come out, and its other parts not far beside the face."""
+        plugs = plugs_of(self.plan, self.kinds, self.panel.id)
+        near = (
+            p
+            for p in self.plan.parts.values()
+            if p.panel == self.panel.id and p.kind in self.kinds and p not in plugs and self._is_near(p)
+        )
+        return *plugs, *near
+
+    @property
+    def at_back(self) -> tuple[Part, ...]:
+        """The parts that are seen from behind."""
+        return *self.parts, *self.beside
+
+    def _is_near(self, part: Part) -> bool:
+        x, y = to_face(self.panel, (part.x_mm, part.y_mm))
+        wide, high = self.panel.width_mm, self.panel.height_mm
+        inside = 0 <= x <= wide and 0 <= y <= high
+        return not inside and -AROUND_MM <= x <= wide + AROUND_MM and -AROUND_MM <= y <= high + AROUND_MM
+
     def misfits(self) -> frozenset[str]:
         """Return the parts that cannot be mounted as they stand."""
         return misfits(bodies_on(self.plan, self.kinds, self.panel), self.panel)
-
-
-class FaceHit(NamedTuple):
-    """What is under the pointer; `at` in mm of the face."""
-
-    at: Point
-    part: str = ""
-    item: FaceItem | None = None
-    corner: int = -1  # of a chosen track line
-    grip: Literal["", "held"] = ""
-
-
-def hit_on_face(sight: FaceSight, at: Point) -> FaceHit:
-    """Return what a click at a place means: a corner of a chosen line, a part, a legend, a line."""
-    reach = REACH_PX / sight.camera.scale
-    for item in sorted(sight.items):
-        if item.sort == "line" and item.number < len(sight.panel.lines):
-            for corner, place in enumerate(sight.panel.lines[item.number].points):
-                if math.dist(place, at) <= reach:
-                    return FaceHit(at, item=item, corner=corner)
-    part = _part_at(sight, from_face(sight.panel, at))
-    if part:
-        return FaceHit(at, part=part)
-    for index, text in reversed(list(enumerate(sight.panel.texts))):
-        if _in_text(text, at, reach / 2):
-            return FaceHit(at, item=FaceItem("text", index))
-    for index, line in reversed(list(enumerate(sight.panel.lines))):
-        if path_distance(line.points, at) <= max(line.width_mm / 2, reach):
-            return FaceHit(at, item=FaceItem("line", index))
-    return FaceHit(at)
 
 
 def item_box(panel: Panel, item: FaceItem) -> tuple[float, float, float, float]:
@@ -101,25 +89,3 @@ def part_box(sight: FaceSight, part: Part) -> tuple[float, float, float, float]:
         to_face(sight.panel, (box.right, box.bottom)),
     )
     return left, top, right, bottom
-
-
-def _part_at(sight: FaceSight, at: Point) -> str:
-    least = SMALLEST_PX / sight.camera.scale / 2
-    best, found = math.inf, ""
-    for part in sight.parts:
-        kind = sight.kinds[part.kind]
-        half = max(max(kind.width_mm, kind.height_mm) / 2, least)
-        away = max(abs(part.x_mm - at[0]), abs(part.y_mm - at[1]))
-        if away <= half and away < best:
-            best, found = away, part.id
-    return found
-
-
-def _in_text(text: FaceText, at: Point, pad: float) -> bool:
-    words = legend(text)
-    corners = words_corners(words._replace(turn_deg=0.0), pad)
-    angle = math.radians(-words.turn_deg)
-    dx, dy = at[0] - text.x_mm, at[1] - text.y_mm
-    x = text.x_mm + dx * math.cos(angle) - dy * math.sin(angle)
-    y = text.y_mm + dx * math.sin(angle) + dy * math.cos(angle)
-    return corners[0][0] <= x <= corners[2][0] and corners[0][1] <= y <= corners[2][1]

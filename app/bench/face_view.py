@@ -6,22 +6,25 @@ from PySide6.QtCore import QPointF, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
-from app.bench.bench import Bench, FaceItem
+from app.bench.bench import Bench
 from app.bench.face_camera import FaceCamera, fitted
 from app.bench.face_carrying import acting_on_face
+from app.bench.face_deeds import FaceDeeds
 from app.bench.face_gestures import double, draw_line, place_on_face, pressed, put_text, turn_of
+from app.bench.face_hit import FaceHit, hit_on_face
 from app.bench.face_painter import paint_bench
 from app.bench.face_pointer import FaceAround, FacePointer, FaceWrite
-from app.bench.face_sight import FaceHit, FaceSight, hit_on_face
+from app.bench.face_sight import FaceSight
+from app.bench.face_wiring import pull_on_face
+from app.bench.face_writing import ask_anew, ask_for_words
 from app.canvas.gestures.place import article
-from app.canvas.gestures.throw import momentary_position, next_position
+from app.canvas.gestures.pointer import Around, Phase
 from app.canvas.inline_input import InlineInput
 from app.canvas.sight import Sight
-from app.inspector.committing import committed
 from app.selection import Selection
 from app.session import Session
 from wiring.catalogue.kind import Kind
-from wiring.edits.face_items import add_text, change_text
+from wiring.edits.panel_spacing import spacing_of
 from wiring.plan.panel import Panel
 
 RIM_PX = 64.0
@@ -33,6 +36,7 @@ CURSORS = {
     "": Qt.CursorShape.ArrowCursor,
 }
 Whole = Callable[[float, float], Sight]
+WIRE_GRID_MM = 6.5  # bends of wires snap at least this finely
 
 
 class FaceView(QWidget):
@@ -42,13 +46,20 @@ class FaceView(QWidget):
     tool_changed = Signal(str)
 
     def __init__(
-        self, session: Session, selection: Selection, bench: Bench, whole: Whole, parent: QWidget
+        self,
+        session: Session,
+        selection: Selection,
+        bench: Bench,
+        whole: Whole,
+        on_plan: Callable[[], Around],
+        parent: QWidget,
     ) -> None:
         super().__init__(parent)
         self.session, self.selection, self.bench = session, selection, bench
-        self._whole = whole
+        self._whole, self._on_plan = whole, on_plan
         self.camera = FaceCamera(1.0, 0.0, 0.0, 1.0)
         self.acting = acting_on_face(session, selection, bench, self.around, self._write, self._told)
+        self.deeds = FaceDeeds(session, selection, bench, self.around)
         self.at_px = (0.0, 0.0)
         self._hovered: FaceHit | None = None
         self._pan_from: tuple[QPointF, FaceCamera] | None = None
@@ -79,7 +90,13 @@ class FaceView(QWidget):
         """Return what a gesture looks at; the bench must not be empty."""
         sight = self.sight()
         assert sight is not None
-        return FaceAround(sight, self.bench.pencil)
+        grid = spacing_of(sight.plan, sight.panel)
+        while grid > WIRE_GRID_MM:
+            grid /= 2
+        whole = self._on_plan()._replace(
+            scale=self.camera.scale, grid_mm=grid, grid_from=(sight.panel.x_mm, sight.panel.y_mm)
+        )
+        return FaceAround(sight, self.bench.pencil, whole)
 
     def fit(self) -> None:
         """Bring the whole face into sight."""
@@ -112,6 +129,11 @@ class FaceView(QWidget):
         """Place parts of a kind until Escape."""
         self.acting.take("place", lambda around, last: place_on_face(around, kind, article, turn_of(last)))
 
+    def begin_wire(self) -> None:
+        """Pull wires behind the face until Escape."""
+        self.bench.turn_over(True)
+        self.acting.take("wire", lambda around, _last: pull_on_face(around))
+
     def begin_select(self) -> None:
         """Take the arrow."""
         self.acting.take("select", None)
@@ -121,7 +143,9 @@ class FaceView(QWidget):
         sight = self.sight()
         painter = QPainter(self)
         if sight is not None:
-            paint_bench(painter, sight, self.acting.preview, self._hovered, self.bench.pencil)
+            here = self._on_plan()
+            look = here.wire_size, here.wire_colour
+            paint_bench(painter, sight, self.acting.preview, self._hovered, self.bench.pencil, look)
         painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -172,7 +196,7 @@ class FaceView(QWidget):
         if act is not None:
             self.acting.carry_out(act)
         elif pointer.hit.part:
-            self.throw((pointer.hit.part,))
+            self.deeds.throw((pointer.hit.part,))
         else:
             self.mousePressEvent(event)
 
@@ -183,18 +207,7 @@ class FaceView(QWidget):
         self.look(self.camera.zoomed(ZOOM_PER_NOTCH ** (turned / 120.0), at))
         event.accept()
 
-    def throw(self, parts: tuple[str, ...]) -> None:
-        """Put each of these switches into its next position, live; a push button does not stay."""
-        for part_id in parts:
-            part = self.session.plan.parts.get(part_id)
-            kind = self.session.kinds.get(part.kind) if part is not None else None
-            if kind is None or momentary_position(kind) is not None:
-                continue
-            position = next_position(kind, self.session.positions.get(part_id, ""))
-            if position is not None:
-                self.session.throw(part_id, position)
-
-    def pointer(self, phase: str, event: QMouseEvent) -> FacePointer:
+    def pointer(self, phase: Phase, event: QMouseEvent) -> FacePointer:
         """Return a mouse event in millimetres of the face."""
         self.at_px = event.position().x(), event.position().y()
         keys = event.modifiers()
@@ -204,33 +217,23 @@ class FaceView(QWidget):
             free=bool(keys & Qt.KeyboardModifier.ControlModifier),
         )
 
-    def pointer_here(self, phase: str) -> FacePointer:
+    def pointer_here(self, phase: Phase) -> FacePointer:
         """Return an event where the pointer is."""
         sight = self.sight()
         assert sight is not None
         at = sight.camera.to_face(*self.at_px)
-        return FacePointer(phase, at, hit_on_face(sight, at))  # type: ignore[arg-type]
+        return FacePointer(phase, at, hit_on_face(sight, at, landing=self.acting.preview.lands))
+
+    def retype(self) -> None:
+        """Type the chosen legend anew, or another name for the chosen part or wire."""
+        sight = self.sight()
+        if sight is not None:
+            ask_anew(self.typing, self.session, self.bench, sight, self.deeds.texts)
 
     def _write(self, act: FaceWrite) -> None:
-        """Let a legend be typed where it stands."""
-        panel = self.panel
-        if panel is None:
-            return
-        panel_id, pencil, index = panel.id, self.bench.pencil, act.number
-        old = panel.texts[index].text if index >= 0 else ""
-
-        def commit(typed: str) -> str:
-            if index >= 0:
-                return committed(self.session, change_text(panel_id, index, text=typed))
-            edit = add_text(panel_id, typed, *act.at, high_mm=pencil.letters_mm, colour=pencil.letters_colour)
-            fault = committed(self.session, edit)
-            if not fault:
-                self.bench.choose((FaceItem("text", len(self.session.plan.panels[panel_id].texts) - 1),))
-            return fault
-
         sight = self.sight()
         assert sight is not None
-        self.typing.ask("Words of the legend", old, QPointF(*sight.camera.to_px(act.at)), commit)
+        ask_for_words(self.typing, self.session, self.bench, sight, act)
 
     def _told(self) -> None:
         self.setCursor(CURSORS[self.acting.preview.cursor])

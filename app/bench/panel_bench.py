@@ -19,6 +19,7 @@ from app.bench.bench_bar import BenchBar
 from app.bench.bench_face import BenchFace
 from app.bench.face_keys import KEYS
 from app.bench.opening import panel_at_pointer, panel_of_selection
+from app.canvas.gestures.pointer import Phase
 from app.canvas.sight import Sight
 from app.selection import Selection
 from app.session import PlanChanged, Session
@@ -38,7 +39,7 @@ class PanelBench(QWidget):
         self._session, self._selection, self._view = session, selection, view
         self.bench = bench_of(selection)
         self.bar = BenchBar(self)
-        self.face = BenchFace(session, selection, self.bench, self._whole, self)
+        self.face = BenchFace(session, selection, self.bench, self._whole, view._around, self)
         self.face.setAccessibleDescription(KEYS)
         self.setAcceptDrops(True)
         column = QVBoxLayout(self)
@@ -49,7 +50,7 @@ class PanelBench(QWidget):
         self.bar.back_wanted.connect(lambda: self.bench.lay(""))
         self.bar.side_wanted.connect(self.bench.turn_over)
         self.bar.tool_wanted.connect(self._take)
-        self.bar.arranging_wanted.connect(self.face.arrange)
+        self.bar.arranging_wanted.connect(self.face.act)
         self.face.wished.connect(view.wished)
         self.face.tool_changed.connect(self._tool_changed)
         self.bench.changed.connect(self._follow_bench)
@@ -95,6 +96,20 @@ class PanelBench(QWidget):
         own = {p.id for p in sight.parts} if sight is not None else set()
         if self.is_open and not set(ids) <= own:
             self.bench.lay("")
+
+    def begin_wire(self) -> None:
+        """Pull wires behind the face."""
+        self.face.begin_wire()
+        self.face.setFocus()
+
+    def look_of_wires(self) -> None:
+        """Take another size or colour for the wire in hand."""
+        if self.face.acting.tool == "wire":
+            self.face.acting.interrupt()
+
+    def do(self, name: str) -> bool:
+        """Do what an act of the window means on the bench; False when it means nothing here."""
+        return self.isVisible() and self.face.act(name)
 
     def zoom(self, factor: float) -> None:
         """Look at the face from nearer or farther, about its middle on the screen."""
@@ -146,7 +161,7 @@ class PanelBench(QWidget):
         self.face.begin_select()
         self.face.setFocus()
 
-    def _drag(self, phase: str, event: QDropEvent) -> None:
+    def _drag(self, phase: Phase, event: QDropEvent) -> None:
         place = self.face.mapFrom(self, event.position().toPoint())
         self.face.at_px = float(place.x()), float(place.y())
         self.face.acting.send(self.face.pointer_here(phase))
@@ -156,16 +171,16 @@ class PanelBench(QWidget):
         return self._view.sight()._replace(width_px=width, height_px=height)
 
     def _take(self, tool: str) -> None:
-        {"line": self.face.begin_line, "text": self.face.begin_text, "select": self.face.begin_select}[tool]()
+        self.face.take(tool)
         self.face.setFocus()
 
     def _tool_changed(self, tool: str) -> None:
         self.bar.show_tool(tool)
         if tool != "place" and self.is_open:
-            self._view.tool_changed.emit("select")
+            self._view.tool_changed.emit("wire" if tool == "wire" else "select")
 
     def _plan_tool_changed(self, tool: str) -> None:
-        if tool not in ("select", "place"):
+        if tool not in ("select", "place", self.face.acting.tool):
             self.bench.lay("")
 
     def _follow(self, change: PlanChanged) -> None:
@@ -199,7 +214,9 @@ class PanelBench(QWidget):
         self.bar.show_panel(panel.name, behind=self.bench.behind)
         if self._side != self.bench.behind:
             self._side = self.bench.behind
-            if self.face.acting.runs:
+            if not self.bench.behind and self.face.acting.tool == "wire":
+                self.face.begin_select()  # terminals are behind
+            elif self.face.acting.runs:
                 self.face.acting.interrupt()
         self.face.update()
 

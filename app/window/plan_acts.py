@@ -24,7 +24,8 @@ from wiring.edits.mirror import mirror
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-NEED_PARTS = ("keep_set", "feed", "one_to_one", "lay_anew", *LINES, *SPACED, *MIRRORED)
+NEED_PARTS = ("keep_set", "feed", "one_to_one", "lay_anew")
+ARRANGED = (*LINES, *SPACED, *MIRRORED)
 
 
 def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:

@@ -13,7 +13,7 @@ from app.window.exports import Exports
 from app.window.kept_sets import tie_sets
 from app.window.open_menus import fill_when_opened
 from app.window.panel_acts import panel_acts
-from app.window.plan_acts import NEED_PARTS, fill_only, plan_acts
+from app.window.plan_acts import ARRANGED, NEED_PARTS, fill_only, plan_acts
 from app.window.ticks import ask_for_ticks
 from wiring.edits.duplicate import duplicate
 from wiring.edits.turn import turn
@@ -67,8 +67,11 @@ def tie(window: "MainWindow") -> None:
     does.update(plan_acts(window))
     does.update(panel_acts(window))
     for name, act in does.items():
-        window.acts[name].triggered.connect(lambda _checked=False, act=act: act())
+        window.acts[name].triggered.connect(
+            lambda _checked=False, name=name, act=act: _act(window, name, act)
+        )
     selection.changed.connect(lambda _ids: _enable(window))
+    window.plan_view.bench.bench.changed.connect(lambda: _enable(window))
     _enable(window)
     window.acts["put_back"].setEnabled(False)
     fill_when_opened(window)
@@ -76,12 +79,20 @@ def tie(window: "MainWindow") -> None:
     tie_sets(window)
 
 
+def _act(window: "MainWindow", name: str, act: Callable[[], object]) -> None:
+    """Do an act, on the panel bench if it means something there."""
+    if not window.plan_view.bench.do(name):
+        act()
+
+
 def _enable(window: "MainWindow") -> None:
-    selection = window.selection
-    for name in ("duplicate", "turn", *NEED_PARTS):
+    selection, painted = window.selection, bool(window.plan_view.bench.bench.items)
+    for name in ("turn", *NEED_PARTS):
         window.acts[name].setEnabled(bool(selection.ids))
+    for name in ("duplicate", *ARRANGED):
+        window.acts[name].setEnabled(bool(selection.ids) or painted)
     for name in ("remove", "rename"):
-        window.acts[name].setEnabled(bool(selection.ids or selection.grounds))
+        window.acts[name].setEnabled(bool(selection.ids or selection.grounds) or painted)
 
 
 def _shows(window: "MainWindow", name: str) -> Callable[[], object]:

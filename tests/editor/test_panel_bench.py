@@ -226,14 +226,11 @@ def test_a_switch_is_thrown_by_a_double_click_and_by_t(bench):
     assert bench.session.positions[SWITCH] == "on"
 
 
-def test_the_bench_is_cleared_when_its_panel_goes_and_when_a_wire_is_to_be_drawn(bench):
-    bench.view.begin_wire()
+def test_the_bench_is_cleared_when_its_panel_goes_and_when_the_plan_is_to_be_drawn_on(bench):
+    bench.view.begin_measure()
     assert bench.bench.panel == ""
     bench.view.begin_select()
     bench.view.bench.open(PANEL)
-    bench.session.undo()
-    while bench.session.undo_label is not None:
-        bench.session.undo()
     from wiring.edits.panels import remove_panel
 
     bench.session.do(remove_panel(PANEL))
@@ -286,7 +283,7 @@ def test_copies_of_lines_legends_and_parts_stand_beside_them(bench):
     bench.face_click(140, 30)
     bench.face_key(Key.Key_D, CTRL)
     (copy,) = bench.selection.ids
-    assert bench.where(copy) == (160, 30) and bench.plan.parts[copy].panel == PANEL
+    assert bench.where(copy) == (150, 30) and bench.plan.parts[copy].panel == PANEL
 
 
 def test_the_small_menu_belongs_to_the_face(bench):
@@ -294,7 +291,7 @@ def test_the_small_menu_belongs_to_the_face(bench):
 
     bench.session.do(add_text(PANEL, "A", 40, 85))
     sight = bench.face.sight()
-    from app.bench.face_sight import hit_on_face
+    from app.bench.face_hit import hit_on_face
 
     words = [a.text().split("\t")[0] for a in face_menu(bench.face, hit_on_face(sight, (40, 50))).actions()]
     assert "Throw" in words and "Remove" in words and "Put a legend" in words
@@ -307,7 +304,7 @@ def test_the_small_menu_belongs_to_the_face(bench):
 
 def test_a_tip_says_where_a_part_stands_and_why_it_does_not_fit(bench):
     from app.bench.face_menu import face_tip
-    from app.bench.face_sight import hit_on_face
+    from app.bench.face_hit import hit_on_face
     from wiring.edits.panels import change_panel
 
     bench.session.do(change_panel(PANEL, room_mm=20))

@@ -39,10 +39,11 @@ def copied(plan: Plan, ids: Iterable[str], joists: Iterable[int] = ()) -> str:
         return ""
     wires = wires_between(plan, chosen)
     fragment = Fragment(parts=parts, wires=wires, joists=beams or msgspec.UNSET)
-    return msgspec.json.encode(fragment, enc_hook=_plain).decode()
+    return msgspec.json.encode(fragment, enc_hook=plain_table).decode()
 
 
-def _plain(value: Any) -> dict[str, Any]:  # noqa: ANN401 - msgspec hands over whatever it does not know
+def plain_table(value: Any) -> dict[str, Any]:  # noqa: ANN401 - msgspec hands over whatever it does not know
+    """Return a frozen table as one that can be written."""
     if isinstance(value, Mapping):
         return dict(value)
     raise TypeError(type(value))
@@ -58,6 +59,10 @@ def read_fragment(text: str) -> Fragment:
         raise EditRefused("The clipboard holds no parts of a plan; copy some parts first.") from None
     if len({p.id for p in fragment.parts}) < len(fragment.parts):
         raise EditRefused("The clipboard holds the same part twice; copy the parts again.")
+    if not fragment.parts and not fragment.joists:
+        raise EditRefused(
+            "The clipboard holds no parts; track lines and legends are pasted onto a panel’s face."
+        )
     return fragment
 
 

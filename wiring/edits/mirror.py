@@ -18,9 +18,13 @@ Over = Callable[[Point], Point]
 
 
 def mirror(
-    ids: Iterable[str], way: Literal["across", "down"], *, kinds: Mapping[str, Kind] | None = None
+    ids: Iterable[str],
+    way: Literal["across", "down"],
+    *,
+    about_mm: float | None = None,
+    kinds: Mapping[str, Kind] | None = None,
 ) -> Edit:
-    """Swap left and right ("across") or top and bottom ("down") of a group about its middle.
+    """Swap left and right ("across") or top and bottom ("down") of a group about its middle, or `about_mm`.
 
     A real part cannot be turned inside out, so each is turned to whichever of the two turns brings its
     terminals nearest to their mirrored places.
@@ -34,7 +38,7 @@ def mirror(
             return plan
         across = way == "across"
         spots = [p.x_mm if across else p.y_mm for p in parts.values()]
-        axis = (min(spots) + max(spots)) / 2
+        axis = (min(spots) + max(spots)) / 2 if about_mm is None else about_mm
 
         def over(point: Point) -> Point:
             x_mm, y_mm = point

@@ -3,7 +3,6 @@
 import itertools
 
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Preview
-from app.canvas.gestures.snapping import on_grid
 from app.canvas.hit import segment_distance
 from wiring.edits.bends import add_bend, move_bend, remove_bend
 from wiring.plan.names import WireId
@@ -22,7 +21,7 @@ def drag_bend(around: Around, wire_id: WireId, index: int) -> Gesture:
         if pointer.key == "back":
             return Do(remove_bend(wire_id, index))
         if pointer.phase == "move":
-            place = pointer.at if pointer.free else on_grid(pointer.at, around.grid_mm)
+            place = pointer.at if pointer.free else around.on_grid(pointer.at)
             plan = move_bend(wire_id, index, *place).apply(around.plan)
             preview = Preview(plan, frozenset((wire_id,)), cursor="grab", hint=HINT)
         elif pointer.phase == "release":
@@ -36,4 +35,4 @@ def new_bend(around: Around, wire_id: WireId, at: Point) -> Act | None:
     if not legs:
         return None
     nearest = min(range(len(legs)), key=lambda i: segment_distance(*legs[i], at))
-    return Do(add_bend(wire_id, nearest, *on_grid(at, around.grid_mm)))
+    return Do(add_bend(wire_id, nearest, *around.on_grid(at)))

@@ -3,7 +3,6 @@
 import itertools
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview, travelled
-from app.canvas.gestures.snapping import on_grid
 from app.canvas.hit import Hit
 from wiring.edits.connect import connect
 from wiring.edits.edit import Edit, EditRefused
@@ -79,7 +78,7 @@ def _aim(
             SAME if landing == start else _refusal(around, _wire(around, start, landing, (*points, *tail)))
         )
         return landing, tail, refusal
-    place = pointer.at if pointer.free else on_grid(pointer.at, around.grid_mm)
+    place = pointer.at if pointer.free else around.on_grid(pointer.at)
     return None, _legs(points, place, pointer.free, flipped), ""
 
 

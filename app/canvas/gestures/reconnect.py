@@ -1,7 +1,6 @@
 """Lay one end of a wire on another terminal by dragging it there."""
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview
-from app.canvas.gestures.snapping import on_grid
 from wiring.edits.connect import reconnect
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.remove import remove
@@ -54,5 +53,5 @@ def _line(
         x, y = around.geometry.terminals.get(landing).tolist()
         place: Point = (x, y)
     else:
-        place = pointer.at if pointer.free else on_grid(pointer.at, around.grid_mm)
+        place = pointer.at if pointer.free else around.on_grid(pointer.at)
     return (place, *path[1:]) if which == "start" else (*path[:-1], place)

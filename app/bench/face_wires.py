@@ -1,0 +1,107 @@
+"""The wires at the back of a panel: which they are, where they run, what they look like, their labels."""
+
+import itertools
+import math
+from collections.abc import Iterable, Iterator
+
+from app.bench.face_sight import AROUND_MM, FaceSight
+from app.canvas.wire_paths import raw_path
+from wiring.drawings.plan_clip import pieces
+from wiring.drawings.plan_wires import wire_width_mm
+from wiring.drawings.wire_colour import wire_colour
+from wiring.pictures.metrics import words_box
+from wiring.pictures.picture import Item, Path, Pen, Words
+from wiring.plan.panel_places import to_face
+from wiring.plan.places import Point
+from wiring.plan.wire import Wire
+
+THICKER = 1.6  # wires at the back are drawn nearer to life than on a small-scale plan
+LABEL_PX = 9.5
+ALONG = (0.5, 0.35, 0.65, 0.22, 0.78)  # where on the longest leg a label may stand
+LEG_PX = 34.0  # a shorter leg bears no label
+
+Course = tuple[Point, ...]
+Box = tuple[float, float, float, float]
+
+
+def courses(sight: FaceSight) -> dict[str, Course]:
+    """Return the way of every wire on a part of the panel, in mm of the face."""
+    own = {p.id for p in sight.at_back}
+    wires = sight.plan.wires
+    ids = sight.whole.geometry.wires_of(own)
+    if sight.plan is not sight.whole.plan:  # something is in hand, and may bring wires of its own
+        ids |= wires.keys() - sight.whole.plan.wires.keys()
+    here = (wires[i] for i in sorted(ids, key=lambda i: (len(i), i)) if i in wires)
+    return {
+        wire.id: tuple(to_face(sight.panel, p) for p in _path(sight, wire))
+        for wire in here
+        if {wire.start.part, wire.end.part} & own
+    }
+
+
+def _path(sight: FaceSight, wire: Wire) -> Course:
+    """Return the way of a wire on the plan, fanned out unless something of it is in hand."""
+    whole, plan = sight.whole, sight.plan
+    known = whole.geometry.paths.get(wire.id)
+    if known is not None and (plan is whole.plan or _stands_as_before(sight, wire)):
+        return known
+    return raw_path(plan, sight.kinds, wire)
+
+
+def _stands_as_before(sight: FaceSight, wire: Wire) -> bool:
+    old, new = sight.whole.plan, sight.plan
+    ends = (wire.start.part, wire.end.part)
+    return old.wires.get(wire.id) is wire and all(old.parts.get(i) is new.parts.get(i) for i in ends)
+
+
+def wire_items(sight: FaceSight, found: dict[str, Course]) -> Iterator[Item]:
+    """Return the wires as far as the bench shows them: edge, insulation, stripe."""
+    for wire_id, course in found.items():
+        wire = sight.plan.wires[wire_id]
+        yield from insulated(clipped(sight, course), wire.size, wire.colour)
+
+
+def clipped(sight: FaceSight, course: Course) -> list[Course]:
+    """Return the pieces of a way that lie on the face or not far beside it."""
+    panel = sight.panel
+    box = (-AROUND_MM, -AROUND_MM, panel.width_mm + AROUND_MM, panel.height_mm + AROUND_MM)
+    return [tuple(piece.points) for piece in pieces(course, box)]
+
+
+def insulated(ways: Iterable[Course], size: str, letters: str) -> Iterator[Item]:
+    """Return one wire along pieces of its way."""
+    width, colour = wire_width_mm(size) * THICKER, wire_colour(letters)
+    for points in ways:
+        yield Path(points, Pen("ink", width + 0.35))
+        yield Path(points, Pen(colour.rgb, width))
+        if colour.stripe_rgb:
+            yield Path(points, Pen(colour.stripe_rgb, width * 0.5, (2.2, 2.2)))
+
+
+def label_items(sight: FaceSight, found: dict[str, Course], taken: Iterable[Words]) -> Iterator[Words]:
+    """Return label and colour letters of each wire on its longest leg, where no other words stand."""
+    boxes = [words_box(words) for words in taken]
+    size, least = LABEL_PX / sight.camera.scale, LEG_PX / sight.camera.scale
+    for wire_id, course in found.items():
+        wire = sight.plan.wires[wire_id]
+        legs = [leg for piece in clipped(sight, course) for leg in itertools.pairwise(piece)]
+        for a, b in sorted(legs, key=lambda leg: -math.dist(*leg))[:2]:
+            if math.dist(a, b) < least:
+                break
+            words = _free(f"-{wire.label} {wire.colour}", a, b, size, boxes)
+            if words is not None:
+                boxes.append(words_box(words))
+                yield words
+                break
+
+
+def _free(text: str, a: Point, b: Point, size: float, boxes: list[Box]) -> Words | None:
+    for share in ALONG:
+        at = a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
+        words = Words(text, at, size, "ink", "semibold", "centre", "middle", ground="raised")
+        box = words_box(words)
+        if not any(
+            box[0] < o[2] + 0.2 and o[0] < box[2] + 0.2 and box[1] < o[3] and o[1] < box[3] for o in boxes
+        ):
+            return words
+    return None

@@ -1,0 +1,82 @@
+"""Wires pulled, bent and laid anew at the back of a panel, by the plan's own gestures."""
+
+from collections.abc import Callable
+
+from app.bench.face_pointer import (
+    FaceAct,
+    FaceAround,
+    FaceDo,
+    FaceGesture,
+    FacePick,
+    FacePointer,
+    FacePreview,
+)
+from app.canvas.gestures.bend import drag_bend, new_bend
+from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview
+from app.canvas.gestures.pull_wire import pull_from, pull_wire
+from app.canvas.gestures.reconnect import drag_end
+from app.canvas.hit import Hit
+from wiring.plan.panel_places import from_face, to_face
+from wiring.plan.places import Point
+
+
+def pull_on_face(around: FaceAround) -> FaceGesture:
+    """Wait for a click on a terminal, then pull a wire from it."""
+    return _as_on_plan(around, pull_wire)
+
+
+def press_on_wiring(around: FaceAround, begun: FacePointer) -> FaceGesture | None:
+    """Return what a press on a terminal, or on an end or bend of a chosen wire, starts; else None."""
+    hit, at = begun.hit, from_face(around.panel, begun.at)
+    terminal = hit.terminal
+    if begun.adds:
+        return None
+    if terminal is not None:
+        return _as_on_plan(around, lambda here: pull_from(here, terminal, at))
+    if hit.end:
+        return _as_on_plan(around, lambda here: drag_end(here, hit.wire, hit.end))
+    if hit.bend >= 0:
+        return _as_on_plan(around, lambda here: drag_bend(here, hit.wire, hit.bend))
+    return None
+
+
+def bend_on_face(around: FaceAround, wire_id: str, at: Point) -> FaceAct | None:
+    """Return the act that puts a bend into a wire."""
+    return _act(new_bend(around.whole, wire_id, from_face(around.panel, at)))
+
+
+def _as_on_plan(around: FaceAround, begin: Callable[[Around], Gesture]) -> FaceGesture:
+    """Run a gesture of the plan in millimetres of the face."""
+    gesture = begin(around.whole)
+    preview = next(gesture)
+    while True:
+        pointer = yield _shown(around, preview)
+        try:
+            preview = gesture.send(_told(around, pointer))
+        except StopIteration as done:
+            act: Act | None = done.value
+            return _act(act)
+
+
+def _told(around: FaceAround, pointer: FacePointer) -> Pointer:
+    hit, at = pointer.hit, from_face(around.panel, pointer.at)
+    there = Hit(at, part=hit.part, wire=hit.wire, terminal=hit.terminal, bend=hit.bend, end=hit.end)
+    return Pointer(pointer.phase, at, there, adds=pointer.adds, free=pointer.free, key=pointer.key)
+
+
+def _shown(around: FaceAround, preview: Preview) -> FacePreview:
+    return FacePreview(
+        preview.plan,
+        line=tuple(to_face(around.panel, point) for point in preview.line),
+        look=preview.look,
+        landing=preview.landing,
+        lands=preview.lands,
+        hint=preview.hint,
+        cursor=preview.cursor if preview.cursor in ("grab", "cross", "no") else "",
+    )
+
+
+def _act(act: Act | None) -> FaceAct | None:
+    if isinstance(act, Do):
+        return FaceDo(act.edit, act.pick_new)
+    return FacePick(act.ids) if isinstance(act, Pick) else None
