@@ -74,6 +74,7 @@ class PlanView(TypedSurface):
         self._state.wire_size, self._state.wire_colour = size, colour
         if self._acting.tool == "wire":
             self._acting.interrupt()
+        self.bench.look_of_wires()
 
     def begin_place(self, kind_key: str) -> None:
         """Take a new part in hand; a click sets it down, and the next one follows until Escape."""
@@ -85,16 +86,19 @@ class PlanView(TypedSurface):
                 "place",
                 lambda around, last: place_part(around, kind, last.ghost.turn_deg if last.ghost else 0.0),
             )
-            if self._pointing.at_px is None:  # chosen by keyboard: arrows and Enter take over here
-                self._pointing.go_to(self._state.camera.to_plan(self.width() / 2, self.height() / 2))
+            self._come_in()
 
     def begin_wire(self) -> None:
-        """Pull wires from terminal to terminal until Escape."""
+        """Pull wires from terminal to terminal until Escape, behind a panel that lies on the bench."""
+        if self.bench.is_open:
+            self.bench.begin_wire()
+            return
         self._acting.take("wire", lambda around, _last: pull_wire(around))
 
     def begin_set(self, name: str, text: str) -> None:
         """Set down copies of a kept set until Escape."""
         self._acting.take("set", lambda around, last: place_set(around, name, text, last.turn_deg))
+        self._come_in()
 
     def begin_find(self) -> None:
         """Find anything on the plan by its label."""
@@ -104,6 +108,7 @@ class PlanView(TypedSurface):
     def begin_measure(self) -> None:
         """Measure between places until Escape."""
         self._acting.take("measure", lambda around, _last: measure(around))
+        self._come_in()
 
     def begin_calibrate(self) -> None:
         """Bring the picture under the plan to scale by two points and their distance."""
@@ -112,6 +117,7 @@ class PlanView(TypedSurface):
             return
         left = [calibrate_picture]  # once
         self._acting.take("calibrate", lambda around, _last: left.pop()(around) if left else None)
+        self._come_in()
 
     def lay_picture(self, path: Path) -> None:
         """Lay a picture under the plan; asks whether to keep it inside or beside, then for its scale."""
@@ -157,6 +163,7 @@ class PlanView(TypedSurface):
 
     def begin_select(self) -> None:
         """Go back to selecting and moving."""
+        self.bench.face.begin_select()
         self._acting.take("select", None)
 
     def show_ids(self, ids: Iterable[str]) -> None:
@@ -213,7 +220,7 @@ class PlanView(TypedSurface):
         self.update()
 
     def _selected(self, ids: frozenset[str]) -> None:
-        words = selection_words(self.sight(), ids)
+        words = selection_words(self.sight(), ids, self._selection.grounds)
         self.setAccessibleDescription(words)
         if QAccessible.isActive():
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
