@@ -16,9 +16,9 @@ from wiring.edits.face_items import (
     change_text,
     move_items,
     move_line_corner,
-    remove_items,
 )
 from wiring.edits.face_legends import legends_from_labels
+from wiring.edits.face_shift import remove_from_face
 from wiring.edits.history import Step, begun, recorded, redone, undone
 from wiring.edits.move import move
 from wiring.edits.panel_harness import bring_out
@@ -49,7 +49,7 @@ EDITS = st.one_of(
     st.builds(change_text, st.just(PANEL), INDICES, high_mm=st.sampled_from([0.1, 2.0]), text=st.just("B")),
     st.builds(move_line_corner, st.just(PANEL), INDICES, INDICES, PLACES, PLACES),
     st.builds(move_items, st.just(PANEL), st.sets(INDICES), st.sets(INDICES), PLACES, PLACES),
-    st.builds(remove_items, st.just(PANEL), st.sets(INDICES), st.sets(INDICES)),
+    st.builds(remove_from_face, st.just(PANEL), st.just(()), st.sets(INDICES), st.sets(INDICES)),
     st.builds(change_panel, st.just(PANEL), spacing_mm=st.sampled_from([0, 0.5, 10, 12.5]), x_mm=PLACES),
     st.builds(onto_spacing, st.just(PANEL), st.sets(st.sampled_from([SWITCH, BUTTON, LAMP]))),
     st.builds(in_steps, st.just(PANEL), st.sets(st.sampled_from([SWITCH, BUTTON])), st.just("across")),

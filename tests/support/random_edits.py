@@ -23,7 +23,9 @@ from wiring.edits.connect_each import connect_each
 from wiring.edits.distribute import distribute
 from wiring.edits.duplicate import duplicate
 from wiring.edits.edit import Edit
+from wiring.edits.face_fragment import copied_from_face, paste_on_face
 from wiring.edits.face_legends import legends_from_labels
+from wiring.edits.face_shift import mirror_on_face, remove_from_face, shift_each_on_face
 from wiring.edits.feed import feed
 from wiring.edits.fragment import copied, paste
 from wiring.edits.joined import followed
@@ -97,6 +99,13 @@ class Hand:
         """A panel, and parts that mostly sit on it."""
         panel = self.one("panels")
         return panel, [i for i in self.plan.parts if self.plan.parts[i].panel == panel] or self.some("parts")
+
+    def from_face(self) -> str:
+        """What is on a face as text, mostly."""
+        panel, parts = self.on_panel()
+        if panel not in self.plan.panels:
+            return "a shopping list"
+        return copied_from_face(self.plan, panel, parts, {self.index()}, {self.index()})
 
     def scene_to_set(self) -> dict[str, Any]:
         use = UsePattern(hours_per_session=self.pick(1.0, 4.0, -1.0))
@@ -176,6 +185,9 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "connect_each.connect_each": lambda h: connect_each(h.one("parts"), h.one("parts")),
     "distribute.distribute": lambda h: distribute(h.some("parts"), h.pick("across", "down")),
     "duplicate.duplicate": lambda h: duplicate(h.some("parts", "wires"), h.mm(), h.mm()),
+    "face_fragment.paste_on_face": lambda h: paste_on_face(
+        h.pick(h.text(), h.from_face()), h.one("panels"), h.pick(None, h.at()), (h.mm(), 5.0)
+    ),
     "face_items.add_line": lambda h: face_items.add_line(
         h.one("panels"), [h.at(), (9, 9)], h.pick(4.0, -1.0)
     ),
@@ -192,11 +204,16 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "face_items.move_items": lambda h: face_items.move_items(
         h.one("panels"), {h.index()}, {h.index()}, *h.at()
     ),
-    "face_items.copy_items": lambda h: face_items.copy_items(
-        h.one("panels"), {h.index()}, {h.index()}, 5.0, 5.0
-    ),
-    "face_items.remove_items": lambda h: face_items.remove_items(h.one("panels"), {h.index()}, {h.index()}),
     "face_legends.legends_from_labels": lambda h: legends_from_labels(h.one("panels")),
+    "face_shift.mirror_on_face": lambda h: mirror_on_face(
+        *h.on_panel(), {h.index()}, {h.index()}, h.pick("across", "down")
+    ),
+    "face_shift.remove_from_face": lambda h: remove_from_face(
+        h.one("panels"), h.some("parts", "wires")[:1], {h.index()}, {h.index()}
+    ),
+    "face_shift.shift_each_on_face": lambda h: shift_each_on_face(
+        "Line up", h.one("panels"), {h.one("parts"): h.at()}, {h.index(): h.at()}, {h.index(): h.at()}
+    ),
     "feed.feed": _feed,
     "fragment.paste": lambda h: paste(h.text(), h.mm(), 0.0, turn_deg=h.pick(0.0, 90.0, 45.0), kinds=KINDS),
     "joined.followed": _move_and_route,

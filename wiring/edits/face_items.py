@@ -1,4 +1,4 @@
-"""Draw track lines and legends on the face of a panel, change them, shift them, take them away."""
+"""Draw track lines and legends on the face of a panel, change them and shift them."""
 
 from collections.abc import Callable, Collection, Iterable
 from types import MappingProxyType
@@ -106,40 +106,6 @@ def move_items(
         return _with(plan, panel, lines=new_lines, texts=new_texts)
 
     return Edit(f"Move {counted(len(lines) + len(texts), 'item')} on the face", apply)
-
-
-def copy_items(
-    panel_id: str, lines: Collection[int], texts: Collection[int], dx_mm: float, dy_mm: float
-) -> Edit:
-    """Set copies of the track lines and legends of those indices beside them."""
-
-    def apply(plan: Plan) -> Plan:
-        panel = panel_of(plan, panel_id)
-        there = panel_of(move_items(panel_id, lines, texts, dx_mm, dy_mm).apply(plan), panel_id)
-        return _with(
-            plan,
-            panel,
-            lines=(*panel.lines, *(there.lines[i] for i in lines if 0 <= i < len(there.lines))),
-            texts=(*panel.texts, *(there.texts[i] for i in texts if 0 <= i < len(there.texts))),
-        )
-
-    return Edit("Duplicate on the face", apply)
-
-
-def remove_items(panel_id: str, lines: Collection[int], texts: Collection[int]) -> Edit:
-    """Take the track lines and legends of those indices off the face."""
-
-    def apply(plan: Plan) -> Plan:
-        panel = panel_of(plan, panel_id)
-        return _with(
-            plan,
-            panel,
-            lines=tuple(line for i, line in enumerate(panel.lines) if i not in lines),
-            texts=tuple(text for i, text in enumerate(panel.texts) if i not in texts),
-        )
-
-    one = "Remove track line" if lines else "Remove legend"
-    return Edit(one if len(lines) + len(texts) == 1 else "Remove from the face", apply)
 
 
 def _with(plan: Plan, old: Panel, **fields: Any) -> Plan:  # noqa: ANN401 - lines and texts
