@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.editing import KINDS
 
-from wiring.drawings.plan_areas import windows
 from wiring.drawings.plan_band import band
+from wiring.drawings.plan_windows import windows
 from wiring.files.store import load
 from wiring.pictures.metrics import wrapped
 from wiring.pictures.picture import Path, Words
@@ -114,17 +114,21 @@ def motors(places):
     )
 
 
+def named(plan):
+    return [w.area.name for w in windows(plan, KINDS, ((255.0, 153.0), (178.0, 240.0)))]
+
+
 def test_sparse_neighbours_of_the_open_board_share_a_sheet():
     """One above the other on both sides of a line between two fields, near enough for one sheet at 1:5."""
-    assert [a.name for a in windows(motors([(100.0, 600.0), (100.0, 700.0)]), KINDS)] == ["Board"]
-    far = windows(motors([(100.0, 100.0), (100.0, 1900.0)]), KINDS)
-    assert [a.name for a in far] == ["Board, part 1", "Board, part 2"]
+    assert named(motors([(100.0, 600.0), (100.0, 700.0)])) == ["Board"]
+    far = motors([(100.0, 100.0), (100.0, 1900.0)])
+    assert named(far) == ["Board (1 of 2)", "Board (2 of 2)"]
     crowd = [(60.0 * n, y) for n in range(6) for y in (600.0, 700.0)]
-    assert len(windows(motors(crowd), KINDS)) == 2
+    assert len(named(motors(crowd))) == 2
 
 
 @pytest.mark.parametrize("behind", [False, True])
-@pytest.mark.parametrize("name", ["Quay", "West shore", "Board, part 12", "Locomotive works yard"])
+@pytest.mark.parametrize("name", ["Quay", "West shore", "Board (12 of 116)", "Locomotive works yard"])
 def test_the_words_on_the_view_are_never_cut_on_an_upright_sheet(name, behind):
     said = [t for t in texts(band(178.0, True, name, behind=behind)) if t.startswith(name)]
     assert said

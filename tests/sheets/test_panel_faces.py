@@ -167,12 +167,12 @@ def test_no_legend_of_the_front_lies_on_another_word_of_it_in_the_demos():
 
 
 def test_the_back_of_a_panel_is_shown_with_its_plug_which_no_other_sheet_shows_again():
-    from wiring.drawings.plan_areas import windows
+    from wiring.drawings.plan_windows import windows
     from wiring.sheets.plan_sheets import rear_areas
 
     plan = bring_out(PANEL).apply(painted())
     (plug,) = (p for p in plan.parts.values() if p.kind.startswith("plug-"))
-    back, *others = windows(plan, KINDS)
+    back, *others = (w.area for w in windows(plan, KINDS, ((255.0, 153.0),)))
     assert rear_areas(plan, KINDS) == (back,)
     assert back.holds(plug.x_mm, plug.y_mm)
     assert others and not any(w.holds(plug.x_mm, plug.y_mm) for w in others)

@@ -6,11 +6,11 @@ from pathlib import Path as FilePath
 import pytest
 
 from wiring.catalogue.shelf import builtin_kinds
-from wiring.drawings.plan_areas import windows
 from wiring.drawings.plan_labels import labelled
 from wiring.drawings.plan_leaders import led_label, spots_along, spots_round
 from wiring.drawings.plan_room import Room
 from wiring.drawings.plan_view import plan_view
+from wiring.drawings.plan_windows import windows
 from wiring.files.store import load
 from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Disc, Path, Words
@@ -22,10 +22,11 @@ WIRE = ((50.0, 50.0), (50.0, 90.0))
 
 def views(name):
     plan = load(DEMOS / f"{name}.underboard")
-    if len(plan.wires) < 100:
-        yield plan_view(plan, KINDS, below=True)
-    for area in windows(plan, KINDS)[-1:] if len(plan.wires) < 100 else windows(plan, KINDS)[5:7]:
-        yield plan_view(plan, KINDS, below=True, window=area)
+    bodies = ((255.0, 153.0), (178.0, 240.0))
+    if len(plan.wires) < 30:
+        yield plan_view(plan, KINDS, below=True, width_mm=255.0, height_mm=153.0)
+    for window in windows(plan, KINDS, bodies)[-1:] if len(plan.wires) < 100 else windows(plan, KINDS, bodies)[:6]:
+        yield plan_view(plan, KINDS, below=True, window=window.area, width_mm=255.0, height_mm=153.0)
 
 
 def unnamed(picture):

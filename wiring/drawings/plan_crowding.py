@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from wiring.catalogue.kind import Kind
 from wiring.drawings.plan_areas import Area
 from wiring.drawings.plan_fit import fitting_scale
+from wiring.drawings.plan_legend import ROW_MM
 from wiring.pictures.picture import Point
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
@@ -16,7 +17,7 @@ from wiring.plan.plan import Plan
 _NAME_MM2, _END_MM2, _CUT_MM2 = 50.0, 60.0, 105.0
 _CELL_MM = 40.0  # the fullest square of two by two such cells tells how crowded a view is
 _FULL = 0.5  # share of that square words may fill: the rest is signs, wires and leaders
-_AROUND_MM = (12.0, 38.0)  # of a body, beside and over a view: band, legend, fascia and margins
+_AROUND_MM = (12.0, 39.2)  # of a body, beside and over a view: band, legend, fascia and margins
 
 
 class Crowding:
@@ -37,7 +38,7 @@ class Crowding:
     def shown_mm(self, area: Area) -> Point:
         """Return width and height, in plan mm, of what has room on that sheet at that scale."""
         scale, wide, high = self._best(area)
-        return wide / scale, high / scale
+        return wide / scale, (high - ROW_MM) / scale  # the legend may take a row more
 
     def _best(self, area: Area) -> tuple[float, float, float]:
         wide, high = area.right - area.left, area.bottom - area.top
@@ -63,8 +64,9 @@ class Crowding:
     def halves(self, area: Area, parts: Sequence[Part]) -> tuple[list[Part], list[Part]]:
         """Return the parts of a view to be shown on two: cut across its longer side, best at a gap."""
         wide, high = area.right - area.left, area.bottom - area.top
-        listed = sorted(parts, key=(lambda p: (p.x_mm, p.y_mm)) if wide >= high else lambda p: (p.y_mm, p.x_mm))
-        at = [p.x_mm if wide >= high else p.y_mm for p in listed]
+        across = wide >= high
+        listed = sorted(parts, key=lambda p: (p.x_mm, p.y_mm) if across else (p.y_mm, p.x_mm))
+        at = [p.x_mm if across else p.y_mm for p in listed]
         loads = [1.0 + len(self._far[p.id]) for p in listed]
         whole, reach = sum(loads), max(at[-1] - at[0], 1e-9)
 

@@ -63,6 +63,7 @@ def plan_view(
     height_mm: float = 160.0,
     window: Area | None = None,
     wire_labels: bool = True,
+    part_labels: bool = True,
     behind: bool = False,
 ) -> Picture:
     """Return the plan fitted into a box at a round scale; text keeps its size on paper.
@@ -101,7 +102,7 @@ def plan_view(
             room.take(words_box(item))
         elif isinstance(item, Path):
             room.draw(item.points)
-    words = named(plan, fit, room, clip, placed, drawn, wire_labels=wire_labels)
+    words = named(plan, fit, room, clip, placed if part_labels else {}, drawn, wire_labels=wire_labels)
     enlarged = any(spot.factor > fit.scale * 1.05 for spot in placed.values())
     items: list[Item] = [*ground(plan, fit, clip), *glow, *signs]
     for run, piece in drawn:
@@ -113,7 +114,7 @@ def plan_view(
     items += [*fascia, *words.items, *band(width_mm, below, name, behind=behind)]
     if window is not None:
         items += locator(plan.board, window[1:], width_mm, below)
-    notes = _notes(words, enlarged=enlarged, wire_labels=wire_labels)
+    notes = _notes(words, enlarged=enlarged, wire_labels=wire_labels, part_labels=part_labels)
     items += moved(legend(wires, plan.habits.units, width_mm, fit.scale, notes), (0.0, height_mm - foot))
     return Picture(tuple(items), width_mm, height_mm, title=title)
 
@@ -136,12 +137,14 @@ def _inside(point: tuple[float, float], box: Box) -> bool:
     return box[0] <= point[0] <= box[2] and box[1] <= point[1] <= box[3]
 
 
-def _notes(words: Named, *, enlarged: bool, wire_labels: bool) -> list[str]:
+def _notes(words: Named, *, enlarged: bool, wire_labels: bool, part_labels: bool) -> list[str]:
     """Return what the reader must know of what is not shown as it is."""
     notes = []
     if enlarged:
         notes.append("Small parts are drawn larger than they are.")
-    if not wire_labels:
+    if not part_labels:
+        notes.append("Copper frames bear the number of the sheet that names what is in them.")
+    elif not wire_labels:
         notes.append("Wires are labelled on the detail sheets.")
     if words.parts_missing:
         notes.append(f"{words.parts_missing} parts without room for a name.")

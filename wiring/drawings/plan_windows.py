@@ -41,7 +41,8 @@ def windows(plan: Plan, kinds: Mapping[str, Kind], bodies: Sequence[Point]) -> t
         held = [p for p in rest if area.holds(p.x_mm, p.y_mm)]
         if held:
             whole = panel_window(plan, kinds, panel) if panel else round_parts(area.name, held, kinds)
-            shown = list({p.id: p for p in (*held, *(plugs_of(plan, kinds, panel.id) if panel else ()))}.values())
+            plugs = plugs_of(plan, kinds, panel.id) if panel else ()
+            shown = list({p.id: p for p in (*held, *plugs)}.values())
             found += _numbered(area.name, _halved(crowding, whole, shown, kinds), behind=panel is not None)
             own = {p.id for p in shown}
             rest = [p for p in rest if p.id not in own]

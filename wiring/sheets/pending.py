@@ -5,7 +5,7 @@ from typing import Literal
 
 from wiring.pictures.picture import Point, Words
 
-_SIGN = "\ue000"  # of private use: no text that is printed holds it
+_SIGN, _SHEET_SIGN = "\ue000", "\ue003"  # of private use: no text that is printed holds them
 
 
 def pending(
@@ -18,6 +18,16 @@ def pending(
 def marks_of(words: Words) -> tuple[str, ...]:
     """Return the marks words stand for; none for words that say what they say."""
     return tuple(words.text.split(_SIGN)[1:]) if words.text.startswith(_SIGN) else ()
+
+
+def sheet_number(mark: str, at: Point, size_mm: float) -> Words:
+    """Return words, about a middle, that become the number of the sheet a mark stands on."""
+    return Words(_SHEET_SIGN + mark, at, size_mm, "ink", "bold", "centre", "middle", ground="paper")
+
+
+def sheet_mark_of(words: Words) -> str:
+    """Return the mark whose sheet's number words stand for; empty for other words."""
+    return words.text[1:] if words.text.startswith(_SHEET_SIGN) else ""
 
 
 def row_mark(record: str) -> str:

@@ -1,21 +1,25 @@
 """The sheets that show the plan: from above, from below, and area by area where the whole is crowded."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from wiring.catalogue.kind import Kind
 from wiring.drawings.plan_areas import Area, panel_window
+from wiring.drawings.plan_band import BAND_MM
 from wiring.drawings.plan_fit import scale_words
 from wiring.drawings.plan_view import plan_fit, plan_view
-from wiring.drawings.plan_windows import windows
+from wiring.drawings.plan_windows import Window, windows
 from wiring.findings.situation import Situation
+from wiring.pictures.picture import Anchor
 from wiring.plan.plan import Plan
 from wiring.sheets.panel_template import faces
 from wiring.sheets.paper import Sheet, sheet
+from wiring.sheets.plan_map import plan_map, window_mark
 from wiring.sheets.section import Leaf, Section, body_size, picture_leaf
 
 # A whole plan is crowded when it is drawn smaller than this, or has more wires than this.
 _LEAST_SCALE = 1 / 12
 _MOST_WIRES = 30
+_MOST_NAMES = 60  # a crowded plan of more parts does not name them on the sheets that show it whole
 
 
 def plan_sections(situation: Situation, paper: str, scene: str | None = None) -> tuple[Section, ...]:
@@ -24,21 +28,26 @@ def plan_sections(situation: Situation, paper: str, scene: str | None = None) ->
     For one scene, only its area of a crowded plan.
     """
     page = sheet(paper, landscape=True)
-    crowded = is_crowded(situation, page)
-    found = [
-        Section("Plan from above", "above", (_leaf(situation, page, below=False, labels=not crowded),)),
-        Section("Plan from below", "below", (_leaf(situation, page, below=True, labels=not crowded),)),
-    ]
-    if crowded:
+    shown: tuple[Window, ...] | None = None
+    if is_crowded(situation, page):
         bodies = [body_size(p) for p in (page, sheet(paper))]
-        shown = [w for w in windows(situation.plan, situation.kinds, bodies) if scene in (None, w.place)]
-        leaves = tuple(
-            _detail(situation, paper, window.area, behind=window.behind, first=i == 0)
-            for i, window in enumerate(shown)
-        )
-        if leaves:
-            found.append(Section("Areas from below", "areas", leaves))
-    return tuple(found)
+        found = windows(situation.plan, situation.kinds, bodies)
+        shown = tuple(w for w in found if scene in (None, w.place))
+    sections = [
+        Section("Plan from above", "above", (_leaf(situation, page, shown, below=False),)),
+        Section("Plan from below", "below", (_leaf(situation, page, shown, below=True),)),
+    ]
+    if shown:
+        leaves = [_marked(_detail(situation, paper, w.area, behind=w.behind), window_mark(w)) for w in shown]
+        leaves[0] = _marked(leaves[0], "areas")
+        sections.append(Section("Areas from below", "areas", tuple(leaves)))
+    return tuple(sections)
+
+
+def _marked(leaf: Leaf, mark: str) -> Leaf:
+    """Return a sheet with a mark at the corner of its body."""
+    left, top, _, _ = leaf.sheet.body
+    return leaf._replace(items=(Anchor(mark, (left, top)), *leaf.items))
 
 
 def is_crowded(situation: Situation, page: Sheet) -> bool:
@@ -48,8 +57,10 @@ def is_crowded(situation: Situation, page: Sheet) -> bool:
     return bool(situation.plan.parts) and (small or len(situation.plan.wires) > _MOST_WIRES)
 
 
-def _leaf(situation: Situation, page: Sheet, *, below: bool, labels: bool) -> Leaf:
+def _leaf(situation: Situation, page: Sheet, shown: Sequence[Window] | None, *, below: bool) -> Leaf:
+    """Return the whole plan; where windows show it in detail, without labels of wires, or of parts too."""
     width, height = body_size(page)
+    mapped = bool(shown) and len(situation.plan.parts) > _MOST_NAMES
     picture = plan_view(
         situation.plan,
         situation.kinds,
@@ -58,9 +69,13 @@ def _leaf(situation: Situation, page: Sheet, *, below: bool, labels: bool) -> Le
         below=below,
         width_mm=width,
         height_mm=height,
-        wire_labels=labels,
+        wire_labels=shown is None,
+        part_labels=not mapped,
     )
     laid = plan_fit(situation.plan, situation.kinds, width, height, below=below)
+    if laid is not None and shown and mapped:
+        over = plan_map(shown, laid[0], (0.0, BAND_MM, width, height), picture.items)
+        picture = picture._replace(items=(*picture.items, *over))
     return picture_leaf(
         page,
         picture,
@@ -71,7 +86,7 @@ def _leaf(situation: Situation, page: Sheet, *, below: bool, labels: bool) -> Le
     )
 
 
-def _detail(situation: Situation, paper: str, area: Area, *, behind: bool, first: bool) -> Leaf:
+def _detail(situation: Situation, paper: str, area: Area, *, behind: bool) -> Leaf:
     """Return one area on the sheet, upright or lying, that shows it larger."""
     pages = (sheet(paper, landscape=True), sheet(paper))
     scales = [_scale(situation, page, area) for page in pages]
@@ -89,14 +104,7 @@ def _detail(situation: Situation, paper: str, area: Area, *, behind: bool, first
         window=area,
         behind=behind,
     )
-    return picture_leaf(
-        page,
-        picture,
-        f"{area.name} {side.lower()}",
-        anchor="areas" if first else "",
-        scale=scale_words(scale),
-        side=side,
-    )
+    return picture_leaf(page, picture, f"{area.name} {side.lower()}", scale=scale_words(scale), side=side)
 
 
 def rear_areas(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:
@@ -109,9 +117,7 @@ def rear_leaves(situation: Situation, paper: str, scene: str | None) -> tuple[Le
     if is_crowded(situation, sheet(paper, landscape=True)):
         return ()
     backs = rear_areas(situation.plan, situation.kinds)
-    return tuple(
-        _detail(situation, paper, a, behind=True, first=False) for a in backs if scene in (None, a.name)
-    )
+    return tuple(_detail(situation, paper, a, behind=True) for a in backs if scene in (None, a.name))
 
 
 def _scale(situation: Situation, page: Sheet, area: Area) -> float:

@@ -11,7 +11,7 @@ from wiring.drawings.marks import SEE, net_idle, net_in, net_out
 from wiring.pictures.metrics import width_mm, words_box, wrapped
 from wiring.pictures.picture import Anchor, Item, Link, Point, Words
 from wiring.sheets.page import zone
-from wiring.sheets.pending import marks_of
+from wiring.sheets.pending import marks_of, sheet_mark_of
 from wiring.sheets.section import Leaf, Section
 
 _SIZE_MM, _FOOT_MM = 2.0, 2.3
@@ -91,10 +91,20 @@ def _written(leaf: Leaf, places: Places) -> Leaf:
             place = next((places[m][0] for m in marks if m in places), None)
             items += _reference(place, item.at, item.size_mm, item.align) if place else ()
             continue
+        if isinstance(item, Words) and (mark := sheet_mark_of(item)):
+            items += _numbered(places[mark][0], item) if mark in places else ()
+            continue
         items.append(item)
         if isinstance(item, Anchor):
             items += _at_pole(item, places) or _at_net(item, places, lists)
     return leaf._replace(items=(*items, *_lists(leaf, lists)))
+
+
+def _numbered(place: Place, words: Words) -> tuple[Item, ...]:
+    """Return the number of the sheet of a place, as the words that stand for it are set, with its link."""
+    said = words._replace(text=str(place.sheet))
+    left, top, right, bottom = words_box(said)
+    return said, Link(left, top, right - left, bottom - top, place.target)
 
 
 def _at_pole(mark: Anchor, places: Places) -> tuple[Item, ...]:

@@ -26,7 +26,7 @@ class TitleFields(NamedTuple):
 
 
 def title_block(sheet: Sheet, fields: TitleFields) -> tuple[Item, ...]:
-    """Return the block with its rules; a text too long for its field is set smaller, then ends in an ellipsis."""
+    """Return the block with its rules; a text too long for its field is set smaller, then cut."""
     left, top, right, bottom = sheet.title_block
     wide, middle = right - left, (top + bottom) / 2
     items: list[Item] = [
