@@ -11,11 +11,13 @@ from support.networks import draw, kinds, resistor
 from wiring.plan.battery_log import EVENTS, BatteryReading
 from wiring.plan.positions import in_use
 from wiring.plan.scene import Scene, UsePattern
+from wiring.studies.cells.bank import Bank
 from wiring.studies.forecast import forecast
 from wiring.studies.sensitivity import sensitivities
 
 KIND_KEYS = [k.key for k in kinds().values() if k.behaviour == "battery"]
 TODAY = date(2026, 3, 1)
+MOST_STEPS = 3000  # of the wells, about two seconds; an ordinary bank takes 1000
 
 uses = st.builds(
     UsePattern,
@@ -91,6 +93,22 @@ def test_a_forecast_answers(plan):
     assert all(note.endswith(".") and "\n" not in note for note in seen.notes)
     assert all(math.isfinite(v) for row in seen.curve[:4] for v in row)
     assert len(seen.curve.hours) == len(seen.curve.volts) == len(seen.curve.days)
+
+
+def test_a_nearly_dead_cell_in_one_of_two_unlike_strings_takes_few_steps(monkeypatch):
+    """The fuller string lifts the other over its end session after session."""
+    cells = {"in_series": 24.0, "in_parallel": 8.0, "capacity": 1.0, "weakest": 0.05}
+    parts = {
+        "G1": ("battery-alkaline", {"cell": "alkaline D", **cells}),
+        "G2": ("battery-li-ion", {"in_series": 12.0, "in_parallel": 9.0, "weakest": 0.05}),
+        "E1": "sound-module",
+    }
+    wires = [("G1:+", "G2:+"), ("G1:-", "G2:-"), ("G1:+", "E1:+"), ("E1:-", "G1:-")]
+    plan = draw(parts, wires).with_changes(use=UsePattern(16.6, 269.5, (1, 3)))
+    steps, after = [], Bank.after
+    monkeypatch.setattr(Bank, "after", lambda *given: steps.append(1) or after(*given))
+    seen = forecast(plan, kinds(), in_use(plan, kinds()), "G1", None, TODAY)
+    assert seen.hours.low > 0 and len(steps) < MOST_STEPS
 
 
 @settings(max_examples=4, deadline=None, suppress_health_check=[HealthCheck.too_slow])

@@ -39,12 +39,13 @@ class Bank(NamedTuple):
         """Return the state after a constant current, without loss to the shelf."""
         left_h = hours
         for _ in range(MOST_EXCHANGES if len(self.strings) > 1 else 0):
-            piece_h, flows = self._exchange_h(state)
+            ends = self._ends(state)
+            piece_h, flows = self._exchange_h(state, ends)
             if piece_h >= left_h:
-                return self._moved(state, self._ends(state), current_a, left_h)
+                return self._moved(state, ends, current_a, left_h)
             if not flows and current_a <= 0:
                 break
-            middle = self._ends(self._moved(state, self._ends(state), current_a, piece_h / 2))
+            middle = self._ends(self._moved(state, ends, current_a, piece_h / 2))
             state = self._moved(state, middle, current_a, piece_h)
             left_h -= piece_h
         if len(self.strings) == 1:
@@ -89,8 +90,12 @@ class Bank(NamedTuple):
         """Return volts and ohms of each string."""
         found = []
         for string, row in zip(self.strings, state, strict=True):
-            sides = [pack.thevenin(wells) for pack, wells in zip(string, row, strict=True)]
-            found.append((sum(emf for emf, _ in sides), sum(ohms for _, ohms in sides)))
+            emf_v = ohms = 0.0  # added up by hand: this is asked for more often than anything else
+            for pack, wells in zip(string, row, strict=True):
+                pack_v, pack_ohms = pack.thevenin(wells)
+                emf_v += pack_v
+                ohms += pack_ohms
+            found.append((emf_v, ohms))
         return found
 
     def _moved(
@@ -118,9 +123,8 @@ class Bank(NamedTuple):
             for string, row in zip(self.strings, state, strict=True)
         )
 
-    def _exchange_h(self, state: Charge) -> tuple[float, bool]:
+    def _exchange_h(self, state: Charge, ends: list[tuple[float, float]]) -> tuple[float, bool]:
         """Return how long a step of levelling out may be, and whether anything worth it flows."""
-        ends = self._ends(state)
         volts = sum(emf / ohms for emf, ohms in ends) / sum(1.0 / ohms for _, ohms in ends)
         longest, flows = float("inf"), False
         for string, row, (emf, ohms) in zip(self.strings, state, ends, strict=True):
