@@ -1,6 +1,8 @@
 """Each rule about discharge units, cold lamps and servos speaks where it should and else is silent."""
 
+import re
 import time
+from functools import partial
 
 import pytest
 from support.findings import found, rules, situation
@@ -144,6 +146,26 @@ def test_the_fuse_that_is_named_holds():
     assert (
         rules(lamps(10, {"rating_a": 0.4, "speed": "slow"}))["cold-lamps-fuse"] == 0
     )  # blows for good: not ours
+
+
+@pytest.mark.parametrize(
+    ("rule", "made", "rating_a", "begins"),
+    [
+        ("cold-lamps-fuse", partial(lamps, 10), 0.8, "Use a slow fuse of"),
+        ("store-rush-fuse", partial(stores, 0.0022), 1.0, "Use a slow fuse of"),
+        ("store-rush-fuse", partial(stores, 0.022), 1.0, "Use smaller capacitors, or use a slow fuse of"),
+        ("store-rush-fuse", partial(stores, 10.0), 1.0, "Use smaller capacitors, or put a resistor"),
+    ],
+)
+def test_the_slow_fuse_that_is_named_bears_the_rush(rule, made, rating_a, begins):
+    mend = found(made({"rating_a": rating_a}), rule).mend
+    assert mend.startswith(begins)
+    named = re.search(r"slow fuse of ([0-9.]+) (m?)A", mend)
+    if named is not None:
+        slow_a = float(named[1]) / (1000 if named[2] else 1)
+        assert slow_a >= rating_a
+        assert rules(made({"rating_a": slow_a, "speed": "slow"}))[rule] == 0
+        assert rules(made({"rating_a": slow_a}))[rule] > 0  # a quick one of the same does not
 
 
 def test_held_buttons_do_not_hide_a_weak_unit():

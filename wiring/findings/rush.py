@@ -3,14 +3,12 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.gives_way import bears_now, fuse_rating_a, how_it_trips, slow_fuse_mend, tripping
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, part_names
-from wiring.standards.fuses import RATINGS_A
-from wiring.studies.settings import number, text
+from wiring.plan.names import PartId
 from wiring.studies.throws.inrush import BLOWS, HOLDS, FuseRush, rushes, verdict
 from wiring.studies.throws.servos import servo_draws
-
-TRIPS = ("shuts off", "folds back")  # a supply that only holds its current lets lamps light up slowly
 
 
 def find(situation: Situation) -> Iterator[Finding]:
@@ -21,19 +19,14 @@ def find(situation: Situation) -> Iterator[Finding]:
 
 def _cold_lamps(situation: Situation) -> Iterator[Finding]:
     lamps = any(situation.figures.parts.get(p.id) for p, _ in situation.of("filament"))
-    touchy = [
-        part.id for part, kind in situation.of("supply_regulated") if text(part, kind, "on_overload") in TRIPS
-    ]
+    touchy = tripping(situation)
     if not lamps or not (touchy or any(True for _ in situation.of("fuse"))):
         return
     found = rushes(situation.plan, situation.kinds, situation.positions, situation.figures)
     told: set[str] = set()
     for rush in found.values():
         for fuse in rush.fuses:
-            figure = situation.figures.parts[fuse.fuse]
-            part = situation.plan.parts[fuse.fuse]
-            lasts = abs(figure.current_a) <= number(part, situation.kinds[part.kind], "rating_a")
-            if fuse.verdict != HOLDS and fuse.fuse not in told and lasts:
+            if fuse.verdict != HOLDS and fuse.fuse not in told and bears_now(situation, fuse.fuse):
                 told.add(fuse.fuse)
                 yield _fuse(situation, fuse)
     for supply in touchy:
@@ -43,8 +36,7 @@ def _cold_lamps(situation: Situation) -> Iterator[Finding]:
 
 def _fuse(situation: Situation, rush: FuseRush) -> Finding:
     plan = situation.plan
-    part = plan.parts[rush.fuse]
-    rating_a = number(part, situation.kinds[part.kind], "rating_a")
+    rating_a = fuse_rating_a(situation, rush.fuse)
     blows = rush.verdict == BLOWS
     return Finding(
         "cold-lamps-fuse",
@@ -52,35 +44,26 @@ def _fuse(situation: Situation, rush: FuseRush) -> Finding:
         f"The cold lamps behind {part_name(plan, rush.fuse)} draw {amps(plan, rush.cold_a)} for a moment, "
         f"and it is {amps(plan, rating_a)}.",
         f"It {'blows' if blows else 'may blow'} when they are switched on, though it carries them once lit.",
-        _better(situation, rush, rating_a),
+        slow_fuse_mend(
+            situation,
+            rating_a,
+            lambda slow_a: verdict(slow_a, "slow", rush.cold_a, rush.hot_a) == HOLDS,
+            less="switch the lamps on in groups",
+            otherwise="Switch the lamps on in groups, each with its own fuse.",
+        ),
         (rush.fuse,),
     )
 
 
-def _better(situation: Situation, rush: FuseRush, rating_a: float) -> str:
-    if verdict(rating_a, "slow", rush.cold_a, rush.hot_a) == HOLDS:
-        return f"Use a slow fuse of {amps(situation.plan, rating_a)}, or switch the lamps on in groups."
-    larger = (r for r in RATINGS_A if r > rating_a and verdict(r, "slow", rush.cold_a, rush.hot_a) == HOLDS)
-    better_a = next(larger, None)
-    if better_a is None:
-        return "Switch the lamps on in groups, each with its own fuse."
-    return (
-        f"Switch the lamps on in groups, or use a slow fuse of {amps(situation.plan, better_a)} "
-        "if the wire behind it bears that."
-    )
-
-
-def _supply(situation: Situation, supply: str, cold_a: float) -> Finding:
+def _supply(situation: Situation, supply: PartId, cold_a: float) -> Finding:
     plan = situation.plan
     figure = situation.figures.supplies[supply]
-    part = plan.parts[supply]
-    how = text(part, situation.kinds[part.kind], "on_overload")
     return Finding(
         "cold-lamps-supply",
         Rank.WEAK,
         f"The cold lamps on {part_name(plan, supply)} draw {amps(plan, cold_a)} for a moment, "
         f"and it gives {amps(plan, figure.rated_a)}.",
-        f"It {how} on overload, so it may never start with all of them on.",
+        f"It {how_it_trips(situation, supply)} on overload, so it may never start with all of them on.",
         "Switch the lamps on in groups, or use a larger supply, or one that holds its current.",
         (supply,),
     )
