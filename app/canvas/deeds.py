@@ -14,6 +14,7 @@ from wiring.plan.places import Point
 
 BESIDE_MM = 20.0
 QUARTER_DEG = 90.0
+NOT_COPIED = "Parts and joists are copied, and wires with the parts at both their ends; select those too."
 
 
 class Deeds:
@@ -78,8 +79,11 @@ class Deeds:
         self._do_and_pick(paste(text, at=at, kinds=self._session.kinds))
 
     def copied(self) -> str:
-        """Return the selection as text for the clipboard."""
-        return copied(self._session.plan, self._selection.ids, self.joists)
+        """Return the selection as text for the clipboard; "" after saying why there is none."""
+        text = copied(self._session.plan, self._selection.ids, self.joists)
+        if not text and (self._selection.ids or self.grounds):
+            self._session.refused.emit(NOT_COPIED)
+        return text
 
     def select_all(self) -> None:
         """Select every part, wire and joist."""
@@ -94,20 +98,6 @@ class Deeds:
             position = next_position(kind, session.positions.get(part_id, "")) if kind is not None else None
             if position is not None:
                 session.throw(part_id, position)
-
-    def next_part(self, step: int) -> bool:
-        """Select the part after or before the selected one; False past the last, so that focus moves on."""
-        parts = list(self._session.plan.parts)
-        chosen = self.parts
-        at = (
-            parts.index(chosen[-1 if step > 0 else 0]) + step
-            if chosen
-            else (0 if step > 0 else len(parts) - 1)
-        )
-        if not 0 <= at < len(parts):
-            return False
-        self._selection.select((parts[at],))
-        return True
 
     def _name(self) -> str:
         """Return words for what is selected, so that steps about different things are not joined."""

@@ -1,13 +1,18 @@
-"""Keys on the drawing surface: nudge, turn, throw, walk from part to part, and words to a running gesture."""
+"""Keys on the drawing surface: which of them mean what, read from the table that the list of keys shows."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication, QKeyEvent
+from collections.abc import Callable
+
+from PySide6.QtCore import QKeyCombination, Qt
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 
 from app.canvas.acting import PlanActing
 from app.canvas.deeds import QUARTER_DEG, Deeds
 from app.canvas.gestures.pointer import GestureKey
+from app.canvas.key_table import PLAN_KEYS
+from app.canvas.roaming import Roaming
 
 Key = Qt.Key
+Combination = tuple[Key, Qt.KeyboardModifier]
 
 ARROWS = {Key.Key_Left: (-1, 0), Key.Key_Right: (1, 0), Key.Key_Up: (0, -1), Key.Key_Down: (0, 1)}
 NUDGE_MM, FINE_MM = 10.0, 1.0
@@ -16,37 +21,44 @@ WITH_SHIFT = Qt.KeyboardModifier.ShiftModifier
 WITH_CTRL = Qt.KeyboardModifier.ControlModifier
 PLAIN = Qt.KeyboardModifier.NoModifier
 
-# (key, modifiers) -> what it is called; the view asks for these before the window's own shortcuts get them.
-TO_GESTURE: dict[tuple[Key, Qt.KeyboardModifier], GestureKey] = {
-    (Key.Key_R, PLAIN): "turn",
-    (Key.Key_R, WITH_SHIFT): "turn back",
-    (Key.Key_Backspace, PLAIN): "back",
-    (Key.Key_Space, PLAIN): "flip",
-    (Key.Key_Return, PLAIN): "enter",
-    (Key.Key_Enter, PLAIN): "enter",
-}
-ZOOM_KEYS = {
-    (Key.Key_Plus, PLAIN): 1.25,
-    (Key.Key_Plus, WITH_SHIFT): 1.25,
-    (Key.Key_Equal, PLAIN): 1.25,
-    (Key.Key_Minus, PLAIN): 0.8,
-}
-TO_SELECTION: dict[tuple[Key, Qt.KeyboardModifier], str] = {
-    (Key.Key_R, PLAIN): "turn",
-    (Key.Key_R, WITH_SHIFT): "turn back",
-    (Key.Key_T, PLAIN): "throw",
-    (Key.Key_Space, PLAIN): "throw",
-    (Key.Key_Delete, PLAIN): "remove",
-    (Key.Key_Backspace, PLAIN): "remove",
-    (Key.Key_A, WITH_CTRL): "select all",
-    (Key.Key_D, WITH_CTRL): "duplicate",
-    (Key.Key_C, WITH_CTRL): "copy",
-    (Key.Key_X, WITH_CTRL): "cut",
-    (Key.Key_V, WITH_CTRL): "paste",
-}
+
+def combination(text: str) -> Combination:
+    """Return key and modifiers of a key as the table writes it: ``Shift+R``."""
+    one: QKeyCombination = QKeySequence(text)[0]  # type: ignore[index]  # the stubs do not know that it can be
+    return one.key(), one.keyboardModifiers()
 
 
-def pressed(event: QKeyEvent) -> tuple[Key, Qt.KeyboardModifier]:
+def _named(*when: str) -> dict[Combination, str]:
+    return {combination(k): row.name for row in PLAN_KEYS if row.when in when for k in row.keys}
+
+
+GESTURE_NAMES: dict[str, GestureKey] = {name: name for name in ("turn", "turn back", "back", "flip", "enter")}
+# The view asks for these before the window's own shortcuts get them.
+TO_GESTURE: dict[Combination, GestureKey] = {
+    keys: GESTURE_NAMES[name] for keys, name in _named("in hand").items() if name in GESTURE_NAMES
+}
+ROW_KEYS = frozenset(keys for keys, name in _named("in hand").items() if name == "row")
+FACTORS = {"nearer": 1.25, "farther": 0.8}
+ZOOM_KEYS = {keys: FACTORS[name] for keys, name in _named("always").items() if name in FACTORS}
+# What the view does itself, not the deeds of the selection.
+OF_THE_VIEW = (
+    "next",
+    "previous",
+    "menu",
+    "nearer",
+    "farther",
+    "show all",
+    "leave",
+    "shift",
+    "shift a little",
+)
+TO_SELECTION: dict[Combination, str] = {
+    keys: name for keys, name in _named("always", "chosen").items() if name not in OF_THE_VIEW
+}
+MENU_KEYS = frozenset(keys for keys, name in _named("always").items() if name == "menu")
+
+
+def pressed(event: QKeyEvent) -> Combination:
     """Return key and modifiers of an event, the number pad counted as ordinary keys."""
     return Key(event.key()), event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
 
@@ -57,7 +69,7 @@ def types_text(event: QKeyEvent) -> bool:
     return plain and len(event.text()) == 1 and event.text().isprintable()
 
 
-def arrow_mm(combination: tuple[Key, Qt.KeyboardModifier], units: str) -> tuple[float, float]:
+def arrow_mm(combination: Combination, units: str) -> tuple[float, float]:
     """Return how far an arrow key shifts, in millimetres; with Shift a little only."""
     key, modifiers = combination
     steps = (US_NUDGE_MM, US_FINE_MM) if units == "us" else (NUDGE_MM, FINE_MM)
@@ -68,25 +80,33 @@ def arrow_mm(combination: tuple[Key, Qt.KeyboardModifier], units: str) -> tuple[
 
 def is_ours(event: QKeyEvent, acting: PlanActing) -> bool:
     """Return whether the surface wants a key for itself although the window has it as a shortcut."""
-    combination = pressed(event)
-    if combination[0] == Key.Key_Escape:
+    one = pressed(event)
+    if one[0] == Key.Key_Escape:
         return acting.runs
     if acting.preview.types and types_text(event):
         return True
-    return combination in TO_SELECTION or (acting.runs and combination in TO_GESTURE)
+    return one in TO_SELECTION or one in MENU_KEYS or (acting.runs and (one in TO_GESTURE or one in ROW_KEYS))
 
 
 class SelectionKeys:
     """Carries out the keys that act on the selection."""
 
-    def __init__(self, deeds: Deeds) -> None:
-        self._deeds = deeds
-        self._does = {
+    def __init__(self, deeds: Deeds, roaming: Roaming, open_it: Callable[[], None]) -> None:
+        self._deeds, self._roaming = deeds, roaming
+        self._does: dict[str, Callable[[], object]] = {
             "turn": lambda: deeds.turn(QUARTER_DEG),
             "turn back": lambda: deeds.turn(-QUARTER_DEG),
             "throw": deeds.throw,
             "remove": deeds.remove,
             "select all": deeds.select_all,
+            "take next": lambda: roaming.go(1, adds=True),
+            "take previous": lambda: roaming.go(-1, adds=True),
+            "leave out": roaming.leave_out,
+            "next sort": lambda: roaming.go_to_sort(1),
+            "previous sort": lambda: roaming.go_to_sort(-1),
+            "next grip": lambda: roaming.take_grip(1),
+            "previous grip": lambda: roaming.take_grip(-1),
+            "open": open_it,
             "duplicate": deeds.duplicate,
             "copy": self.copy,
             "cut": self.cut,
@@ -95,26 +115,32 @@ class SelectionKeys:
 
     def press(self, event: QKeyEvent, units: str) -> bool:
         """Carry out a key; False when it means nothing here."""
-        key, modifiers = pressed(event)
-        if key in ARROWS and modifiers in (PLAIN, WITH_SHIFT):
-            self._deeds.nudge(*arrow_mm((key, modifiers), units))
+        one = pressed(event)
+        if one[0] in ARROWS and one[1] in (PLAIN, WITH_SHIFT):
+            by = arrow_mm(one, units)
+            if not self._roaming.shift_grip(*by):
+                self._deeds.nudge(*by)
             return True
-        name = TO_SELECTION.get((key, modifiers))
-        if name is None:
-            return False
-        self._does[name]()
-        return True
+        name = TO_SELECTION.get(one)
+        if name is not None:
+            self.do(name)
+        return name is not None
 
-    def copy(self) -> None:
-        """Put the selected parts on the clipboard."""
+    def do(self, name: str) -> None:
+        """Do what the table of keys calls by that name."""
+        self._does[name]()
+
+    def copy(self) -> bool:
+        """Put the selected parts and joists on the clipboard; False when there are none."""
         text = self._deeds.copied()
         if text:
             QGuiApplication.clipboard().setText(text)
+        return bool(text)
 
     def cut(self) -> None:
-        """Put the selected parts on the clipboard and take them off the plan."""
-        self.copy()
-        self._deeds.remove()
+        """Put the selected parts and joists on the clipboard and take them off the plan."""
+        if self.copy():
+            self._deeds.remove()
 
     def paste(self) -> None:
         """Set down the parts on the clipboard."""

@@ -1,10 +1,9 @@
-"""Mouse, pen and touchpad on the drawing surface: pan, zoom, and pointers for the gestures."""
+"""Mouse and pen on the drawing surface, and keys in their place: pointers for the gestures."""
 
-import math
 from collections.abc import Callable
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QInputDevice, QMouseEvent, QNativeGestureEvent, QWheelEvent
+from PySide6.QtGui import QMouseEvent
 
 from app.canvas.acting import PlanActing
 from app.canvas.camera import Camera
@@ -16,9 +15,7 @@ from app.canvas.hit import Hit
 from wiring.edits.wireways import add_corner
 from wiring.plan.places import Point
 
-NOTCH = 120.0  # eighths of a degree of one click of a mouse wheel
-ZOOM_PER_NOTCH = 1.2
-PINCH = Qt.NativeGestureType.ZoomNativeGesture
+RIM_PX = 40.0  # what is steered by keys stays this far from the edge of the view
 
 
 class Pointing:
@@ -38,6 +35,7 @@ class Pointing:
         self.at_px: Point | None = None
         self.space_down = False
         self.space_used = False
+        self.steered = False  # keys hold the pointer, not the hand
 
     @property
     def pans(self) -> bool:
@@ -46,6 +44,7 @@ class Pointing:
 
     def press(self, event: QMouseEvent, turn_centre: Point | None) -> None:
         """A button went down."""
+        self.steered = False
         left = event.button() == Qt.MouseButton.LeftButton
         if event.button() == Qt.MouseButton.MiddleButton or (left and self.space_down):
             self._pan_from = event.position(), self._camera()
@@ -61,6 +60,7 @@ class Pointing:
 
     def move(self, event: QMouseEvent) -> None:
         """The pointer moved."""
+        self.steered = False
         self.at_px = event.position().x(), event.position().y()
         if self._pan_from is not None:
             start, camera = self._pan_from
@@ -102,44 +102,26 @@ class Pointing:
         if act is not None:
             self._acting.carry_out(act)
 
-    def wheel(self, event: QWheelEvent) -> None:
-        """Zoom at the pointer with a wheel; two fingers on a touchpad pull the paper, with Ctrl they zoom."""
-        at = event.position().x(), event.position().y()
-        ctrl = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
-        touchpad = event.device() is not None and event.device().type() == QInputDevice.DeviceType.TouchPad
-        if (touchpad or event.phase() != Qt.ScrollPhase.NoScrollPhase) and not ctrl:
-            by = event.pixelDelta() if not event.pixelDelta().isNull() else event.angleDelta() / 2
-            self._look(self._camera().panned(by.x(), by.y()))
-            return
-        turned = event.angleDelta().y() or event.angleDelta().x()
-        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            self._look(self._camera().panned(turned / 2, 0))
-            return
-        self._look(self._camera().zoomed(ZOOM_PER_NOTCH ** (turned / NOTCH), at))
-
-    def pinch(self, event: QNativeGestureEvent) -> bool:
-        """Zoom with two fingers; False for any other gesture."""
-        if event.gestureType() != PINCH:
-            return False
-        factor = math.exp(event.value())
-        self._look(self._camera().zoomed(factor, (event.position().x(), event.position().y())))
-        return True
-
     def key_pointer(self, name: GestureKey) -> Pointer:
         """Return a key as a pointer event at the place where the pointer is."""
         x, y = self.at_px or (0.0, 0.0)
         at = self._camera().to_plan(x, y)
         return Pointer("key", at, self._hit(x, y), key=name)
 
-    def steer(self, dx_mm: float, dy_mm: float) -> None:
-        """Move what is in hand by keys, as the pointer would."""
-        x, y = self.at_px or (0.0, 0.0)
-        scale = self._camera().scale
-        self._acting.send(self.pointer_at("move", QPointF(x + dx_mm * scale, y + dy_mm * scale)))
+    def steer(self, dx_mm: float, dy_mm: float, room: Point) -> None:
+        """Move what is in hand by keys, as the pointer would; `room` is the size of the view in pixels."""
+        camera = self._camera()
+        x, y = camera.to_plan(*(self.at_px or (room[0] / 2, room[1] / 2)))
+        self.go_to((x + dx_mm, y + dy_mm), room)
 
-    def go_to(self, place: Point) -> None:
-        """Bring the pointer to a place of the plan by keys."""
-        self._acting.send(self.pointer_at("move", QPointF(*self._camera().to_px(*place))))
+    def go_to(self, place: Point, room: Point) -> None:
+        """Bring the pointer to a place of the plan by keys; the paper is pulled to keep it in sight."""
+        self.steered = True
+        x, y = self._camera().to_px(*place)
+        dx, dy = _missing(x, room[0]), _missing(y, room[1])
+        if dx or dy:
+            self._look(self._camera().panned(dx, dy))
+        self._acting.send(self.pointer_at("move", QPointF(x + dx, y + dy)))
 
     def pointer_at(self, phase: Phase, place: QPointF) -> Pointer:
         """Return a pointer event at a pixel, for what comes from no mouse."""
@@ -157,3 +139,9 @@ class Pointing:
             adds=bool(modifiers & Qt.KeyboardModifier.ShiftModifier),
             free=bool(modifiers & Qt.KeyboardModifier.ControlModifier),
         )
+
+
+def _missing(at: float, room: float) -> float:
+    """Return by how much to pull the paper so that a pixel lies within the rim."""
+    rim = min(RIM_PX, room / 4)
+    return min(max(at, rim), room - rim) - at

@@ -3,12 +3,7 @@
 from collections.abc import Iterable
 
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
-from PySide6.QtGui import (
-    QPainter,
-    QPaintEvent,
-    QPen,
-    QResizeEvent,
-)
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from app.canvas.camera import Camera
@@ -17,12 +12,16 @@ from app.canvas.choice_strip import ChoiceStrip
 from app.canvas.cursors import cursor_for
 from app.canvas.deeds import Deeds
 from app.canvas.frame import Frame
+from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Around
 from app.canvas.hit import Hit, hit_at
 from app.canvas.inline_input import InlineInput
+from app.canvas.key_hints import hint_for
+from app.canvas.keyboard_marks import paint_grip_ring, paint_steered
 from app.canvas.keys import SelectionKeys
 from app.canvas.mark_painter import on_handle, selection_box
 from app.canvas.pointing import Pointing
+from app.canvas.roaming import Roaming
 from app.canvas.sight import Sight
 from app.canvas.view_state import ViewState
 from app.selection import Selection
@@ -30,7 +29,7 @@ from app.session import Session
 from app.theme.fonts import load_fonts
 from wiring.plan.places import Point
 
-REST_MS = 70  # after the last step of a zoom or pull the picture is painted sharp again
+REST_MS = 70  # after the last step of a zoom or pull the view has settled
 
 
 class Surface(QWidget):
@@ -39,6 +38,7 @@ class Surface(QWidget):
     pointed = Signal(object)  # the Hit under the pointer, None when it is over nothing
     wished = Signal(str)  # what to do next, in one sentence; "" for nothing
     tool_changed = Signal(str)  # "select", "wire" or "place"
+    opened = Signal(str)  # id of a part or wire that is to be shown in its circuit
 
     def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -47,8 +47,10 @@ class Surface(QWidget):
         self._state, self._frame = ViewState(session), Frame()
         self._acting = acting_on_plan(session, selection, self._around, self._told)
         self._deeds = Deeds(session, selection)
-        self._keys = SelectionKeys(self._deeds)
+        self._roaming = Roaming(session, selection, self.say)
+        self._keys = SelectionKeys(self._deeds, self._roaming, self._open_chosen)
         self._pointing = Pointing(self._acting, self._around, self._hit, self._camera, self._look)
+        self._reach = 1.0  # how many times farther away than usual things are meant
         self._hovered: Hit | None = None
         self._frame_focus = False  # only focus that came by keyboard is framed
         self._told_tool, self._told_hint = "select", ""
@@ -66,8 +68,8 @@ class Surface(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setAccessibleName("Plan")
         self.setAccessibleDescription(
-            "The layout from above. Tab goes from part to part, arrows move the selected one, R turns it, "
-            "T throws a switch, Delete removes it."
+            "The layout from above. Tab goes from part to part, N to wires and all else, arrows move "
+            "what is selected, the Menu key tells what can be done with it, F1 lists all keys."
         )
 
     def sizeHint(self) -> QSize:
@@ -101,6 +103,7 @@ class Surface(QWidget):
             state.stirred_since,
             in_burst=self._burst.isActive(),
         )
+        self._paint_keyboard(painter)
         if self._frame_focus:
             painter.setPen(QPen(state.shades.copper, 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -108,6 +111,25 @@ class Surface(QWidget):
         painter.end()
         if not fresh and not self._burst.isActive():
             self._burst.start()
+
+    def _paint_keyboard(self, painter: QPainter) -> None:
+        """Show where the keyboard is: the corner it holds, or the place a tool is steered to."""
+        held, at_px = self._roaming.held, self._pointing.at_px
+        if held is not None:
+            paint_grip_ring(painter, self._state.shades, self._state.camera.to_px(*held))
+        elif self._pointing.steered and at_px is not None and self._acting.tool != "select":
+            paint_steered(painter, self._state.shades, at_px)
+
+    def say(self, words: str) -> None:
+        """Tell something in the strip and to a screen reader."""
+        self.wished.emit(words)
+        if QAccessible.isActive():
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
+
+    def _open_chosen(self) -> None:
+        one = next(iter(self._deeds.parts or self._deeds.wires), "")
+        if one:
+            self.opened.emit(one)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep everything in sight until somebody has zoomed."""
@@ -124,9 +146,9 @@ class Surface(QWidget):
         """Look from nearer or farther, about the middle of the view."""
         self._look(self._state.camera.zoomed(factor, at_px or (self.width() / 2, self.height() / 2)))
 
-    def bring_into_sight(self, ids: Iterable[str]) -> None:
-        """Move the camera as little as needed to show parts and wires."""
-        box = self._state.geometry.around(ids)
+    def bring_into_sight(self, ids: Iterable[str], others: Iterable[Box | None] = ()) -> None:
+        """Move the camera as little as needed to show parts and wires, or else the first of other boxes."""
+        box = self._state.geometry.around(ids) or next(iter(others), None)
         if box is None:
             return
         seen = self.sight().visible
@@ -160,7 +182,7 @@ class Surface(QWidget):
             self._session.plan,
             self._session.kinds,
             at,
-            state.camera.scale,
+            state.camera.scale / self._reach,
             selected,
             self._selection.ground,
             grounds=self._selection.grounds,
@@ -192,8 +214,9 @@ class Surface(QWidget):
         if self._acting.tool != self._told_tool:
             self._told_tool = self._acting.tool
             self.tool_changed.emit(self._told_tool)
-        if self._acting.preview.hint != self._told_hint:
-            self._told_hint = self._acting.preview.hint
-            self.wished.emit(self._told_hint)
+        hint = hint_for(self._acting.tool, self._acting.preview, steered=self._pointing.steered)
+        if hint != self._told_hint:
+            self._told_hint = hint
+            self.wished.emit(hint)
         self._shape_cursor()
         self.update()

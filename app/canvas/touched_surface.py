@@ -1,29 +1,25 @@
-"""Hands on the drawing surface: mouse, pen, touchpad, and parts dragged in from the tray."""
+"""Hands on the drawing surface: mouse, pen, touch pad, fingers, and parts dragged in from the tray."""
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import (
-    QContextMenuEvent,
     QDragEnterEvent,
     QDragMoveEvent,
     QDropEvent,
-    QGuiApplication,
     QMouseEvent,
+    QNativeGestureEvent,
+    QTouchEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QWidget
 
-from app.bench.bench import bench_of
-from app.canvas.feed_ways import feed_title, feed_ways
-from app.canvas.gestures.area import draw_area
-from app.canvas.gestures.joist import draw_joist
-from app.canvas.gestures.outline import EDITS, draw_outline
+from app.canvas.camera import Camera
 from app.canvas.gestures.place import place_part
-from app.canvas.gestures.trial import try_out
-from app.canvas.hit import Hit
 from app.canvas.mark_painter import selection_box
-from app.canvas.small_menu import MenuDeeds, small_menu
+from app.canvas.scrolling import CLOSER, Scrolling, is_touch
 from app.canvas.surface import Surface
-from wiring.edits.edit import EditRefused
+from app.canvas.touching import REACH, Touching
+from app.selection import Selection
+from app.session import Session
 from wiring.plan.places import Point
 
 MIME = "application/x-underboard-kind"
@@ -32,14 +28,66 @@ MIME = "application/x-underboard-kind"
 class TouchedSurface(Surface):
     """Gives what hands do to the gesture that runs, or begins one."""
 
+    def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
+        super().__init__(session, selection, parent)
+        self._scrolling = Scrolling(self._camera, self._look, self._shows_any, self._smart_zoom)
+        self._touching = Touching(self, self._camera, self._look, self._takes, self._acting.cancel)
+        self.setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
+
+    def by_fingers(self, event: QEvent) -> bool:
+        """Take touches and what a touch pad tells beside scrolling; False for any other event."""
+        if is_touch(event) and isinstance(event, QTouchEvent):
+            if event.type() == QEvent.Type.TouchBegin:
+                self._scrolling.stop()
+                self.setFocus(Qt.FocusReason.MouseFocusReason)
+            self._reach = REACH
+            self._touching.touch(event)
+            self._reach = REACH if self._touching.down else 1.0
+            event.accept()
+            return True
+        return isinstance(event, QNativeGestureEvent) and self._scrolling.pinch(event)
+
+    def _takes(self, x_px: float, y_px: float) -> bool:
+        """Whether a finger there means a thing or goes on with a tool, rather than pulling the paper."""
+        hit = self._hit(x_px, y_px)
+        return self._acting.runs or bool(hit.id or hit.terminal or hit.handle or hit.hold or hit.area)
+
+    def _shows_any(self, camera: Camera) -> bool:
+        """Whether anything of the plan lies in sight of a camera; an empty plan has nothing to lose."""
+        box, seen = self._state.everything(), camera.visible(self.width(), self.height())
+        return box is None or (
+            box.left < seen.right
+            and seen.left < box.right
+            and box.top < seen.bottom
+            and seen.top < box.bottom
+        )
+
+    def _smart_zoom(self, at_px: Point) -> None:
+        """Come closer to what lies there, or, when it is near already, show everything."""
+        before = self._camera()
+        self.show_all()
+        if before.scale < self._camera().scale * CLOSER * 0.9:
+            self._look(before.zoomed(CLOSER, at_px))
+
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Begin a gesture, go on with it, or pull the paper."""
+        self._scrolling.stop()
         self._pointing.press(event, self._turn_centre())
         self._shape_cursor()
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        """Bend a wire."""
-        self._pointing.double(event, self._turn_centre())
+        """Bend a wire, show a part in its circuit."""
+        one = "" if event.button() != Qt.MouseButton.LeftButton else self._opens(event)
+        if one:
+            self.opened.emit(one)
+        else:
+            self._pointing.double(event, self._turn_centre())
+
+    def _opens(self, event: QMouseEvent) -> str:
+        """Return the part that a double click opens; "" where it means something else, as on a lever."""
+        hit = self._hit(event.position().x(), event.position().y())
+        is_free = hit.terminal is None and not (hit.lever or hit.handle or self._acting.runs)
+        return hit.part if is_free else ""
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Go on with the gesture and see what is under the pointer."""
@@ -56,7 +104,7 @@ class TouchedSurface(Surface):
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Zoom, or pull the paper."""
-        self._pointing.wheel(event)
+        self._scrolling.wheel(event)
         event.accept()
 
     def leaveEvent(self, event: QEvent) -> None:
@@ -64,37 +112,6 @@ class TouchedSurface(Surface):
         self._pointing.at_px = None
         self._hover(None)
         self.update()
-
-    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
-        """Leave the gesture, or show the small menu."""
-        if self._acting.cancel():
-            return
-        at = event.pos()
-        by_key = event.reason() == QContextMenuEvent.Reason.Keyboard
-        chosen = self._state.geometry.around(self._selection.ids) if by_key else None
-        if chosen is not None:  # the Menu key means what is selected, wherever the pointer is
-            middle = (chosen.left + chosen.right) / 2, (chosen.top + chosen.bottom) / 2
-            at = QPointF(*self._state.camera.to_px(*middle)).toPoint()
-        hit = self._hit(at.x(), at.y()) if chosen is None else self._chosen_hit()
-        if hit.id and hit.id not in self._selection.ids:
-            self._selection.select((hit.id,))
-        elif hit.ground and not hit.area and not hit.id:
-            self._selection.select((), hit.ground)
-        menu = self.menu_for(hit, at)
-        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        menu.popup(self.mapToGlobal(at))
-
-    def menu_for(self, hit: Hit, at: QPoint) -> QMenu:
-        """Return the small menu for what was hit; what it lets be typed stands beside a pixel."""
-        more = MenuDeeds(
-            lambda: self._pointing.bend(hit),
-            self._paste_at,
-            self.begin_draw,
-            self.begin_feed,
-            lambda question: self.typing.ask(question.caption, question.text, QPointF(at), question.commit),
-            bench_of(self._selection).lay,
-        )
-        return small_menu(self, self._session, self._deeds, hit, more)
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take a part from the tray in hand."""
@@ -126,36 +143,3 @@ class TouchedSurface(Surface):
         if box is None:
             return None
         return self._state.camera.to_plan((box.left + box.right) / 2, (box.top + box.bottom) / 2)
-
-    def begin_draw(self, what: str) -> None:
-        """Draw one "scene", "panel", "board", "track" or "wireway" on the plan, or joists until Escape."""
-        if what == "joist":  # hardly ever is there only one
-            self._acting.take(what, lambda around, _last: draw_joist(around))
-            return
-        draw = draw_outline if what in EDITS else draw_area
-        left = [what]  # one only: the next press with the arrow should not draw another
-        self._acting.take(what, lambda around, _last: draw(around, left.pop()) if left else None)
-
-    def begin_feed(self) -> None:
-        """Show how what is selected can be fed, and lay the wires when agreed."""
-        plan, kinds, ids = self._session.plan, self._session.kinds, self._selection.ids
-        try:
-            ways = feed_ways(plan, kinds, ids)
-        except EditRefused as refusal:
-            self._session.refused.emit(str(refusal))
-            return
-        options = [(way.words, way.tip) for way in ways]
-        self.choices.offer(feed_title(plan, kinds, ids), options, "Lay these wires")
-        left = [ways]  # once: after Enter or Escape the arrow is back in hand
-        self._acting.take(
-            "feed", lambda around, _: try_out(around, [w.edit for w in left.pop()]) if left else None
-        )
-
-    def _chosen_hit(self) -> Hit:
-        ids, plan = self._selection.ids, self._session.plan
-        at = self._state.camera.to_plan(self.width() / 2, self.height() / 2)
-        part = next((i for i in plan.parts if i in ids), "")
-        return Hit(at, part=part, wire="" if part else next((i for i in plan.wires if i in ids), ""))
-
-    def _paste_at(self, at: Point) -> None:
-        self._deeds.paste(QGuiApplication.clipboard().text(), at)

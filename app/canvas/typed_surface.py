@@ -2,18 +2,31 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QPointF, Qt
-from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QNativeGestureEvent
+from PySide6.QtCore import QEvent, QObject, QPointF, Qt
+from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
-from app.canvas.ground_marks import ground_middle
+from app.canvas.ground_marks import ground_box, ground_middle
 from app.canvas.hit import next_terminal
-from app.canvas.keys import ARROWS, PLAIN, TO_GESTURE, ZOOM_KEYS, arrow_mm, is_ours, pressed, types_text
+from app.canvas.key_hints import FIRST
+from app.canvas.keys import (
+    ARROWS,
+    MENU_KEYS,
+    PLAIN,
+    ROW_KEYS,
+    TO_GESTURE,
+    ZOOM_KEYS,
+    arrow_mm,
+    is_ours,
+    pressed,
+    types_text,
+)
+from app.canvas.menued_surface import MenuedSurface
 from app.canvas.naming import name_of
-from app.canvas.touched_surface import TouchedSurface
 from app.canvas.words import tip_words
 from app.selection import Selection
 from app.session import Session
+from wiring.plan.names import TerminalRef
 from wiring.plan.places import Point
 
 PAN_PX = 80.0
@@ -24,17 +37,24 @@ BY_KEYBOARD = (
 )
 
 
-class TypedSurface(TouchedSurface):
+class TypedSurface(MenuedSurface):
     """Gives keys to the gesture that runs, or to the selection."""
 
     def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
         super().__init__(session, selection, parent)
+        self.installEventFilter(self)
         self.choices.chosen.connect(self._chosen)
         self.choices.agreed.connect(lambda: self._acting.send(self._pointing.key_pointer("enter")))
         self.choices.left.connect(self._acting.cancel)
 
-    def event(self, event: QEvent) -> bool:
-        """Take keys before the window's shortcuts and before Tab moves the focus; show tips."""
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Take keys before the window's shortcuts and before Tab moves the focus; show tips.
+
+        Not `event` itself: a fault in a handler below an overridden `event` would end the whole program.
+        """
+        return watched is self and self._takes_first(event)
+
+    def _takes_first(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
             if is_ours(event, self._acting):
                 event.accept()
@@ -47,42 +67,59 @@ class TypedSurface(TouchedSurface):
             words = tip_words(self.sight(), self._hit(event.pos().x(), event.pos().y()))
             QToolTip.showText(event.globalPos(), "" if self._acting.preview.hint else words, self)
             return True
-        elif event.type() == QEvent.Type.NativeGesture and isinstance(event, QNativeGestureEvent):
-            return self._pointing.pinch(event)
-        return super().event(event)
+        return self.by_fingers(event)
 
     def _chosen(self, index: int) -> None:
         self._acting.send(self._pointing.key_pointer("")._replace(choice=index))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Give a key to the gesture, or to the selection."""
-        combination = pressed(event)
+        one, running = pressed(event), self._acting.runs
+        self._scrolling.stop()
         if self._acting.preview.types and types_text(event):
             self._acting.send(self._pointing.key_pointer("")._replace(text=event.text()))
-            return
-        if combination[0] == Qt.Key.Key_Escape:
-            if not self._acting.cancel():
-                self._selection.clear()
-        elif self._acting.runs and combination in TO_GESTURE:
-            self._acting.send(self._pointing.key_pointer(TO_GESTURE[combination]))
-        elif self._acting.tool != "select" and combination[0] in ARROWS:
-            dx, dy = arrow_mm(combination, self._session.plan.habits.units)
-            self._pointing.steer(dx, dy)
-        elif combination in ZOOM_KEYS:
-            self.zoom(ZOOM_KEYS[combination])
-        elif combination == (Qt.Key.Key_Home, PLAIN):
+        elif one[0] == Qt.Key.Key_Escape:
+            self._escape()
+        elif running and one in TO_GESTURE:
+            self._acting.send(self._pointing.key_pointer(TO_GESTURE[one]))
+        elif running and one in ROW_KEYS:
+            self._acting.send(self._pointing.key_pointer("")._replace(phase="press", adds=True))
+        elif self._acting.tool != "select" and one[0] in ARROWS:
+            dx, dy = arrow_mm(one, self._session.plan.habits.units)
+            self._pointing.steer(dx, dy, (self.width(), self.height()))
+        elif one in ZOOM_KEYS:
+            self.zoom(ZOOM_KEYS[one])
+        elif one == (Qt.Key.Key_Home, PLAIN):
             self.show_all()
-        elif combination[0] in ARROWS and not self._chosen_any() and not self._acting.runs:
-            dx, dy = ARROWS[combination[0]]
+        elif one in MENU_KEYS and one[0] != Qt.Key.Key_Menu:  # for Menu itself Qt sends an event of its own
+            self.show_menu()
+        elif one[0] in ARROWS and not self._roaming.chosen and not running:
+            dx, dy = ARROWS[one[0]]
             self._look(self._state.camera.panned(-dx * PAN_PX, -dy * PAN_PX))
-        elif combination[0] == Qt.Key.Key_Space:
+        elif one[0] == Qt.Key.Key_Space:
             self._pointing.space_down, self._pointing.space_used = True, event.isAutoRepeat()
             self._shape_cursor()
-        elif self._acting.runs or not self._keys.press(event, self._session.plan.habits.units):
+        elif running or not self._keys.press(event, self._session.plan.habits.units):
             super().keyPressEvent(event)
+        else:
+            self._keep_in_sight()
 
-    def _chosen_any(self) -> bool:
-        return bool(self._selection.ids or self._selection.grounds)
+    def _escape(self) -> None:
+        """Leave the gesture, the tool, the corner that is held, then what is selected."""
+        if self._acting.cancel():
+            return
+        if self._roaming.let_go():
+            self.say("")
+            self.update()
+        else:
+            self._selection.clear()
+
+    def _keep_in_sight(self) -> None:
+        """Follow what a key has selected or moved."""
+        ids, grounds = self._selection.ids, self._selection.grounds
+        if len(ids) + len(grounds) == 1:
+            self.bring_into_sight(ids, [ground_box(self._session.plan, g) for g in grounds])
+        self.update()
 
     def begin_rename(self) -> None:
         """Let the name of what is selected be typed on the plan."""
@@ -110,14 +147,23 @@ class TypedSurface(TouchedSurface):
     def _walk(self, step: int) -> bool:
         """Go to the next part, or with the wire in hand to the next terminal; False past the last part."""
         if self._acting.tool == "wire":
-            found = next_terminal(self._state.geometry, self._acting.preview.landing, step)
+            preview = self._acting.preview
+            begins = preview.landing is None and not preview.line
+            after = self._first_terminal() if begins and step > 0 else preview.landing
+            found = next_terminal(self._state.geometry, after, step)
             if found is not None:
-                self._pointing.go_to(found)
+                self._pointing.go_to(found, (self.width(), self.height()))
             return found is not None
-        if self._acting.runs or not self._deeds.next_part(step):
+        if self._acting.runs or not self._roaming.go(step):
             return False
-        self.bring_into_sight(self._selection.ids)
+        self._keep_in_sight()
         return True
+
+    def _first_terminal(self) -> TerminalRef | None:
+        """Return a terminal just before those of the selected part, so that the next one is its first."""
+        keys = self._state.geometry.terminals.keys()
+        own = next((n for n, ref in enumerate(keys) if ref.part in self._selection.ids), 0)
+        return keys[own - 1] if keys else None
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
         """End a pull of the paper, or throw what is selected."""
@@ -140,5 +186,7 @@ class TypedSurface(TouchedSurface):
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Show the focus when it came by keyboard."""
         self._frame_focus = event.reason() in BY_KEYBOARD
+        if self._frame_focus and not self._acting.runs:
+            self.wished.emit(FIRST)
         super().focusInEvent(event)
         self.update()

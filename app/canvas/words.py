@@ -7,7 +7,7 @@ from app.canvas.hit import Hit
 from app.canvas.readings import reading
 from app.canvas.sight import Sight
 from app.canvas.wire_names import colour_name
-from app.ground_keys import BOARD
+from app.ground_keys import BOARD, joist_index
 from wiring.plan.designations import part_label, terminal_label
 from wiring.quantities.wording import worded
 
@@ -96,19 +96,38 @@ def tip_words(sight: Sight, hit: Hit) -> str:
     return "\n".join(lines)
 
 
-def selection_words(sight: Sight, selected: frozenset[str]) -> str:
+def ground_words(sight: Sight, ground: str) -> str:
+    """Return one line about a wireway, joist, track, board, scene or panel as a selection names it."""
+    if ground in sight.plan.wireways:
+        return wireway_words(sight, ground)
+    if 0 <= joist_index(ground) < len(sight.plan.joists):
+        return joist_words(sight, joist_index(ground))
+    area = areas_of(sight.plan).get(ground)
+    if area is not None:
+        return f"{'Scene' if ground in sight.plan.scenes else 'Panel'} “{area.name}”"
+    return "The board" if ground == BOARD else "Track"
+
+
+def selection_words(sight: Sight, selected: frozenset[str], grounds: frozenset[str] = frozenset()) -> str:
     """Return what a screen reader says when the selection changes."""
     parts = [i for i in selected if i in sight.plan.parts]
     wires = [i for i in selected if i in sight.plan.wires]
     if not parts and not wires:
-        return "Nothing selected"
-    if len(parts) + len(wires) == 1:
+        said = [ground_words(sight, ground) for ground in sorted(grounds)]
+        if len(said) > 1:
+            return (
+                f"{len(said)} {'joists' if all(joist_index(g) >= 0 for g in grounds) else 'things'} selected"
+            )
+        return f"{said[0]} selected" if said else "Nothing selected"
+    if len(parts) + len(wires) + len(grounds) == 1:
         words = part_words(sight, parts[0]) if parts else wire_words(sight, wires[0])
         figures = reading(sight, (parts or wires)[0])
         return f"{words} selected" + (f", {figures}" if figures else "")
+    joists = [g for g in grounds if joist_index(g) >= 0]
     counts = [
         f"{len(ids)} {name}{'s' if len(ids) > 1 else ''}"
-        for ids, name in ((parts, "part"), (wires, "wire"))
+        for ids, name in ((parts, "part"), (wires, "wire"), (joists, "joist"))
         if ids
     ]
-    return f"{' and '.join(counts)} selected"
+    listed = " and ".join(counts) if len(counts) < 3 else f"{counts[0]}, {' and '.join(counts[1:])}"
+    return f"{listed} selected"

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import QEvent, QModelIndex, QPoint, Qt, Signal
+from PySide6.QtCore import QEvent, QModelIndex, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -37,13 +37,14 @@ class Tray(QFrame):
         self.setObjectName("tray")
         self.setMinimumWidth(LEAST_WIDTH)
         self.model = ShelfModel(kinds, self)
-        self.search = QLineEdit(self)
+        self.search = _SearchField(self)
         self.search.setPlaceholderText("Find a part")
         self.search.setAccessibleName("Find a part to place")
         self.search.setClearButtonEnabled(True)
         self.search.addAction(icon("search"), QLineEdit.ActionPosition.LeadingPosition)
         self.search.textChanged.connect(self._searched)
         self.search.returnPressed.connect(self._take_first)
+        self.search.went_down.connect(self._go_down)
         self.list = _KindList(self)
         self.list.setModel(self.model)
         self.list.setItemDelegate(RowPainter(look, kinds, self.list))
@@ -78,13 +79,24 @@ class Tray(QFrame):
     def _searched(self, words: str) -> None:
         self.model.search(words)
         self._nothing.setVisible(not self.model.rows)
+        number = self.model.best() if words.strip() else None
+        if number is not None:  # shown before Enter takes it
+            self.list.setCurrentIndex(self.model.index(number))
+            self.list.scrollTo(self.model.index(number))
 
     def _take_first(self) -> None:
-        for number, row in enumerate(self.model.rows):
-            if row.kind is not None:
-                self.list.setCurrentIndex(self.model.index(number))
-                self.wanted.emit(row.kind.key)
-                return
+        number = self.model.best()
+        if number is not None:
+            self.list.setCurrentIndex(self.model.index(number))
+            self._take(self.model.index(number))
+
+    def _go_down(self) -> None:
+        marked = self.list.currentIndex().row()  # the one that Enter takes anyway
+        things = [n for n, row in enumerate(self.model.rows) if not row.is_heading]
+        below = [n for n in things if n > marked] or things[-1:]
+        if below:
+            self.list.setFocus()
+            self.list.setCurrentIndex(self.model.index(below[0]))
 
     def _take(self, index: QModelIndex) -> None:
         row: Row | None = index.data(ROW_ROLE)
@@ -115,6 +127,18 @@ class Tray(QFrame):
             menu.popup(self.list.viewport().mapToGlobal(at))
 
 
+class _SearchField(QLineEdit):
+    """A field from which Down leads on into what was found."""
+
+    went_down = Signal()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Down:
+            self.went_down.emit()
+            return
+        super().keyPressEvent(event)
+
+
 class _KindList(QListView):
     """A list where a click or Enter takes the row."""
 
@@ -132,14 +156,17 @@ class _KindList(QListView):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)  # F2 and the menu begin it
         self.clicked.connect(self.taken)
+        self.installEventFilter(self)
 
-    def event(self, event: QEvent) -> bool:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep F2 from the window, where it names what is selected on the plan."""
+        if watched is not self:
+            return super().eventFilter(watched, event)
         asked = event.type() == QEvent.Type.ShortcutOverride
         if asked and isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_F2 and self._may_edit():
             event.accept()
             return True
-        return super().event(event)
+        return False
 
     def _may_edit(self) -> bool:
         return bool(self.currentIndex().flags() & Qt.ItemFlag.ItemIsEditable)

@@ -24,10 +24,12 @@ def draw_area(around: Around, what: str) -> Gesture:
     preview = Preview(hint=hint, cursor="cross")
     while True:
         pointer = yield preview
-        if pointer.phase == "press":
+        agrees = pointer.key in ("enter", "flip")  # by keys the first sets a corner, the second the other
+        begins = pointer.phase == "press" or (agrees and start is None)
+        if begins:
             start, hint = _place(around, pointer), DRAW[what]
         box = _spanned(start, _place(around, pointer)) if start is not None else None
-        if pointer.phase == "release" and box is not None:
+        if (pointer.phase == "release" or (agrees and not begins)) and box is not None:
             if min(box.right - box.left, box.bottom - box.top) >= LEAST_MM:
                 return Do(_new(around, what, box))
             start, box, hint = None, None, TOO_SMALL

@@ -40,7 +40,8 @@ def draw_outline(around: Around, what: str) -> Gesture:
         closes = what == "board" and pointer.phase == "press" and _at_first(around, points, pointer.at)
         if enough and (ends or closes):
             return Do(EDITS[what](points))
-        if pointer.phase == "press" and place not in points[-1:]:
+        sets = pointer.phase == "press" or pointer.key in ("flip", "enter")
+        if sets and place not in points[-1:]:
             points.append(place)
 
 

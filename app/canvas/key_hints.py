@@ -1,0 +1,22 @@
+"""What the strip says of the keys while a tool is steered by them."""
+
+from app.canvas.gestures.pointer import Preview
+
+_CORNERS = "Arrows, then Space at each corner. Enter: done. Backspace: one back. Esc: leave it."
+BY_KEYS = {
+    "place": "Arrows move it, Enter sets it down, R turns it. Esc: done.",
+    "set": "Arrows move it, Enter sets it down, R turns it. Esc: done.",
+    "wire": "Tab: the next terminal. Enter: from here, then to there. Space: the other way round. Esc: done.",
+    "measure": "Arrows, then Enter: from here, on from there. Backspace: one back. Esc: done.",
+    "joist": "Arrows, then Enter at both ends. Esc: done.",
+    "scene": "Arrows, then Enter at two corners. Esc: leave it.",
+    "panel": "Arrows, then Enter at two corners. Esc: leave it.",
+    **dict.fromkeys(("board", "track", "wireway"), _CORNERS),
+}
+FIRST = "Tab: the next part. N: wires and what else there is. Menu key: what can be done. F1: all keys."
+
+
+def hint_for(tool: str, preview: Preview, *, steered: bool) -> str:
+    """Return what the gesture asks for, or the keys while they steer it, unless it tells a measure."""
+    tells = preview.types or (tool == "measure" and len(preview.outline) > 1) or bool(preview.line)
+    return BY_KEYS[tool] if steered and tool in BY_KEYS and not tells else preview.hint

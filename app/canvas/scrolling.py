@@ -1,0 +1,96 @@
+"""Wheel, touch pad and pinch on the drawing surface: pull the paper, or zoom where the pointer is."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QInputDevice, QNativeGestureEvent, QTouchEvent, QWheelEvent
+
+from app.canvas.camera import Camera
+from wiring.plan.places import Point
+
+NOTCH = 120.0  # eighths of a degree of one click of a mouse wheel
+ZOOM_PER_NOTCH = 1.2
+MOST_AT_ONCE = 2.0  # one event never zooms by more, so that a flick does not lose the place
+PX_PER_EIGHTH = 0.5  # what a wheel that knows no pixels pulls
+CLOSER = 2.5  # what a double tap with two fingers zooms by
+Kind = Qt.NativeGestureType
+
+
+class Scrolling:
+    """Turns wheels and native gestures into camera moves.
+
+    What a scroll means is settled when the fingers come down: Ctrl pressed while it runs out changes nothing.
+    """
+
+    def __init__(
+        self,
+        camera: Callable[[], Camera],
+        look: Callable[[Camera], None],
+        shows: Callable[[Camera], bool],
+        smart: Callable[[Point], None],
+    ) -> None:
+        self._camera, self._look, self._shows, self._smart = camera, look, shows, smart
+        self._zooms = False  # what the scroll that is under way means
+        self._coasts = True  # whether its momentum still counts
+
+    def stop(self) -> None:
+        """Let what is left of a scroll run out without moving anything: something else has begun."""
+        self._coasts = False
+
+    def wheel(self, event: QWheelEvent) -> None:
+        """Zoom with a wheel; two fingers on a touch pad pull the paper, with Ctrl they zoom."""
+        ctrl = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+        phase = event.phase()
+        if phase in (Qt.ScrollPhase.ScrollBegin, Qt.ScrollPhase.NoScrollPhase):
+            self._zooms, self._coasts = ctrl, True
+        is_coasting = phase == Qt.ScrollPhase.ScrollMomentum
+        if is_coasting and (self._zooms or not self._coasts):
+            return
+        if _by_fingers(event) and not self._zooms:
+            by = QPointF(event.pixelDelta())
+            self._pull(by if not by.isNull() else QPointF(event.angleDelta()) * PX_PER_EIGHTH, is_coasting)
+            return
+        across, down = event.angleDelta().x(), event.angleDelta().y()
+        shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        if not self._zooms and (shift or not down):  # a wheel that tilts pulls the paper aside
+            self._pull(QPointF((down or across) * PX_PER_EIGHTH, 0), is_coasting)
+        else:
+            self._zoom(ZOOM_PER_NOTCH ** ((down or across) / NOTCH), event.position())
+
+    def pinch(self, event: QNativeGestureEvent) -> bool:
+        """Zoom or pull with two fingers; False for a gesture that means nothing here."""
+        kind = event.gestureType()
+        if kind in (Kind.BeginNativeGesture, Kind.EndNativeGesture):
+            self.stop()
+        elif kind == Kind.ZoomNativeGesture:
+            self._zoom(1.0 + event.value(), event.position())
+        elif kind == Kind.PanNativeGesture:
+            self._pull(event.delta(), is_coasting=False)
+        elif kind == Kind.SmartZoomNativeGesture:
+            self._smart((event.position().x(), event.position().y()))
+        else:
+            return False
+        return True
+
+    def _pull(self, by: QPointF, is_coasting: bool) -> None:
+        there = self._camera().panned(by.x(), by.y())
+        if is_coasting and not self._shows(there):  # momentum never throws the plan out of sight
+            self.stop()
+            return
+        self._look(there)
+
+    def _zoom(self, factor: float, at: QPointF) -> None:
+        factor = min(max(factor, 1 / MOST_AT_ONCE), MOST_AT_ONCE)
+        self._look(self._camera().zoomed(factor, (at.x(), at.y())))
+
+
+def _by_fingers(event: QWheelEvent) -> bool:
+    """Whether a scroll comes from a touch pad: it has phases or pixels, which no ordinary wheel has."""
+    device = event.device()
+    is_pad = device is not None and device.type() == QInputDevice.DeviceType.TouchPad
+    return is_pad or event.phase() != Qt.ScrollPhase.NoScrollPhase or not event.pixelDelta().isNull()
+
+
+def is_touch(event: QEvent) -> bool:
+    """Whether an event tells of fingers on a touch screen."""
+    return isinstance(event, QTouchEvent) and event.device().type() == QInputDevice.DeviceType.TouchScreen
