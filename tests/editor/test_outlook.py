@@ -8,22 +8,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, QRectF, Qt
 from PySide6.QtTest import QTest
-from support.editors import field, open_demo, part_id, type_into
+from support.battery_views import outlook, page
+from support.editors import field, part_id, type_into
 
 from app.outlook.axis import Axis, tick_words, ticks
 from app.outlook.course_frames import frames, reading_at, when_words
 from app.outlook.course_table import course_rows
 
-
-@pytest.fixture
-def page(editor):
-    open_demo(editor)
-    editor.window.show_view("battery")
-    return editor.window.battery_page
-
-
-def outlook(editor):
-    return editor.solving.answer.situation.outlooks[part_id(editor, "G1")]
+__all__ = ["page"]
 
 
 def test_the_page_says_the_outlook_and_why_it_ends(editor, page):

@@ -11,21 +11,13 @@ from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, QRectF, Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
+from support.battery_views import outlook, page
 from support.editors import open_demo, part_id
 
 from app.outlook.calendar_ticks import calendar_ticks
 from app.outlook.course_frames import DAYS, HOURS, frames, lasts, reading_at, sessions_along
 
-
-@pytest.fixture
-def page(editor):
-    open_demo(editor)
-    editor.window.show_view("battery")
-    return editor.window.battery_page
-
-
-def outlook(editor):
-    return editor.solving.answer.situation.outlooks[part_id(editor, "G1")]
+__all__ = ["page"]
 
 
 def test_one_click_lays_the_calendar_along_the_foot_and_the_pointer_reads_it(editor, page):

@@ -84,9 +84,7 @@ def test_the_order_of_parts_and_wires_does_not_matter(plan: Plan, random: "st.Ra
         parts=_shuffled(plan.parts.items(), random), wires=_shuffled(plan.wires.items(), random)
     )
     second = solved(shuffled)
-    for part, figure in first.parts.items():
-        assert second.parts[part].volts_v == pytest.approx(figure.volts_v, rel=1e-5, abs=1e-5)
-        assert second.parts[part].current_a == pytest.approx(figure.current_a, rel=1e-5, abs=1e-5)
+    assert_alike(second, first, 1e-5)
 
 
 @FEWER
@@ -94,9 +92,7 @@ def test_the_order_of_parts_and_wires_does_not_matter(plan: Plan, random: "st.Ra
 def test_a_start_from_figures_changes_nothing(plan: Plan) -> None:
     cold = solved(plan)
     warm = solved(plan, start=cold)
-    for part, figure in cold.parts.items():
-        assert warm.parts[part].volts_v == pytest.approx(figure.volts_v, rel=1e-6, abs=1e-6)
-        assert warm.parts[part].current_a == pytest.approx(figure.current_a, rel=1e-6, abs=1e-6)
+    assert_alike(warm, cold, 1e-6)
 
 
 @FEWER
@@ -107,9 +103,7 @@ def test_a_start_from_another_plan_changes_nothing(plan: Plan) -> None:
         return
     before = solved(plan.with_changes(wires=dict(list(plan.wires.items())[1:])))
     cold, warm = solved(plan), solved(plan, start=before)
-    for part, figure in cold.parts.items():
-        assert warm.parts[part].volts_v == pytest.approx(figure.volts_v, rel=1e-6, abs=1e-6)
-        assert warm.parts[part].current_a == pytest.approx(figure.current_a, rel=1e-6, abs=1e-6)
+    assert_alike(warm, cold, 1e-6)
 
 
 @FEWER
@@ -141,6 +135,12 @@ def test_lamps_along_a_street_only_get_dimmer(lamps: int) -> None:
     figures = solved(lamp_street(lamps))
     lights = [figures.parts[f"E{n}"].light or 0.0 for n in range(1, lamps + 1)]
     assert all(near >= far > 0 for near, far in pairwise(lights))
+
+
+def assert_alike(one: Figures, other: Figures, within: float) -> None:
+    for part, figure in other.parts.items():
+        assert one.parts[part].volts_v == pytest.approx(figure.volts_v, rel=within, abs=within)
+        assert one.parts[part].current_a == pytest.approx(figure.current_a, rel=within, abs=within)
 
 
 def _shuffled(items: "Iterable[tuple[str, object]]", random: "st.Random") -> dict[str, object]:
