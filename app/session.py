@@ -61,6 +61,11 @@ class Session(QObject):
         return self.plan is not self._saved
 
     @property
+    def telling(self) -> bool:
+        """Whether a change is being told at this moment: the plan cannot be changed meanwhile."""
+        return self._telling
+
+    @property
     def undo_label(self) -> str | None:
         """Name of the step Undo takes back."""
         return self._history.undo_label

@@ -81,8 +81,13 @@ class EveryPosition(QWidget):
         column.addWidget(self.button, 0, Qt.AlignmentFlag.AlignLeft)
         column.addWidget(self.figures)
         column.addWidget(self.words)
-        trying.changed.connect(self.refresh)
+        trying.changed.connect(self._follow)
         self.refresh()
+
+    def _follow(self) -> None:
+        card = self.parentWidget()
+        if card is not None and not card.isHidden():  # a card out of sight is brought up to date when shown
+            self.refresh()
 
     def refresh(self) -> None:
         """Show what is known."""

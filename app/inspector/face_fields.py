@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 from app.bench.bench import Bench
 from app.inspector.committing import committed
 from app.inspector.face_colour_field import FaceColourField
+from app.inspector.one_value import one_value
 from app.inspector.section import Section
 from app.inspector.typed_field import TypedField
 from app.inspector.value_field import SEVERAL, ValueField
@@ -34,10 +35,10 @@ class LineFields(Section):
         """Show the chosen lines, or what the next one will be like."""
         chosen = [panel.lines[i] for i in self._chosen() if i < len(panel.lines)]
         pencil = self._bench.pencil
-        width = _same([line.width_mm for line in chosen]) if chosen else pencil.line_mm
+        width = one_value(line.width_mm for line in chosen) if chosen else pencil.line_mm
         self.width_field.show_units(self._session.plan.habits.units)
         self.width_field.show_value(None if width is None else width / 1000, SEVERAL)
-        self.colour.show_value(_same([line.colour for line in chosen]) if chosen else pencil.line_colour)
+        self.colour.show_value(one_value(line.colour for line in chosen) if chosen else pencil.line_colour)
 
     def _chosen(self) -> list[int]:
         return sorted(i.number for i in self._bench.items if i.sort == "line")
@@ -78,15 +79,15 @@ class LegendFields(Section):
         """Show the chosen legends, or what the next one will be like."""
         chosen = [panel.texts[i] for i in self._chosen() if i < len(panel.texts)]
         pencil = self._bench.pencil
-        high = _same([text.high_mm for text in chosen]) if chosen else pencil.letters_mm
+        high = one_value(text.high_mm for text in chosen) if chosen else pencil.letters_mm
         self.high.show_units(self._session.plan.habits.units)
         self.high.show_value(None if high is None else high / 1000, SEVERAL)
-        self.colour.show_value(_same([t.colour for t in chosen]) if chosen else pencil.letters_colour)
+        self.colour.show_value(one_value(t.colour for t in chosen) if chosen else pencil.letters_colour)
         self.words.setVisible(len(chosen) == 1)
         self.turn.setVisible(bool(chosen))
         if chosen:
             self.words.show_text(chosen[0].text)
-            self.turn.show_value(_same([t.turn_deg for t in chosen]), SEVERAL)
+            self.turn.show_value(one_value(t.turn_deg for t in chosen), SEVERAL)
 
     def _chosen(self) -> list[int]:
         return sorted(i.number for i in self._bench.items if i.sort == "text")
@@ -115,7 +116,3 @@ def _each(session: Session, edits: list[Edit]) -> str:
         return plan
 
     return committed(session, Edit(edits[0].label, apply))
-
-
-def _same(values: list[Any]) -> Any:  # noqa: ANN401 - whatever the field holds
-    return values[0] if all(v == values[0] for v in values) else None

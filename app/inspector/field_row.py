@@ -17,43 +17,54 @@ class FieldRow(QWidget):
     def __init__(self, caption: str, editor: QWidget, parent: QWidget, *, bare: bool = False) -> None:
         super().__init__(parent)
         self.editor = editor
-        self._bare = bare
+        self._caption: QLabel | None = None
+        self._fault: QLabel | None = None
+        self.fault = ""  # the sentence that is shown, "" when nothing is wrong
         editor.setParent(self)
-        editor.setAccessibleName(caption)
-        label = QLabel(caption, self)
-        label.setProperty("look", "quiet")
-        label.setFixedWidth(CAPTION_WIDTH)
-        label.setWordWrap(True)
-        label.setBuddy(editor)
-        label.setVisible(not bare)
-        self._fault = QLabel(self)
-        self._fault.setProperty("look", "wrong")
-        self._fault.setWordWrap(True)
-        self._fault.setTextFormat(Qt.TextFormat.PlainText)
-        self._fault.hide()
-        grid = QGridLayout(self)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setHorizontalSpacing(0 if bare else 8)
-        grid.setVerticalSpacing(3)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(0 if bare else 8)
+        self._grid.setVerticalSpacing(3)
+        self._grid.setColumnStretch(1, 1)
         if not bare:
-            grid.addWidget(label, 0, 0, Qt.AlignmentFlag.AlignVCenter)
-        grid.addWidget(editor, 0, 1)
-        grid.addWidget(self._fault, 1, 0, 1, 2)
-        grid.setColumnStretch(1, 1)
+            self._add_labels()
+        self._grid.addWidget(editor, 0, 1)
+        self.show_caption(caption)
 
-    @property
-    def fault(self) -> str:
-        """The sentence that is shown, "" when nothing is wrong."""
-        return self._fault.text()
+    def show_caption(self, caption: str) -> None:
+        """Give it a caption; a bare row only has it read out."""
+        self.editor.setAccessibleName(caption)
+        if self._caption is not None:
+            self._caption.setText(caption)
 
     def show_fault(self, sentence: str) -> None:
         """Show what is wrong, or nothing."""
-        self._fault.setText(sentence)
-        self._fault.setVisible(bool(sentence) and not self._bare)
+        self.fault = sentence
+        if self._fault is not None:
+            self._fault.setText(sentence)
+            self._fault.setVisible(bool(sentence))
         self.faulted.emit(sentence)
         self.editor.setAccessibleDescription(sentence)
-        if self.editor.property("wrong") != (bool(sentence)):
+        if bool(self.editor.property("wrong")) != bool(sentence):
             self.editor.setProperty("wrong", bool(sentence))
             # A stylesheet looks at properties only when it is asked to.
             self.editor.style().unpolish(self.editor)
             self.editor.style().polish(self.editor)
+
+    def put_back(self) -> None:
+        """Forget what was refused."""
+        if self.fault:
+            self.show_fault("")
+
+    def _add_labels(self) -> None:
+        self._caption, self._fault = QLabel(self), QLabel(self)
+        self._caption.setProperty("look", "quiet")
+        self._caption.setFixedWidth(CAPTION_WIDTH)
+        self._caption.setWordWrap(True)
+        self._caption.setBuddy(self.editor)
+        self._fault.setProperty("look", "wrong")
+        self._fault.setWordWrap(True)
+        self._fault.setTextFormat(Qt.TextFormat.PlainText)
+        self._fault.hide()
+        self._grid.addWidget(self._caption, 0, 0, Qt.AlignmentFlag.AlignVCenter)
+        self._grid.addWidget(self._fault, 1, 0, 1, 2)

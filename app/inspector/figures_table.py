@@ -23,6 +23,7 @@ class FiguresTable(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self._rows: list[tuple[QLabel, QLabel]] = []
+        self._strong: list[bool] = []
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(10)
@@ -32,6 +33,8 @@ class FiguresTable(QWidget):
 
     def show_figures(self, figures: Sequence[Figure]) -> None:
         """Show these readings."""
+        if self.figures == tuple(figures) and self._rows:
+            return
         self.figures = tuple(figures)
         while len(self._rows) < len(figures):
             self._add_row()
@@ -42,15 +45,14 @@ class FiguresTable(QWidget):
             if there:
                 name.setText(figures[number].name)
                 value.setText(figures[number].value)
-                value.setFont(screen_font(13, "semibold" if figures[number].strong else "regular"))
+                self._weigh(number, figures[number].strong)
         self.setVisible(bool(figures))
         self.setAccessibleName("; ".join(f"{f.name} {f.value}" for f in figures))
 
-    def grey(self, yes: bool) -> None:
-        """Show that the figures are those of a moment ago."""
-        for name, value in self._rows:
-            value.setEnabled(not yes)
-            name.setEnabled(not yes)
+    def _weigh(self, number: int, strong: bool) -> None:
+        if self._strong[number] != strong:
+            self._strong[number] = strong
+            self._rows[number][1].setFont(screen_font(13, "semibold" if strong else "regular"))
 
     def _add_row(self) -> None:
         name, value = QLabel(self), QLabel(self)
@@ -63,4 +65,6 @@ class FiguresTable(QWidget):
         row = len(self._rows)
         self._grid.addWidget(name, row, 0, Qt.AlignmentFlag.AlignTop)
         self._grid.addWidget(value, row, 1)
+        value.setFont(screen_font(13, "regular"))
         self._rows.append((name, value))
+        self._strong.append(False)

@@ -38,6 +38,12 @@ class Folded(QWidget):
         self._marked = number
         self._tell()
 
+    def fold(self) -> None:
+        """Be as new, for other things."""
+        self._marked = 0
+        self.button.setChecked(False)
+        self._tell()
+
     def _unfold(self, yes: bool) -> None:
         self._rows.setVisible(yes)
         self._tell()

@@ -10,6 +10,7 @@ from app.ground_keys import joist_index
 from app.inspector.card import Card, MakesCard
 from app.inspector.every_position import Trying
 from app.inspector.joist_card import JoistCard
+from app.inspector.letting_go import let_go
 from app.inspector.panel_card import PanelCard
 from app.inspector.part_card import PartCard
 from app.inspector.plan_card import PlanCard
@@ -26,7 +27,11 @@ LEAST_WIDTH = 276
 
 
 class Inspector(QFrame):
-    """Follows the selection, the plan and the figures."""
+    """Follows the selection, the plan and the figures.
+
+    There is one card for each sort of thing, made when it is first needed and kept while the plan is open:
+    choosing another thing fills it anew, which is quick, and nothing under the hand is ever destroyed.
+    """
 
     def __init__(
         self,
@@ -45,17 +50,28 @@ class Inspector(QFrame):
         self.trying = Trying(self, at_once=at_once)
         self._bench = bench_of(selection)
         self.throwing = Throwing(self, at_once=at_once)
-        self._makes_part_card = partial(PartCard, throwing=self.throwing)
-        self._makes_plan_card = partial(PlanCard, trying=self.trying, lay=self._bench.lay)
-        self._makes_panel_card = partial(PanelCard, bench=self._bench)
-        self._makes_way_card = partial(WirewayCard, selection=selection)
-        self._shown: tuple[MakesCard, tuple[str, ...]] | None = None
+        self._makes: dict[str, MakesCard] = {
+            "plan": partial(PlanCard, trying=self.trying, lay=self._bench.lay),
+            "part": partial(PartCard, throwing=self.throwing),
+            "wire": WireCard,
+            "several": SeveralCard,
+            "panel": partial(PanelCard, bench=self._bench),
+            "wireway": partial(WirewayCard, selection=selection),
+            "joist": JoistCard,
+        }
+        self._cards: dict[str, Card] = {}
+        self._shown: tuple[str, tuple[str, ...]] | None = None
+        self._letting_go = False
         self.card: Card | None = None
         self._area = QScrollArea(self)
         self._area.setWidgetResizable(True)
         self._area.setFrameShape(QFrame.Shape.NoFrame)
         self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._pile = QWidget(self._area)
+        pile = QVBoxLayout(self._pile)
+        pile.setContentsMargins(0, 0, 0, 0)
+        self._area.setWidget(self._pile)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._area)
@@ -73,46 +89,78 @@ class Inspector(QFrame):
 
     def _follow(self, change: PlanChanged) -> None:
         if change.cause == "open":
-            self._shown = None
+            self._clear_away()
         self._choose()
 
     def _choose(self) -> None:
-        plan = self._session.plan
-        ids = tuple(sorted(i for i in self._selection.ids if i in plan.parts or i in plan.wires))
-        ground = self._selection.ground
-        if not ids and (ground in plan.wireways or 0 <= joist_index(ground) < len(plan.joists)):
-            ids = (ground,)
-        if not ids and self._bench.panel in plan.panels:
-            ids = (self._bench.panel,)
-        makes = self._card_for(ids)
-        if self._shown == (makes, ids) and self.card is not None:
+        if self._letting_go:
+            return
+        if self.card is not None and self._shown == self._wanted():
             self.card.refresh()
             return
-        self._shown = (makes, ids)
-        card = self.card = makes(self._session, ids, self)
-        # The old card goes by and by: a pressed button or an open list of it may still wait for a release.
-        old = self._area.takeWidget()
-        if old is not None:
-            old.deleteLater()
-        if self.card is not card:  # what was typed in the old card counted, and chose another card
-            card.deleteLater()
-            return
-        self._area.setWidget(card)
-        if self._answer is not None and self._answer.revision == self._session.revision:
-            self.card.show_answer(self._answer)
+        self._let_go()
+        # Only now: what was being typed counted, and may have changed what there is to show.
+        sort, ids = self._shown = self._wanted()
+        card = self._kept(sort)
+        card.take_up(ids)
+        card.show_answer(self._answer_now())
+        if card is not self.card:
+            if self.card is not None:
+                self.card.hide()
+            card.show()
+            self.card = card
+        self._area.verticalScrollBar().setValue(0)
 
-    def _card_for(self, ids: tuple[str, ...]) -> MakesCard:
+    def _let_go(self) -> None:
+        if self.card is None:
+            return
+        self._letting_go = True
+        try:
+            # While a change is being told no other can be made: what is half typed then is dropped.
+            let_go(self.card, commits=not self._session.telling)
+        finally:
+            self._letting_go = False
+
+    def _clear_away(self) -> None:
+        """Another plan is open: nothing of the old one stays on a card."""
+        self._let_go()
+        for card in self._cards.values():
+            card.hide()
+            card.deleteLater()
+        self._cards, self._shown, self.card = {}, None, None
+
+    def _kept(self, sort: str) -> Card:
+        if sort not in self._cards:
+            card = self._cards[sort] = self._makes[sort](self._session, self._pile)
+            card.hide()
+            layout = self._pile.layout()
+            assert layout is not None
+            layout.addWidget(card)
+        return self._cards[sort]
+
+    def _answer_now(self) -> Answer | None:
+        answer = self._answer
+        return answer if answer is not None and answer.revision == self._session.revision else None
+
+    def _wanted(self) -> tuple[str, tuple[str, ...]]:
+        """Return the sort of card there is to show, and what on it."""
+        plan = self._session.plan
+        ids = tuple(sorted(i for i in self._selection.ids if i in plan.parts or i in plan.wires))
+        if ids:
+            return self._sort_of(ids), ids
+        ground = self._selection.ground
+        if 0 <= joist_index(ground) < len(plan.joists):
+            return "joist", (ground,)
+        if ground in plan.wireways:
+            return "wireway", (ground,)
+        if self._bench.panel in plan.panels:
+            return "panel", (self._bench.panel,)
+        return "plan", ()
+
+    def _sort_of(self, ids: tuple[str, ...]) -> str:
         plan, kinds = self._session.plan, self._session.kinds
-        if not ids:
-            return self._makes_plan_card
-        if joist_index(ids[0]) >= 0:
-            return JoistCard
-        if ids[0] in plan.panels:
-            return self._makes_panel_card
-        if ids[0] in plan.wireways:
-            return self._makes_way_card
         if all(i in plan.wires for i in ids):
-            return WireCard
+            return "wire"
         found = {plan.parts[i].kind for i in ids if i in plan.parts}
         one_kind = len(found) == 1 and all(i in plan.parts for i in ids)
-        return self._makes_part_card if one_kind and found <= kinds.keys() else SeveralCard
+        return "part" if one_kind and found <= kinds.keys() else "several"

@@ -26,9 +26,8 @@ DRILL = (
 class JoistCard(Card):
     """One joist."""
 
-    def __init__(self, session: Session, ids: tuple[str, ...], parent: QWidget) -> None:
+    def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(session, parent)
-        self._index = joist_index(ids[0])
         title = QLabel("Joist", self)
         title.setProperty("look", "title")
         self.add(title)
@@ -56,14 +55,17 @@ class JoistCard(Card):
         self._caution.setWordWrap(True)
         self.add(self._caution)
         self.close_up()
-        self.refresh()
+
+    @property
+    def _index(self) -> int:
+        return joist_index(self.ids[0]) if self.ids else -1
 
     def refresh(self) -> None:
         """Show the joist as it is now."""
         from wiring.routing.joists import joists_met, joists_of_wire
 
         plan = self.session.plan
-        if self._index >= len(plan.joists):
+        if not 0 <= self._index < len(plan.joists):
             return
         joist, units = plan.joists[self._index], plan.habits.units
         for name, field in self._sizes.items():

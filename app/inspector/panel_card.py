@@ -43,14 +43,15 @@ SIDES = (("front", "from the front"), ("behind", "from behind"))
 class PanelCard(Card):
     """One panel; its id is the only one in `ids`."""
 
-    def __init__(self, session: Session, ids: tuple[str, ...], parent: QWidget, *, bench: Bench) -> None:
+    def __init__(self, session: Session, parent: QWidget, *, bench: Bench) -> None:
         super().__init__(session, parent)
-        self._id, self._bench = ids[0], bench
+        self._bench = bench
         self._title = self._label("title")
         self._fits = self._label("quiet")
         self.name = TypedField("Name", lambda t: self._change(name=t.strip()), self)
         self.name.editor.setObjectName("panel_name")
         self.sizes: dict[str, ValueField] = {}
+        self._spacings: dict[str, QWidget] = {}  # by units
         self._side = ChoiceField("Seen", SIDES, self._turn_over, self)
         self._side.editor.setObjectName("panel_side")
         self._add_face()
@@ -65,7 +66,10 @@ class PanelCard(Card):
         self._legends.add(self._button("Legends from labels", "legendsFromLabels", self._from_labels))
         self._add_harness()
         self.close_up()
-        self.refresh()
+
+    @property
+    def _id(self) -> str:
+        return self.ids[0] if self.ids else ""
 
     def refresh(self) -> None:
         """Show the panel as it is now."""
@@ -79,6 +83,8 @@ class PanelCard(Card):
             empty = field in MAY_BE_EMPTY and not value
             editor.show_units(plan.habits.units)
             editor.show_value(None if empty else value / 1000, MAY_BE_EMPTY.get(field, ""))
+        for units, buttons in self._spacings.items():
+            buttons.setVisible(units == plan.habits.units)
         self._side.show_value("behind" if self._bench.behind else "front")
         self._fits.setText(self._fit_words(panel))
         self._lines.refresh(panel)
@@ -99,17 +105,18 @@ class PanelCard(Card):
             self.sizes[field] = editor
             section.add(editor)
             if field == "spacing_mm":
-                section.add(self._spacing_buttons())
+                for units in SPACINGS:
+                    self._spacings[units] = self._spacing_buttons(units)
+                    section.add(self._spacings[units])
         section.add(self._side)
         self.add(section)
 
-    def _spacing_buttons(self) -> QWidget:
+    def _spacing_buttons(self, units: str) -> QWidget:
         row = QWidget(self)
         line = QHBoxLayout(row)
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(4)
         line.addStretch(1)
-        units = self.session.plan.habits.units
         for words, spacing_mm in SPACINGS[units]:
             button = QToolButton(row)
             button.setText(words)

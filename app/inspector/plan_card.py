@@ -52,13 +52,14 @@ class PlanCard(Card):
     def __init__(
         self,
         session: Session,
-        _ids: tuple[str, ...],
         parent: QWidget,
         *,
         trying: Trying,
         lay: Callable[[str], None],
     ) -> None:
         super().__init__(session, parent)
+        self._seen: tuple[object, object] = (None, None)  # the plan and the kinds that are shown
+        self._answer: Answer | None = None
         title = QLabel("This layout", self)
         title.setProperty("look", "title")
         self.add(title)
@@ -91,11 +92,18 @@ class PlanCard(Card):
         self._values: dict[str, ValueField] = {}
         self._add_habits()
         self.close_up()
-        self.refresh()
+
+    def take_up(self, ids: tuple[str, ...]) -> None:
+        """Show the plan again; what has not changed meanwhile is still there."""
+        self.ids = ids
+        self.every_position.refresh()
+        if not (self._seen[0] is self.session.plan and self._seen[1] is self.session.kinds):
+            self.refresh()
 
     def refresh(self) -> None:
         """Show the plan as it is now."""
         plan, habits = self.session.plan, self.session.plan.habits
+        self._seen = (plan, self.session.kinds)
         self._author.show_text(plan.author)
         self._currency.show_text(habits.currency)
         self.scenes.refresh()
@@ -111,9 +119,11 @@ class PlanCard(Card):
             value_field.show_units(habits.units)
             value_field.show_value(getattr(habits, name))
 
-    def show_answer(self, answer: Answer) -> None:
+    def show_answer(self, answer: Answer | None) -> None:
         """Show the totals."""
-        self._figures.show_figures(list(plan_figures(answer)))
+        if answer is not self._answer or answer is None:
+            self._answer = answer
+            self._figures.show_figures(list(plan_figures(answer)) if answer is not None else ())
 
     def _add_habits(self) -> None:
         section = Section("Habits", self)

@@ -1,5 +1,7 @@
 """Throws a switch or a motor from the inspector, and keeps a position as the one in use."""
 
+from collections.abc import Mapping
+
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFrame,
@@ -13,6 +15,7 @@ from PySide6.QtWidgets import (
 from app.session import Session
 from wiring.catalogue.kind import Kind
 from wiring.edits.throw import keep_position
+from wiring.plan.plan import Plan
 from wiring.plan.positions import in_use
 
 IN_A_ROW = 3
@@ -21,27 +24,18 @@ IN_A_ROW = 3
 class PositionRow(QWidget):
     """One button for each position; the pressed one is how the part stands now."""
 
-    def __init__(self, session: Session, part_id: str, kind: Kind, parent: QWidget) -> None:
+    def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent)
-        self._session, self._part, self._kind = session, part_id, kind
-        frame = QFrame(self)
-        frame.setObjectName("views")
-        grid = QGridLayout(frame)
-        grid.setContentsMargins(3, 3, 3, 3)
-        grid.setSpacing(2)
+        self._session = session
+        self._part = ""
+        self._positions: tuple[str, ...] = ()
+        self._frame = QFrame(self)
+        self._frame.setObjectName("views")
+        self._grid = QGridLayout(self._frame)
+        self._grid.setContentsMargins(3, 3, 3, 3)
+        self._grid.setSpacing(2)
         self._group = QButtonGroup(self)
-        self._buttons: dict[str, QToolButton] = {}
-        for number, position in enumerate(kind.positions):
-            button = QToolButton(frame)
-            button.setText(position.name)
-            button.setCheckable(True)
-            button.setAccessibleName(f"Throw to {position.name}")
-            button.setMinimumWidth(64)
-            button.clicked.connect(lambda _on=False, name=position.name: session.throw(part_id, name))
-            self._group.addButton(button)
-            self._buttons[position.name] = button
-            grid.addWidget(button, number // IN_A_ROW, number % IN_A_ROW)
-            grid.setColumnStretch(number % IN_A_ROW, 1)
+        self._buttons: list[QToolButton] = []
         self._keep = QPushButton("Keep this as how it stands in use", self)
         self._keep.setProperty("look", "plain")
         self._keep.setAccessibleName("Keep this position as how it stands in use")
@@ -49,19 +43,59 @@ class PositionRow(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
-        column.addWidget(frame)
+        column.addWidget(self._frame)
         column.addWidget(self._keep)
-        session.thrown.connect(self.refresh)
-        self.refresh()
+        session.thrown.connect(self._follow)
 
-    def refresh(self, _positions: object = None) -> None:
+    def show_part(self, part_id: str, kind: Kind) -> bool:
+        """Show the positions of a part, or none; True when buttons had to be made for them."""
+        names = tuple(p.name for p in kind.positions) if part_id else ()
+        before = len(self._buttons)
+        while len(self._buttons) < len(names):
+            self._add_button()
+        for number, button in enumerate(self._buttons):
+            there = number < len(names)
+            button.setVisible(there)
+            if there:
+                button.setText(names[number])
+                button.setAccessibleName(f"Throw to {names[number]}")
+        for column in range(IN_A_ROW):
+            self._grid.setColumnStretch(column, int(column < len(names)))
+        self._part, self._positions = part_id, names
+        return len(self._buttons) > before
+
+    def refresh(self) -> None:
         """Show how the part stands."""
-        stands = self._session.positions.get(self._part)
-        button = self._buttons.get(stands or "")
-        if button is not None:
-            button.setChecked(True)
-        usual = in_use(self._session.plan, self._session.kinds).get(self._part)
-        self._keep.setVisible(stands is not None and stands != usual)
+        if self._part:
+            self._show_stand(self._session.positions)
+
+    def _follow(self, positions: Mapping[str, str]) -> None:
+        if self._part:
+            self._show_stand(positions)
+
+    def _show_stand(self, positions: Mapping[str, str]) -> None:
+        stands = positions.get(self._part)
+        # An exclusive group would not let go of the last button that was pressed.
+        self._group.setExclusive(False)
+        for name, button in zip(self._positions, self._buttons, strict=False):
+            button.setChecked(name == stands)
+        self._group.setExclusive(True)
+        self._keep.setVisible(stands is not None and stands != self._usual())
+
+    def _usual(self) -> str | None:
+        part = self._session.plan.parts.get(self._part)
+        alone = Plan(parts={self._part: part} if part is not None else {})
+        return in_use(alone, self._session.kinds).get(self._part)
+
+    def _add_button(self) -> None:
+        number = len(self._buttons)
+        button = QToolButton(self._frame)
+        button.setCheckable(True)
+        button.setMinimumWidth(64)
+        button.clicked.connect(lambda: self._session.throw(self._part, self._positions[number]))
+        self._group.addButton(button)
+        self._buttons.append(button)
+        self._grid.addWidget(button, number // IN_A_ROW, number % IN_A_ROW)
 
     def _keep_now(self) -> None:
         stands = self._session.positions.get(self._part)

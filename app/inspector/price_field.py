@@ -13,17 +13,16 @@ from wiring.catalogue.kind import Kind
 from wiring.edits.set_plan import set_plan
 from wiring.plan.part import Part
 
+Bought = tuple[Kind, Sequence[Part]]  # the parts on a card, all of one kind
+
 
 class PriceField(TypedField):
-    """The price each of the parts on a card, all of one kind."""
+    """The price each of the parts on a card."""
 
-    def __init__(
-        self, session: Session, kind: Kind, parts: Callable[[], Sequence[Part]], parent: QWidget
-    ) -> None:
+    def __init__(self, session: Session, bought: Callable[[], Bought], parent: QWidget) -> None:
         super().__init__("Price each", self._put, parent, hint="none")
         self._session = session
-        self._kind = kind
-        self._parts = parts
+        self._bought = bought
         self.editor.setObjectName("part_price")
         self.setToolTip(
             "What one costs, for the parts list; it counts for every part of this kind with the same values."
@@ -34,9 +33,10 @@ class PriceField(TypedField):
         from wiring.sheets.part_prices import money, price_each, price_key
 
         plan = self._session.plan
-        own = {plan.prices.get(price_key(self._kind, part)) for part in self._parts()}
+        kind, parts = self._bought()
+        own = {plan.prices.get(price_key(kind, part)) for part in parts} if plan.prices else {None}
         one = next(iter(own)) if len(own) == 1 else None
-        found = price_each(plan, self._kind, self._parts()[0]) if self._parts() else None
+        found = price_each(plan, kind, parts[0]) if parts and plan.prices else None
         unset = f"in {plan.habits.currency}" if plan.habits.currency else "none"
         hint = SEVERAL if len(own) > 1 else f"{money(found)} for its cells" if found is not None else unset
         self.show_text("" if one is None else f"{one:g}", hint)
@@ -49,8 +49,9 @@ class PriceField(TypedField):
             amount = plain_number(typed) if typed.strip() else None
         except ValueError:
             return f"“{typed[:40]}” is no price; type a number such as 0.80, without a currency."
-        for part in self._parts():
-            key = price_key(self._kind, part)
+        kind, parts = self._bought()
+        for part in parts:
+            key = price_key(kind, part)
             if amount is None:
                 prices.pop(key, None)
             else:

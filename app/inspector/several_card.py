@@ -8,6 +8,7 @@ from app.inspector.card import Card
 from app.inspector.choice_field import ChoiceField
 from app.inspector.committing import committed
 from app.inspector.figures_table import Figure, FiguresTable
+from app.inspector.one_value import one_value
 from app.inspector.part_card import NOWHERE
 from app.inspector.reading_words import several_figures
 from app.inspector.section import Section
@@ -21,9 +22,8 @@ SCENE_MARGIN_MM = 40.0
 class SeveralCard(Card):
     """Parts of different kinds, or parts and wires."""
 
-    def __init__(self, session: Session, ids: tuple[str, ...], parent: QWidget) -> None:
+    def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(session, parent)
-        self._ids = ids
         self._title = QLabel(self)
         self._title.setProperty("look", "title")
         self.add(self._title)
@@ -43,28 +43,26 @@ class SeveralCard(Card):
         belongs.add(make)
         self.add(belongs)
         self.close_up()
-        self.refresh()
 
     def refresh(self) -> None:
         """Show what is chosen."""
         plan, kinds = self.session.plan, self.session.kinds
         parts = [plan.parts[i] for i in self._part_ids()]
-        wires = sum(i in plan.wires for i in self._ids)
+        wires = sum(i in plan.wires for i in self.ids)
         self._title.setText(f"{len(parts) + wires} things selected")
         counts = Counter(kinds[p.kind].title if p.kind in kinds else p.kind for p in parts)
         rows = [Figure(title, str(number)) for title, number in counts.items()]
         self._made_of.show_figures([*rows, *([Figure("Wires", str(wires))] if wires else [])])
         self._scene.setVisible(bool(plan.scenes) and bool(parts))
         self._scene.offer([NOWHERE, *((s.id, s.name) for s in plan.scenes.values())])
-        scenes = {p.scene for p in parts}
-        self._scene.show_value(scenes.pop() if len(scenes) == 1 else None)
+        self._scene.show_value(one_value(p.scene for p in parts))
 
-    def show_answer(self, answer: Answer) -> None:
+    def show_answer(self, answer: Answer | None) -> None:
         """Show the totals."""
-        self._figures.show_figures(list(several_figures(answer, self._ids)))
+        self._figures.show_figures(list(several_figures(answer, self.ids)) if answer is not None else ())
 
     def _part_ids(self) -> tuple[str, ...]:
-        return tuple(i for i in self._ids if i in self.session.plan.parts)
+        return tuple(i for i in self.ids if i in self.session.plan.parts)
 
     def _make_scene(self) -> None:
         parts = [self.session.plan.parts[i] for i in self._part_ids()]

@@ -44,18 +44,23 @@ class Throwing(QObject):
 class ThrowLine(QLabel):
     """The sentence; hidden on cards of other parts and until it is known."""
 
-    def __init__(self, throwing: Throwing, ids: tuple[str, ...], kind: Kind, parent: QWidget) -> None:
+    def __init__(self, throwing: Throwing, parent: QWidget) -> None:
         super().__init__(parent)
         self._throwing = throwing
-        self._motor = ids[0] if kind.behaviour == "twin_coil" and len(ids) == 1 else ""
+        self._motor = ""
         self.setObjectName("throw_line")
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setProperty("look", "caption")
         self.setWordWrap(True)
         self.setAccessibleName("How well it throws")
         self.setVisible(False)
-        if self._motor:
-            throwing.found.connect(self._show)
+        throwing.found.connect(self._show)
+
+    def show_part(self, part_id: str, kind: Kind) -> None:
+        """Be about this part from now on, if it is a motor; nothing is known of it yet."""
+        self._motor = part_id if kind.behaviour == "twin_coil" else ""
+        self.clear()
+        self.setVisible(False)
 
     def follow(self, answer: Answer) -> None:
         """Keep up with the plan: grey until the new sentence is there."""

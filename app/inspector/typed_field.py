@@ -2,8 +2,8 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from app.inspector.field_row import FieldRow
@@ -23,19 +23,26 @@ class TypedField(FieldRow):
         self._shown = ""
         self.line.setPlaceholderText(hint)
         self.line.editingFinished.connect(self._finish)
-        self.line.left = self._put_back
+        self.line.left = self.put_back
 
     def show_text(self, text: str, hint: str | None = None) -> None:
         """Show a value from the plan; what is being typed, or was refused, is left alone."""
         if hint is not None:
             self.line.setPlaceholderText(hint)
+        self._shown = text  # what Esc puts back, also while something else is being typed
         being_typed = self.line.isModified() and (self.line.hasFocus() or bool(self.fault))
         if being_typed:
             return
-        self._shown = text
         if self.line.text() != text:
             self.line.setText(text)
             self.line.setCursorPosition(0)
+
+    def put_back(self) -> None:
+        """Forget what was typed or refused."""
+        if self.line.isModified() or self.fault:
+            self.line.setText(self._shown)
+            self.line.setModified(False)
+        super().put_back()
 
     def align_right(self) -> None:
         """Let numbers stand in a column."""
@@ -60,16 +67,21 @@ class TypedField(FieldRow):
             self.line.setModified(True)  # so that leaving the field again tries again
         self.show_fault(sentence)
 
-    def _put_back(self) -> None:
-        self.line.setText(self._shown)
-        self.line.setModified(False)
-        self.show_fault("")
-
 
 class _Line(QLineEdit):
-    """Escape puts the old text back."""
+    """Escape puts the old text back; undo and redo are the plan's while nothing is being typed."""
 
     left: Callable[[], None]
+
+    def event(self, event: QEvent) -> bool:
+        """Leave Undo and Redo to the window when there is nothing typed to take back."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            typed = self.isUndoAvailable() and self.isModified()
+            undo = event.matches(QKeySequence.StandardKey.Undo) and not typed
+            if undo or (event.matches(QKeySequence.StandardKey.Redo) and not self.isRedoAvailable()):
+                event.ignore()
+                return False
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Answer Escape."""

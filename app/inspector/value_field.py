@@ -37,6 +37,10 @@ class ValueField(TypedField):
         """Show a value; None shows an empty field with the hint in it."""
         self.show_text("" if value is None else value_words(value, self._quantity, self._units), hint)
 
+    def show_quantity(self, quantity: str) -> None:
+        """Show and read another quantity from now on."""
+        self._quantity = quantity
+
     def show_units(self, units: str) -> None:
         """Change the units it shows."""
         self._units = units

@@ -11,6 +11,7 @@ from app.inspector.choice_field import ChoiceField
 from app.inspector.committing import committed
 from app.inspector.field_row import FieldRow
 from app.inspector.figures_table import FiguresTable
+from app.inspector.one_value import one_value
 from app.inspector.reading_words import several_figures, wire_figures
 from app.inspector.section import Section
 from app.inspector.typed_field import TypedField
@@ -20,7 +21,6 @@ from app.session import Session
 from app.solving import Answer
 from wiring.edits.set_wire import set_wire
 from wiring.plan.designations import terminal_label
-from wiring.plan.wire import Wire
 
 STRANDS = (("", "stranded"), ("solid", "solid, one strand"))
 
@@ -28,9 +28,8 @@ STRANDS = (("", "stranded"), ("solid", "solid, one strand"))
 class WireCard(Card):
     """Fields that hold for every chosen wire."""
 
-    def __init__(self, session: Session, ids: tuple[str, ...], parent: QWidget) -> None:
+    def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(session, parent)
-        self._ids = ids
         self._title = QLabel(self)
         self._title.setProperty("look", "title")
         self._ends = QLabel(self)
@@ -50,12 +49,7 @@ class WireCard(Card):
         self._colour.chosen.connect(lambda: self._colour_row.show_fault(self._set(colour=self._colour.value)))
         self._solid = ChoiceField("Strands", STRANDS, lambda v: self._set(solid=bool(v)), self)
         self._length = ValueField(
-            "Length",
-            "length",
-            lambda v: self._set(length_m=v),
-            self,
-            units=session.plan.habits.units,
-            may_be_empty=True,
+            "Length", "length", lambda v: self._set(length_m=v), self, may_be_empty=True
         )
         made_of = Section("Wire", self)
         for row in (self._size_row, self._colour_row, self._solid, self._length):
@@ -64,18 +58,16 @@ class WireCard(Card):
         self._texts: dict[str, TypedField] = {}
         names = Section("Name", self)
         for name, caption in (("label", "Label"), ("note", "Note")):
-            if name == "note" or len(ids) == 1:
-                self._texts[name] = TypedField(caption, self._text(name), self)
-                self._texts[name].editor.setObjectName(f"wire_{name}")
-                names.add(self._texts[name])
+            self._texts[name] = TypedField(caption, self._text(name), self)
+            self._texts[name].editor.setObjectName(f"wire_{name}")
+            names.add(self._texts[name])
         self.add(names)
         self.close_up()
-        self.refresh()
 
     def refresh(self) -> None:
         """Show the wires as they are now."""
         plan = self.session.plan
-        wires = [plan.wires[i] for i in self._ids if i in plan.wires]
+        wires = [plan.wires[i] for i in self.ids if i in plan.wires]
         if not wires:
             return
         one = wires[0] if len(wires) == 1 else None
@@ -84,32 +76,31 @@ class WireCard(Card):
             f"from {terminal_label(plan, one.start)} to {terminal_label(plan, one.end)}" if one else ""
         )
         self._ends.setVisible(one is not None)
-        self._size.show_value(_same(wires, "size") or "")
-        self._colour.show_value(_same(wires, "colour") or "")
-        solid = _same(wires, "solid")
+        self._texts["label"].setVisible(one is not None)
+        self._size.show_value(one_value(w.size for w in wires) or "")
+        self._colour.show_value(one_value(w.colour for w in wires) or "")
+        solid = one_value(w.solid for w in wires)
         self._solid.show_value(None if solid is None else "solid" if solid else "")
+        self._length.show_units(plan.habits.units)
         lengths = {w.length_m for w in wires}
         length = lengths.pop() if len(lengths) == 1 else None
         self._length.show_value(length, SEVERAL if lengths else "as drawn")
         for name, field in self._texts.items():
-            text = _same(wires, name)
+            text = one_value(str(getattr(w, name)) for w in wires)
             field.show_text(text or "", SEVERAL if text is None else "")
 
-    def show_answer(self, answer: Answer) -> None:
+    def show_answer(self, answer: Answer | None) -> None:
         """Show the figures of the wires."""
-        if len(self._ids) == 1:
+        if answer is None:
+            self._figures.show_figures(())
+        elif len(self.ids) == 1:
             units = self.session.plan.habits.units
-            self._figures.show_figures(list(wire_figures(answer, self._ids[0], units)))
+            self._figures.show_figures(list(wire_figures(answer, self.ids[0], units)))
         else:
-            self._figures.show_figures(list(several_figures(answer, self._ids)))
+            self._figures.show_figures(list(several_figures(answer, self.ids)))
 
     def _set(self, **fields: Any) -> str:  # noqa: ANN401 - each field has its own type
-        return committed(self.session, set_wire(self._ids, **fields))
+        return committed(self.session, set_wire(self.ids, **fields))
 
     def _text(self, name: str) -> Callable[[str], str]:
         return lambda typed: self._set(**{name: typed.strip()})
-
-
-def _same(wires: list[Wire], name: str) -> Any:  # noqa: ANN401 - whatever the field holds
-    values = [getattr(w, name) for w in wires]
-    return values[0] if all(v == values[0] for v in values) else None

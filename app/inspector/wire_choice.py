@@ -1,5 +1,7 @@
 """Pickers for a wire's size and colour; a colour is a swatch beside its IEC 60757 letters."""
 
+from functools import cache
+
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap
 from PySide6.QtWidgets import QComboBox, QWidget
@@ -19,6 +21,7 @@ class _ChoiceBox(QComboBox):
         self.setMinimumContentsLength(6)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.activated.connect(self.chosen)
+        self._known = 0  # values of the list itself; what comes after them belongs to one wire
 
     @property
     def value(self) -> str:
@@ -27,6 +30,8 @@ class _ChoiceBox(QComboBox):
 
     def show_value(self, value: str) -> None:
         """Show a value; one the list does not know is added to it."""
+        while self.count() > self._known and self.itemData(self.count() - 1) != value:
+            self.removeItem(self.count() - 1)
         found = self.findData(value)
         if found < 0 and value:
             self._offer(value)
@@ -45,6 +50,7 @@ class SizeBox(_ChoiceBox):
         self.setAccessibleName("Wire size")
         for size in SIZES:
             self._offer(size)
+        self._known = self.count()
         self.show_value("22 AWG")
 
 
@@ -56,12 +62,14 @@ class ColourBox(_ChoiceBox):
         self.setAccessibleName("Wire colour")
         for letters in COLOURS:
             self._offer(letters)
+        self._known = self.count()
         self.show_value("BK")
 
     def _offer(self, value: str) -> None:
         self.addItem(swatch(value), f"{value}  {colour(value).name}", value)
 
 
+@cache
 def swatch(letters: str) -> QIcon:
     """Return a small picture of a wire's insulation; two-colour wire is shown half and half."""
     found = colour(letters)

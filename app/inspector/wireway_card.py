@@ -29,11 +29,8 @@ CORNERS = "Two clicks on it add a corner; drag a corner to move it, and the wire
 class WirewayCard(Card):
     """One wireway."""
 
-    def __init__(
-        self, session: Session, ids: tuple[str, ...], parent: QWidget, *, selection: Selection
-    ) -> None:
+    def __init__(self, session: Session, parent: QWidget, *, selection: Selection) -> None:
         super().__init__(session, parent)
-        self._id, self._selection = ids[0], selection
         self._title = QLabel(self)
         self._title.setProperty("look", "title")
         self._wires = QLabel(self)
@@ -54,7 +51,10 @@ class WirewayCard(Card):
         self.add(holds)
         self._add_fields()
         self.close_up()
-        self.refresh()
+
+    @property
+    def _id(self) -> str:
+        return self.ids[0] if self.ids else ""
 
     def refresh(self) -> None:
         """Show the wireway as it is now."""
