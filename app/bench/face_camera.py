@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from wiring.plan.places import Point
 
+Box = tuple[float, float, float, float]  # left, top, right, bottom in mm of the face
 SMALLEST, LARGEST = 0.2, 40.0  # pixels per millimetre
 
 
@@ -39,10 +40,12 @@ class FaceCamera(NamedTuple):
         return self._replace(left_px=self.left_px + dx_px, top_px=self.top_px + dy_px)
 
 
-def fitted(size_mm: Point, room_px: Point, rim_px: float, *, behind: bool) -> FaceCamera:
-    """Return the camera that shows a whole face in the middle, with a rim round it."""
-    wide, high = max(size_mm[0], 1.0), max(size_mm[1], 1.0)
+def fitted(box_mm: Box, room_px: Point, rim_px: float, width_mm: float, behind: bool) -> FaceCamera:
+    """Return the camera that shows a box round a face of that width in the middle, with a rim round it."""
+    wide, high = max(box_mm[2] - box_mm[0], 1.0), max(box_mm[3] - box_mm[1], 1.0)
     room_x, room_y = max(room_px[0] - 2 * rim_px, 10.0), max(room_px[1] - 2 * rim_px, 10.0)
     scale = min(max(min(room_x / wide, room_y / high), SMALLEST), LARGEST)
-    left, top = (room_px[0] - wide * scale) / 2, (room_px[1] - high * scale) / 2
-    return FaceCamera(scale, left, top, wide, behind)
+    before = width_mm - box_mm[2] if behind else box_mm[0]  # what of the box lies left of the face, as shown
+    left = (room_px[0] - wide * scale) / 2 - before * scale
+    top = (room_px[1] - high * scale) / 2 - box_mm[1] * scale
+    return FaceCamera(scale, left, top, width_mm, behind)

@@ -7,7 +7,7 @@ from PySide6.QtGui import QGuiApplication
 from app.bench.bench import Bench, FaceItem
 from app.bench.face_arrange import LINES, SPACED, SWAPPED, Box, lined_up, spaced_out
 from app.bench.face_carrying import do_and_choose
-from app.bench.face_gestures import shifted
+from app.bench.face_moving import shifted
 from app.bench.face_pointer import FaceAround, FaceDo
 from app.bench.face_sight import item_box
 from app.bench.face_wires import courses

@@ -3,6 +3,8 @@
 from collections.abc import Callable, Iterable
 
 from app.bench.bench import FaceItem
+from app.bench.face_fit import misfit_words
+from app.bench.face_moving import drag_on_face
 from app.bench.face_pointer import (
     FaceAct,
     FaceAround,
@@ -18,20 +20,17 @@ from app.bench.face_wires import courses
 from app.bench.face_wiring import bend_on_face, press_on_wiring
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
-from wiring.edits.face_items import add_line, move_items, move_line_corner
-from wiring.edits.move import move
-from wiring.edits.panel_spacing import spacing_of
+from wiring.edits.face_items import add_line, move_line_corner
 from wiring.edits.place_part import place
-from wiring.plan.panel_places import from_face, on_spacing, to_face
+from wiring.plan.panel_bodies import is_mounted
+from wiring.plan.panel_places import from_face, holds
 from wiring.plan.part import Part
 from wiring.plan.places import Point
-from wiring.plan.plan import Plan
 
-DRAG = "Release to set down. Ctrl: off the spacing. Esc: leave it where it was."
 LINE = "Click along the track, twice or Enter at its end. Backspace: one point back. Esc: leave it."
 TEXT = "Click where the legend's middle shall be, then type it. Esc: done."
 CORNER = "Release to leave the corner here. Esc: as it was."
-CLASH = "Too close to another body, over the edge, or too deep: it cannot be mounted here."
+BESIDE = "This is beside the face: click on it to place the part there."
 
 
 def pressed(around: FaceAround, pointer: FacePointer) -> FaceGesture:
@@ -60,64 +59,11 @@ def _press_thing(around: FaceAround, begun: FacePointer) -> FaceGesture:
             if begun.hit.wire:
                 return (yield from _band(around, begun))
             chosen = (ids, items) if held else (mine, mine_items)
-            return (yield from _drag(around, begun, pointer, *chosen))
+            return (yield from drag_on_face(around, begun, pointer, *chosen))
         pointer = yield FacePreview()
     if begun.adds:
         return FacePick(ids ^ mine, items ^ mine_items)
     return FacePick(mine, mine_items)
-
-
-def _drag(
-    around: FaceAround,
-    begun: FacePointer,
-    pointer: FacePointer,
-    ids: frozenset[str],
-    items: frozenset[FaceItem],
-) -> FaceGesture:
-    """Shift parts with the wires between them, lines and legends; the thing held lands on the spacing."""
-    origin = _origin(around, begun)
-    edit: Edit | None = None
-    while True:
-        if pointer.phase == "release":
-            return FaceDo(edit) if edit is not None else None
-        if pointer.phase == "move":
-            wanted = origin[0] + pointer.at[0] - begun.at[0], origin[1] + pointer.at[1] - begun.at[1]
-            there = wanted if pointer.free else on_spacing(wanted, spacing_of(around.plan, around.panel))
-            edit = shifted(around, ids, items, (there[0] - origin[0], there[1] - origin[1]))
-        plan = edit.apply(around.plan) if edit is not None else None
-        clash = plan is not None and bool(ids & around.sight._replace(plan=plan).misfits())
-        pointer = yield FacePreview(plan, hint=CLASH if clash else DRAG, cursor="no" if clash else "grab")
-
-
-def shifted(around: FaceAround, ids: frozenset[str], items: frozenset[FaceItem], by: Point) -> Edit | None:
-    """Return the one step that shifts all of these; None when it would shift nothing."""
-    if by == (0.0, 0.0) or not (ids or items):
-        return None
-    lines = [i.number for i in items if i.sort == "line"]
-    texts = [i.number for i in items if i.sort == "text"]
-    decoration = move_items(around.panel.id, lines, texts, *by)
-    if not ids:
-        return decoration
-    bodies = move(sorted(ids), *by)
-    if not items:
-        return bodies
-
-    def apply(plan: Plan) -> Plan:
-        return decoration.apply(bodies.apply(plan))
-
-    return Edit(f"Move {len(ids) + len(items)} items on the face", apply)
-
-
-def _origin(around: FaceAround, begun: FacePointer) -> Point:
-    """Return the point of what is held that lands on the spacing."""
-    panel, item = around.panel, begun.hit.item
-    if begun.hit.part:
-        part = around.plan.parts[begun.hit.part]
-        return to_face(panel, (part.x_mm, part.y_mm))
-    if item is not None and item.sort == "text":
-        text = panel.texts[item.number]
-        return text.x_mm, text.y_mm
-    return panel.lines[item.number].points[0] if item is not None else begun.at
 
 
 def _drag_corner(around: FaceAround, index: int, corner: int, start: Point) -> FaceGesture:
@@ -176,6 +122,7 @@ def draw_line(around: FaceAround) -> FaceGesture:
         if pointer.key == "back" and points:
             points.pop()
         ends = pointer.phase == "double" or pointer.key == "enter"
+        ends = ends or (pointer.phase == "press" and at in points[-1:])  # a double click, but slow
         if pointer.key == "enter" and at not in points[-1:]:
             points.append(at)  # by keyboard each Enter sets a point, a second one at the same place ends
             ends = False
@@ -204,15 +151,17 @@ def place_on_face(
     hint = said
     ghost: Part | None = None
     while True:
-        pointer = yield FacePreview(ghost=ghost, hint=hint, cursor="no" if hint == CLASH else "cross")
+        pointer = yield FacePreview(ghost=ghost, hint=hint, cursor="cross" if hint == said else "no")
         turn_deg = (turn_deg + {"turn": 90.0, "turn back": -90.0}.get(pointer.key, 0.0)) % 360.0
         at = from_face(around.panel, around.place(pointer))
         edit = place(kind, *at, turn_deg, panel=around.panel.id)
-        if pointer.phase in ("press", "double") or pointer.key == "enter":
+        beside = is_mounted(kind) and not holds(around.panel, *at)
+        if (pointer.phase in ("press", "double") or pointer.key == "enter") and not beside:
             return FaceDo(edit, pick_new=True)
         plan = edit.apply(around.plan)
         new = tuple(plan.parts)[-1]
-        hint = CLASH if new in around.sight._replace(plan=plan).misfits() else said
+        wrong = misfit_words(around.sight._replace(plan=plan), {new}, "It")
+        hint = BESIDE if beside else wrong or said
         ghost = plan.parts[new]
 
 

@@ -3,21 +3,26 @@
 import math
 from collections.abc import Iterator
 
-from app.bench.face_sight import FaceSight, part_box
+from app.bench.face_hit import terminal_places
+from app.bench.face_sight import FaceSight
 from app.bench.face_wires import courses, label_items, wire_items
 from app.canvas.part_painter import part_state
+from wiring.catalogue.kind import Kind
 from wiring.drawings.panel_face import decoration, legend, line_colour
 from wiring.drawings.panel_parts import front_part
 from wiring.drawings.signs.all_signs import sign
 from wiring.drawings.signs.terminals import RADIUS_MM, terminals
+from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Item, Path, Pen, Words
 from wiring.pictures.transform import moved, turned
+from wiring.plan.panel_bodies import is_mounted
 from wiring.plan.panel_places import to_face
 from wiring.plan.part import Part
-from wiring.plan.places import terminal_at
+from wiring.plan.places import Point, terminal_at
+from wiring.sheets.panel_template import hole_mm
 
 NAME_PX, PIN_PX = 11.0, 9.5  # size of letters on the screen, whatever the scale
-PINS_FROM = 3.2  # pixels per millimetre from which terminals bear their names
+PINS_FROM = 2.4  # pixels per millimetre from which terminals bear their names
 
 
 def front_items(sight: FaceSight) -> tuple[Item, ...]:
@@ -46,7 +51,7 @@ def back_items(sight: FaceSight) -> tuple[Item, ...]:
         items += part_terminals(sight, part)
         words += [_name(sight, part), *_pins(sight, part)]
     items += words
-    items += label_items(sight, found, words)
+    items += label_items(sight, found, words, terminal_places(sight).values())
     return tuple(items)
 
 
@@ -66,18 +71,45 @@ def part_terminals(sight: FaceSight, part: Part, radius_mm: float = RADIUS_MM) -
 
 
 def _name(sight: FaceSight, part: Part) -> Words:
-    """Return the designation beside a part: beside its body, from behind clear of its lugs."""
-    kind, behind = sight.kinds[part.kind], sight.camera.behind
+    """Return the designation beside a part's body, from behind where no terminals are, with its hole."""
+    kind = sight.kinds[part.kind]
     size = NAME_PX / sight.camera.scale
     x, y = to_face(sight.panel, (part.x_mm, part.y_mm))
     angle = math.radians(part.turn_deg)
-    half = (abs(kind.width_mm * math.cos(angle)) + abs(kind.height_mm * math.sin(angle))) / 2
-    text = f"-{part.designation}"
-    if behind:
-        at = (part_box(sight, part)[2] + size * 0.5, y)
-        return Words(text, at, size, "quiet", "regular", "left", "middle", ground="raised")
-    # beside the upper right corner: track lines run through the middle of lenses and buttons
-    return Words(text, (x + half, y - half - size * 0.1), size, "quiet", "regular", "left", "base")
+    cos, sin = abs(math.cos(angle)), abs(math.sin(angle))
+    half_w = (kind.width_mm * cos + kind.height_mm * sin) / 2
+    half_h = (kind.width_mm * sin + kind.height_mm * cos) / 2
+    if not sight.camera.behind:
+        # beside the upper right corner: track lines run through the middle of lenses and buttons
+        at = (x + half_w, y - half_w - size * 0.1)
+        return Words(f"-{part.designation}", at, size, "quiet", "regular", "left", "base")
+    text = f"-{part.designation}{_hole_words(kind)}"
+    below = Words(
+        text, (x, y + half_h + size * 0.75), size, "quiet", "regular", "centre", "middle", ground="raised"
+    )
+    places = (
+        below,
+        below._replace(at=(x, y - half_h - size * 0.75)),
+        below._replace(at=(x - half_w - size * 0.5, y), align="right"),
+        below._replace(at=(x + half_w + size * 0.5, y), align="left"),
+    )
+    dots = [to_face(sight.panel, terminal_at(part, kind, t.name)) for t in kind.terminals]
+    return next((words for words in places if _is_clear(words, dots)), below)
+
+
+def _is_clear(words: Words, dots: list[Point]) -> bool:
+    """Return whether words keep clear of terminals and of their names above them."""
+    left, top, right, bottom = words_box(words)
+    air = RADIUS_MM + words.size_mm * 0.2
+    return not any(
+        left - air < x < right + air and top - air < y < bottom + air + words.size_mm for x, y in dots
+    )
+
+
+def _hole_words(kind: Kind) -> str:
+    """Return the hole to drill, as drawings write a diameter; "" for what sits in none."""
+    across = hole_mm(kind) if is_mounted(kind) else 0.0
+    return f"  ⌀{across:g}" if across else ""
 
 
 def _pins(sight: FaceSight, part: Part) -> Iterator[Words]:

@@ -25,7 +25,6 @@ from app.canvas.keys import (
 from wiring.edits.panel_spacing import spacing_of
 
 Key = Qt.Key
-WITH_ALT = Qt.KeyboardModifier.AltModifier
 PAN_PX = 60.0
 Combination = tuple[Qt.Key, Qt.KeyboardModifier]
 # What is chosen, by the names the window has for it too; the same keys as on the plan where there is one.
@@ -48,12 +47,12 @@ TO_CHOSEN: dict[Combination, str] = {
     (Key.Key_Y, PLAIN): "down",
     (Key.Key_E, PLAIN): "space_across",
     (Key.Key_E, WITH_SHIFT): "space_down",
-    (Key.Key_Left, WITH_ALT): "left",
-    (Key.Key_Right, WITH_ALT): "right",
-    (Key.Key_Up, WITH_ALT): "top",
-    (Key.Key_Down, WITH_ALT): "bottom",
-    (Key.Key_R, WITH_ALT | WITH_SHIFT): "row",
-    (Key.Key_C, WITH_ALT | WITH_SHIFT): "column",
+    (Key.Key_Left, WITH_CTRL | WITH_SHIFT): "left",
+    (Key.Key_Right, WITH_CTRL | WITH_SHIFT): "right",
+    (Key.Key_Up, WITH_CTRL | WITH_SHIFT): "top",
+    (Key.Key_Down, WITH_CTRL | WITH_SHIFT): "bottom",
+    (Key.Key_H, PLAIN): "row",
+    (Key.Key_H, WITH_SHIFT): "column",
     (Key.Key_M, WITH_CTRL): "mirror_across",
     (Key.Key_M, WITH_CTRL | WITH_SHIFT): "mirror_down",
 }

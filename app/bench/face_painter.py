@@ -9,6 +9,7 @@ from app.bench.bench import Pencil
 from app.bench.face_hit import FaceHit
 from app.bench.face_items import back_items, front_items, part_items
 from app.bench.face_pointer import FacePreview
+from app.bench.face_rulers import WIDE_PX, paint_rulers
 from app.bench.face_sight import FaceSight, item_box, part_box
 from app.bench.face_wire_painter import paint_chosen_wires, paint_hovered_wire, paint_pulled
 from app.bench.face_wires import insulated
@@ -23,7 +24,6 @@ from wiring.pictures.transform import mirrored
 from wiring.plan.panel_bodies import APART_MM, Body, bodies_on, misfits
 from wiring.plan.panel_places import to_face
 from wiring.plan.places import Point
-from wiring.quantities.wording import worded
 
 DOTS_FROM_PX, MOST_DOTS = 7.0, 6000
 GAP_PX = 4.0
@@ -40,8 +40,9 @@ def paint_bench(
     hovered: FaceHit | None,
     pencil: Pencil,
     wire_look: tuple[str, str],
+    at_px: Point | None,
 ) -> None:
-    """Paint everything; a preview is shown as if it were done."""
+    """Paint everything; a preview is shown as if it were done; `at_px` is where the pointer is."""
     shown = _as_previewed(sight, preview)
     painter.fillRect(QRectF(0, 0, sight.whole.width_px, sight.whole.height_px), sight.whole.shades.around)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -69,7 +70,7 @@ def paint_bench(
         painter.setPen(QPen(shown.whole.shades.copper, 1))
         painter.setBrush(with_alpha(shown.whole.shades.copper, 0.10))
         painter.drawRect(rect)
-    _paint_size(painter, shown)
+    paint_rulers(painter, shown, at_px)
     _paint_side(painter, shown)
 
 
@@ -172,38 +173,18 @@ def _paint_outline(painter: QPainter, sight: FaceSight, points: tuple[Point, ...
         painter.drawEllipse(QPointF(*sight.camera.to_px(point)), 3.5, 3.5)
 
 
-def _paint_size(painter: QPainter, sight: FaceSight) -> None:
-    """Write width and height outside the edges, as a drawing has them."""
-    panel, shades = sight.panel, sight.whole.shades
-    units = sight.plan.habits.units
-    rect = _rect(sight, (0.0, 0.0, panel.width_mm, panel.height_mm)).normalized()
-    painter.setFont(screen_font(11))
-    painter.setPen(QPen(shades.quiet, 1))
-    across, down = (
-        worded(panel.width_mm / 1000, "length", units),
-        worded(panel.height_mm / 1000, "length", units),
-    )
-    y = rect.bottom() + 15
-    painter.drawLine(QPointF(rect.left(), y), QPointF(rect.right(), y))
-    painter.drawText(QRectF(rect.left(), y + 2, rect.width(), 18), Qt.AlignmentFlag.AlignCenter, across)
-    x = rect.right() + 15
-    painter.drawLine(QPointF(x, rect.top()), QPointF(x, rect.bottom()))
-    painter.save()
-    painter.translate(x + 11, rect.center().y())
-    painter.rotate(90)
-    painter.drawText(QRectF(-80, -9, 160, 18), Qt.AlignmentFlag.AlignCenter, down)
-    painter.restore()
-    for end_x, end_y in ((rect.left(), y), (rect.right(), y), (x, rect.top()), (x, rect.bottom())):
-        painter.drawLine(QPointF(end_x - 3, end_y + 3), QPointF(end_x + 3, end_y - 3))
-
-
 def _paint_side(painter: QPainter, sight: FaceSight) -> None:
     """Say in the corner which side is up: an open sign for the front, a solid one for the back."""
     shades, behind = sight.whole.shades, sight.camera.behind
     title, says = SIDE_WORDS[behind]
     bold = screen_font(12, "bold")
     width = QFontMetricsF(bold).horizontalAdvance(title) + 16
-    plate = QRectF(12, 10, width, 22)
+    plate = QRectF(WIDE_PX + 12, WIDE_PX + 8, width, 22)
+    words = f"{sight.panel.name}, {says}"
+    room = QFontMetricsF(screen_font(12)).horizontalAdvance(words) + 10
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(with_alpha(shades.around, 0.9))
+    painter.drawRect(plate.adjusted(-3, -3, room + 6, 3))
     painter.setPen(QPen(shades.ink, 1.3))
     painter.setBrush(shades.ink if behind else shades.paper)
     painter.drawRoundedRect(plate, 3, 3)
@@ -212,9 +193,8 @@ def _paint_side(painter: QPainter, sight: FaceSight) -> None:
     painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, title)
     painter.setFont(screen_font(12))
     painter.setPen(shades.quiet)
-    painter.drawText(
-        QRectF(plate.right() + 8, 10, 500, 22), Qt.AlignmentFlag.AlignVCenter, f"{sight.panel.name}, {says}"
-    )
+    beside = QRectF(plate.right() + 8, plate.top(), room, 22)
+    painter.drawText(beside, Qt.AlignmentFlag.AlignVCenter, words)
 
 
 def _rect(sight: FaceSight, box: tuple[float, float, float, float]) -> QRectF:

@@ -5,17 +5,19 @@ from typing import NamedTuple
 
 from app.bench.bench import FaceItem
 from app.bench.face_camera import FaceCamera
+from app.canvas.geometry import Box as CanvasBox
 from app.canvas.geometry import own_box, turned_box
 from app.canvas.sight import Sight
 from wiring.catalogue.kind import Kind
 from wiring.drawings.panel_face import legend
 from wiring.pictures.metrics import words_corners
 from wiring.plan.panel import Panel
-from wiring.plan.panel_bodies import bodies_on, misfits
+from wiring.plan.panel_bodies import bodies_on, body_of, is_mounted, misfits
 from wiring.plan.panel_places import holds, of_panel, plugs_of, to_face
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 
+Box = tuple[float, float, float, float]
 AROUND_MM = 140.0  # what stands or runs this far beyond the face is shown from behind
 
 
@@ -70,7 +72,7 @@ class FaceSight(NamedTuple):
         return misfits(bodies_on(self.plan, self.kinds, self.panel), self.panel)
 
 
-def item_box(panel: Panel, item: FaceItem) -> tuple[float, float, float, float]:
+def item_box(panel: Panel, item: FaceItem) -> Box:
     """Return the box round a line or a legend, in mm of the face."""
     if item.sort == "line":
         line = panel.lines[item.number]
@@ -81,11 +83,23 @@ def item_box(panel: Panel, item: FaceItem) -> tuple[float, float, float, float]:
     return min(xs) - rim, min(ys) - rim, max(xs) + rim, max(ys) + rim
 
 
-def part_box(sight: FaceSight, part: Part) -> tuple[float, float, float, float]:
-    """Return the box round a part's sign, in mm of the face."""
-    box = turned_box(part, own_box(part, sight.kinds.get(part.kind)))
+def part_box(sight: FaceSight, part: Part) -> Box:
+    """Return the box round what is seen of a part, in mm of the face; from the front no terminals."""
+    kind = sight.kinds.get(part.kind)
+    if kind is not None and is_mounted(kind) and not sight.camera.behind:
+        box = CanvasBox(*body_of(part, kind).box)
+    else:
+        box = turned_box(part, own_box(part, kind))
     (left, top), (right, bottom) = (
         to_face(sight.panel, (box.left, box.top)),
         to_face(sight.panel, (box.right, box.bottom)),
     )
     return left, top, right, bottom
+
+
+def surrounding(sight: FaceSight) -> Box:
+    """Return the box round the face, from behind with what stands beside it, in mm of the face."""
+    boxes = [(0.0, 0.0, sight.panel.width_mm, sight.panel.height_mm)]
+    boxes += [part_box(sight, part) for part in sight.beside] if sight.camera.behind else []
+    lefts, tops, rights, bottoms = zip(*boxes, strict=True)
+    return min(lefts), min(tops), max(rights), max(bottoms)

@@ -14,8 +14,8 @@ from app.bench.face_gestures import double, draw_line, place_on_face, pressed, p
 from app.bench.face_hit import FaceHit, hit_on_face
 from app.bench.face_painter import paint_bench
 from app.bench.face_pointer import FaceAround, FacePointer, FaceWrite
-from app.bench.face_sight import FaceSight
-from app.bench.face_wiring import pull_on_face
+from app.bench.face_sight import FaceSight, surrounding
+from app.bench.face_wiring import on_grid_of_face, pull_on_face
 from app.bench.face_writing import ask_anew, ask_for_words
 from app.canvas.gestures.place import article
 from app.canvas.gestures.pointer import Around, Phase
@@ -24,7 +24,6 @@ from app.canvas.sight import Sight
 from app.selection import Selection
 from app.session import Session
 from wiring.catalogue.kind import Kind
-from wiring.edits.panel_spacing import spacing_of
 from wiring.plan.panel import Panel
 
 RIM_PX = 64.0
@@ -36,7 +35,6 @@ CURSORS = {
     "": Qt.CursorShape.ArrowCursor,
 }
 Whole = Callable[[float, float], Sight]
-WIRE_GRID_MM = 6.5  # bends of wires snap at least this finely
 
 
 class FaceView(QWidget):
@@ -90,20 +88,14 @@ class FaceView(QWidget):
         """Return what a gesture looks at; the bench must not be empty."""
         sight = self.sight()
         assert sight is not None
-        grid = spacing_of(sight.plan, sight.panel)
-        while grid > WIRE_GRID_MM:
-            grid /= 2
-        whole = self._on_plan()._replace(
-            scale=self.camera.scale, grid_mm=grid, grid_from=(sight.panel.x_mm, sight.panel.y_mm)
-        )
-        return FaceAround(sight, self.bench.pencil, whole)
+        return FaceAround(sight, self.bench.pencil, on_grid_of_face(self._on_plan(), sight))
 
     def fit(self) -> None:
         """Bring the whole face into sight."""
-        panel = self.panel
-        if panel is not None:
-            size, room = (panel.width_mm, panel.height_mm), (self.width(), self.height())
-            self.camera = fitted(size, room, RIM_PX, behind=self.bench.behind)
+        sight = self.sight()
+        if sight is not None:
+            room, wide = (self.width(), self.height()), sight.panel.width_mm
+            self.camera = fitted(surrounding(sight), room, RIM_PX, wide, self.bench.behind)
             self.left_alone = True
             self.update()
 
@@ -145,7 +137,15 @@ class FaceView(QWidget):
         if sight is not None:
             here = self._on_plan()
             look = here.wire_size, here.wire_colour
-            paint_bench(painter, sight, self.acting.preview, self._hovered, self.bench.pencil, look)
+            paint_bench(
+                painter,
+                sight,
+                self.acting.preview,
+                self._hovered,
+                self.bench.pencil,
+                look,
+                self.at_px if self.underMouse() or self.acting.runs else None,
+            )
         painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

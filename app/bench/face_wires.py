@@ -18,7 +18,8 @@ from wiring.plan.wire import Wire
 THICKER = 1.6  # wires at the back are drawn nearer to life than on a small-scale plan
 LABEL_PX = 9.5
 ALONG = (0.5, 0.35, 0.65, 0.22, 0.78)  # where on the longest leg a label may stand
-LEG_PX = 34.0  # a shorter leg bears no label
+LEG_PX = 22.0  # a shorter leg bears no label
+DOT_MM, AIR_MM = 1.3, 0.2  # half a terminal, and what words keep from other words
 
 Course = tuple[Point, ...]
 Box = tuple[float, float, float, float]
@@ -78,30 +79,48 @@ def insulated(ways: Iterable[Course], size: str, letters: str) -> Iterator[Item]
             yield Path(points, Pen(colour.stripe_rgb, width * 0.5, (2.2, 2.2)))
 
 
-def label_items(sight: FaceSight, found: dict[str, Course], taken: Iterable[Words]) -> Iterator[Words]:
-    """Return label and colour letters of each wire on its longest leg, where no other words stand."""
-    boxes = [words_box(words) for words in taken]
+def label_items(
+    sight: FaceSight, found: dict[str, Course], words: Iterable[Words], dots: Iterable[Point]
+) -> Iterator[Words]:
+    """Return label and colour letters of each wire, on or beside one of its long legs, clear of all else."""
+    taken = [words_box(one) for one in words]
+    taken += [(x - DOT_MM, y - DOT_MM, x + DOT_MM, y + DOT_MM) for x, y in dots]
     size, least = LABEL_PX / sight.camera.scale, LEG_PX / sight.camera.scale
     for wire_id, course in found.items():
         wire = sight.plan.wires[wire_id]
         legs = [leg for piece in clipped(sight, course) for leg in itertools.pairwise(piece)]
-        for a, b in sorted(legs, key=lambda leg: -math.dist(*leg))[:2]:
-            if math.dist(a, b) < least:
-                break
-            words = _free(f"-{wire.label} {wire.colour}", a, b, size, boxes)
-            if words is not None:
-                boxes.append(words_box(words))
-                yield words
-                break
+        longest = sorted(legs, key=lambda leg: -math.dist(*leg))[:2]
+        made = (
+            _free(f"-{wire.label} {wire.colour}", a, b, size, taken)
+            for a, b in longest
+            if math.dist(a, b) >= least
+        )
+        label = next((one for one in made if one is not None), None)
+        if label is not None:
+            taken.append(words_box(label))
+            yield label
 
 
-def _free(text: str, a: Point, b: Point, size: float, boxes: list[Box]) -> Words | None:
-    for share in ALONG:
-        at = a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
-        words = Words(text, at, size, "ink", "semibold", "centre", "middle", ground="raised")
-        box = words_box(words)
-        if not any(
-            box[0] < o[2] + 0.2 and o[0] < box[2] + 0.2 and box[1] < o[3] and o[1] < box[3] for o in boxes
-        ):
-            return words
+def _free(text: str, a: Point, b: Point, size: float, taken: list[Box]) -> Words | None:
+    """Return the words on a leg, or else beside it, where nothing else stands."""
+    words = Words(text, a, size, "ink", "semibold", "centre", "middle", ground="raised")
+    box = words_box(words)
+    wide, high = box[2] - box[0], box[3] - box[1]
+    level = abs(b[0] - a[0]) >= abs(b[1] - a[1])
+    # along a level leg that is shorter than the words they would hide all of it
+    covers = level and math.dist(a, b) < 1.6 * wide
+    away = (0.0, -high * 0.9) if level else (wide * 0.6, 0.0)
+    for side in (-1.0, 1.0) if covers else (0.0, 1.0, -1.0):
+        for share in ALONG:
+            at = (
+                a[0] + (b[0] - a[0]) * share + side * away[0],
+                a[1] + (b[1] - a[1]) * share + side * away[1],
+            )
+            here = words_box(words._replace(at=at))
+            if not any(_touch(here, other) for other in taken):
+                return words._replace(at=at)
     return None
+
+
+def _touch(a: Box, b: Box) -> bool:
+    return a[0] < b[2] + AIR_MM and b[0] < a[2] + AIR_MM and a[1] < b[3] and b[1] < a[3]

@@ -11,13 +11,26 @@ from app.bench.face_pointer import (
     FacePointer,
     FacePreview,
 )
+from app.bench.face_sight import FaceSight
 from app.canvas.gestures.bend import drag_bend, new_bend
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview
 from app.canvas.gestures.pull_wire import pull_from, pull_wire
 from app.canvas.gestures.reconnect import drag_end
 from app.canvas.hit import Hit
+from wiring.edits.panel_spacing import spacing_of
 from wiring.plan.panel_places import from_face, to_face
 from wiring.plan.places import Point
+
+GRID_MM = 6.5  # bends of wires snap at least this finely
+
+
+def on_grid_of_face(whole: Around, sight: FaceSight) -> Around:
+    """Return what a gesture on the plan looks at with the grid of the face, fine enough for wires."""
+    grid = spacing_of(sight.plan, sight.panel)
+    while grid > GRID_MM:
+        grid /= 2
+    corner = sight.panel.x_mm, sight.panel.y_mm
+    return whole._replace(scale=sight.camera.scale, grid_mm=grid, grid_from=corner)
 
 
 def pull_on_face(around: FaceAround) -> FaceGesture:

@@ -87,6 +87,7 @@ class PanelBench(QWidget):
         """Place parts of a kind on the face."""
         kind = self._session.kinds.get(kind_key)
         if kind is not None and self.face.panel is not None:
+            self.face.come_in()
             self.face.begin_place(kind)
             self.face.setFocus()
 
@@ -214,6 +215,8 @@ class PanelBench(QWidget):
         self.bar.show_panel(panel.name, behind=self.bench.behind)
         if self._side != self.bench.behind:
             self._side = self.bench.behind
+            if self.face.left_alone:
+                self.face.fit()  # a plug beside the face is on the other side now
             if not self.bench.behind and self.face.acting.tool == "wire":
                 self.face.begin_select()  # terminals are behind
             elif self.face.acting.runs:

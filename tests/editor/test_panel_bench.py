@@ -7,7 +7,7 @@ from support.benches import BUTTON, LAMP, PANEL, SWITCH, BenchDesk
 from support.surfaces import CTRL, LEFT, PLAIN, SHIFT
 
 from app.bench.bench import FaceItem
-from app.bench.face_gestures import CLASH
+from app.bench.face_moving import DRAG
 from wiring.edits.face_items import add_line, add_text
 
 Key = Qt.Key
@@ -102,10 +102,10 @@ def test_a_body_that_would_touch_another_is_marked_while_it_is_dragged(bench):
     bench.face_press(40, 50)
     bench.face_move(60, 50)
     bench.face_move(81, 50)
-    assert bench.face.acting.preview.hint == CLASH
-    assert bench.hints[-1] == CLASH
+    assert bench.face.acting.preview.hint == "-S1 needs 2 mm between its body and that of -S2."
+    assert bench.hints[-1] == bench.face.acting.preview.hint
     bench.face_move(60, 50)
-    assert bench.face.acting.preview.hint != CLASH
+    assert bench.face.acting.preview.hint == DRAG
     bench.face_key(Key.Key_Escape)
     bench.face_release(60, 50)
     assert bench.where(SWITCH) == (40, 50)
