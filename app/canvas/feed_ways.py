@@ -7,8 +7,9 @@ from app.canvas.rerouting import with_new_wires_routed
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.feed import feed
-from wiring.edits.feed_ends import Group, second_ends, sorted_out
+from wiring.edits.feed_ends import Group, sorted_out
 from wiring.edits.feed_gates import uses_both
+from wiring.edits.load_ends import second_ends
 from wiring.edits.tables import counted
 from wiring.plan.plan import Plan
 
@@ -27,7 +28,7 @@ class FeedWay(NamedTuple):
 def feed_title(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> str:
     """Return what the strip of choices says before them."""
     found = sorted_out(plan, kinds, ids)
-    return f"Feed {counted(len(found.loads) + len(found.coils), 'part')}"
+    return f"Feed {counted(len(found.loads) + len(found.coils) + len(found.movers), 'part')}"
 
 
 def feed_ways(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> tuple[FeedWay, ...]:

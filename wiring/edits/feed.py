@@ -3,13 +3,15 @@
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.feed_coils import feed_coils
-from wiring.edits.feed_ends import Group, Sorted, load_ends, sorted_out
+from wiring.edits.feed_coils import feed_coils, stored_outlet
+from wiring.edits.feed_ends import Group, Sorted, sorted_out
 from wiring.edits.feed_gates import Outlet, Poles, take
+from wiring.edits.feed_leads import Lead, Leads
+from wiring.edits.feed_reversing import feed_reversing
 from wiring.edits.feed_roots import roots
 from wiring.edits.laying import MOST_ON_TERMINAL, Laying
 from wiring.edits.run_order import run_order
@@ -22,6 +24,12 @@ from wiring.plan.plan import Plan
 Manner = Literal["chain", "star"]
 GAP_MM = 5.0  # from a resistor's lead to the LED's
 RESISTOR = "resistor"
+
+
+class _Ends(NamedTuple):
+    plus: Lead
+    minus: Lead
+    middle: Point  # between the places where wires land
 
 
 def feed(
@@ -38,33 +46,32 @@ def feed(
     through a resistor, alone or in series, as :func:`wiring.studies.feeding.groups` works out; all others are
     fed as they are. Unwired fuses, switches and blocks among the ids are put between supply and loads; a
     switch of two poles breaks both conductors where `wanted_poles` is 2, or 0 and it does nothing else.
-    Twin-coil motors go over the selected push buttons or centre-off switches.
+    Twin-coil motors go over the selected push buttons or centre-off switches, behind a selected discharge
+    unit; stall motors over changeovers of two poles. What hangs on a resistor or plug is fed at its free end.
     """
     wanted = tuple(dict.fromkeys(ids))
 
     def apply(plan: Plan) -> Plan:
         known = known_kinds(kinds)
         found = sorted_out(plan, known, wanted)
-        if not (found.loads or found.coils):
+        if not (found.loads or found.coils or found.movers):
             raise EditRefused(
                 "Nothing selected needs feeding; select lamps, buildings or motors that have no wires yet."
             )
         laying = Laying(plan, known, [p.id for part in found for p in part])
         sides = roots(laying, found, wanted_poles)
         if found.coils:
-            feed_coils(laying, found.coils, found.throwers, sides.plus, sides.minus)
-        if not found.loads:
-            return laying.done()
-        ends = [_group_ends(laying, g, sides.plus.colour) for g in _all_groups(found, groups)]
-        places = [_middle(laying, a, b) for a, b in ends]
-        order = run_order(places, laying.at(sides.plus.refs[0]))
-        ends = [ends[i] for i in order]
-        if manner == "chain":
-            _chain(laying, sides.plus, [plus for plus, _ in ends])
-            _chain(laying, sides.minus, [minus for _, minus in ends])
-        else:
-            _star(laying, sides.plus, [plus for plus, _ in ends])
-            _star(laying, sides.minus, [minus for _, minus in ends])
+            stored = stored_outlet(laying, found.stores, sides.plus)
+            feed_coils(laying, found.coils, found.throwers, stored, sides.minus)
+        if found.movers:
+            feed_reversing(laying, found.movers, found.reversers, sides.plus, sides.minus)
+        if found.loads:
+            leads = Leads(plan, known)
+            ends = [_group_ends(laying, leads, g, sides.plus.colour) for g in _all_groups(found, groups)]
+            order = run_order([e.middle for e in ends], laying.at(sides.plus.refs[0]))
+            lay = _chain if manner == "chain" else _star
+            lay(laying, sides.plus, _once(ends[i].plus for i in order))
+            lay(laying, sides.minus, _once(ends[i].minus for i in order))
         return laying.done()
 
     return Edit(f"Feed {counted(len(wanted), 'part')}", apply)
@@ -79,23 +86,29 @@ def _all_groups(found: Sorted, groups: Sequence[Group]) -> Iterator[Group]:
     yield from (Group((part.id,)) for part in found.loads if part.id in waiting)
 
 
-def _group_ends(laying: Laying, group: Group, colour: str) -> tuple[TerminalRef, TerminalRef]:
+def _group_ends(laying: Laying, leads: Leads, group: Group, colour: str) -> _Ends:
     """Return plus and minus of a group; sets down its resistor and joins what is in series."""
-    ends = []
+    pairs = []
     for part_id in group.parts:
-        part = laying.plan.parts[part_id]
-        pair = load_ends(part, laying.kinds[part.kind])
+        pair = leads.of(part_id)
         assert pair is not None
-        ends.append(pair)
-    plus, minus = ends[0][0], ends[-1][1]
-    if group.ohms > 0:
-        part = laying.plan.parts[group.parts[0]]
-        resistor = _resistor(laying, part, plus, group)
-        laying.wire(TerminalRef(resistor.id, "2"), plus, colour)
-        plus = TerminalRef(resistor.id, "1")
-    for (_, before), (after, _) in pairwise(ends):
-        laying.wire(before, after, "YE")
-    return plus, minus
+        pairs.append(pair)
+    plus, minus = pairs[0][0], pairs[-1][1]
+    middle = _middle(laying, [end.at for end in (plus, minus) if end.at is not None])
+    if group.ohms > 0 and plus.at is not None:
+        resistor = _resistor(laying, laying.plan.parts[plus.at.part], plus.at, group)
+        laying.wire(TerminalRef(resistor.id, "2"), plus.at, colour)
+        plus = plus._replace(at=TerminalRef(resistor.id, "1"))
+    for (_, before), (after, _) in pairwise(pairs):
+        if before.at is not None and after.at is not None:
+            laying.wire(before.at, after.at, "YE")
+    return _Ends(plus, minus, middle)
+
+
+def _once(leads: Iterable[Lead]) -> list[TerminalRef]:
+    """Return where wires land: one place for all that hangs together, none for what is fed."""
+    landings = {lead.net: lead.at for lead in reversed(list(leads)) if lead.at is not None}
+    return list(landings.values())[::-1]
 
 
 def _resistor(laying: Laying, led: Part, plus: TerminalRef, group: Group) -> Part:
@@ -115,12 +128,14 @@ def _resistor(laying: Laying, led: Part, plus: TerminalRef, group: Group) -> Par
     return laying.part(kind, on_plan(led, x_mm, terminal.y_mm), turn, led, settings)
 
 
-def _middle(laying: Laying, a: TerminalRef, b: TerminalRef) -> Point:
-    (ax, ay), (bx, by) = laying.at(a), laying.at(b)
-    return (ax + bx) / 2, (ay + by) / 2
+def _middle(laying: Laying, refs: Sequence[TerminalRef]) -> Point:
+    places = [laying.at(ref) for ref in refs]
+    return sum(x for x, _ in places) / len(places), sum(y for _, y in places) / len(places)
 
 
 def _chain(laying: Laying, outlet: Outlet, ends: Sequence[TerminalRef]) -> None:
+    if not ends:
+        return
     laying.wire(take(laying, outlet, laying.at(ends[0])), ends[0], outlet.colour)
     for a, b in pairwise(ends):
         laying.wire(a, b, outlet.colour)

@@ -13,10 +13,21 @@ from wiring.plan.part import Part
 COILS = ("N", "R")
 # One colour for each coil, other than those of any supply's usual pair; common practice, no source.
 COLOURS = ("GN", "PK")
+STORED = "OG"  # what comes out of a discharge unit is no supply's plus
 NEED = (
     "A coil stands a short pulse only: select two push buttons, or a switch with centre off, for -{name} as "
     "well, so that nothing holds it under current."
 )
+
+
+def stored_outlet(laying: Laying, stores: Sequence[Part], plus: Outlet) -> Outlet:
+    """Return where coils draw their pulse: the nearest discharge unit selected, else plus itself."""
+    if not stores:
+        return plus
+    if len(stores) > 1:
+        names = " and ".join(f"-{p.designation}" for p in stores[:2])
+        raise EditRefused(f"{names} would both feed these coils; leave one of them out.")
+    return Outlet((TerminalRef(stores[0].id, "O"),), STORED if plus.colour != STORED else "PK")
 
 
 def feed_coils(

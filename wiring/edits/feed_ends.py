@@ -4,37 +4,19 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
+from wiring.edits.feed_leads import Leads
+from wiring.edits.load_ends import gate_ends
 from wiring.edits.poles import source_ends
 from wiring.edits.tables import part_of
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 
-# Plus (or first leg) and minus (or second) of everything that two conductors feed.
-LOAD_ENDS: Mapping[str, tuple[str, str]] = {
-    "led": ("A", "K"),
-    "strip": ("+", "-"),
-    "filament": ("1", "2"),
-    "flasher": ("+", "-"),
-    "constant_current": ("+", "-"),
-    "constant_power": ("+", "-"),
-    "stall_motor": ("M1", "M2"),
-    "servo": ("+", "-"),
-    "relay": ("A1", "A2"),
-    "discharge_unit": ("+", "-"),
-}
-# Where current comes in and goes out of what can interrupt it; the first pair a kind has is taken.
-GATE_ENDS: Mapping[str, tuple[tuple[str, str], ...]] = {
-    "switch": (("13", "14"), ("11", "14"), ("11", "12")),
-    "fuse": (("1", "2"),),
-    "resettable_fuse": (("1", "2"),),
-}
-# The same for a second pole that makes together with the first.
-SECOND_ENDS: Mapping[str, tuple[tuple[str, str], ...]] = {
-    "switch": (("23", "24"), ("21", "24"), ("21", "22"))
-}
 COIL_ENDS = ("N", "C", "R")
 TAPS = frozenset({"separate", "pairs"})
+REVERSED = "stall_motor"  # thrown by turning its volts round
+REVERSING = frozenset({("11", "14"), ("11", "12"), ("21", "24"), ("21", "22")})
+STORE = "discharge_unit"  # gives what it is fed to coils
 
 
 class Group(NamedTuple):
@@ -52,35 +34,12 @@ class Sorted(NamedTuple):
     gates: tuple[Part, ...]  # switches and fuses
     blocks: tuple[Part, ...]  # all terminals one
     taps: tuple[Part, ...]  # terminal strips and plugs
-    loads: tuple[Part, ...]  # that still lack a wire on one of their ends
-    coils: tuple[Part, ...] = ()  # twin-coil motors that still lack one
+    loads: tuple[Part, ...]  # that no supply reaches yet on one of their ends
+    coils: tuple[Part, ...] = ()  # twin-coil motors that still lack a wire
     throwers: tuple[Part, ...] = ()  # unwired contacts that let go by themselves or stand off: for coils
-
-
-def load_ends(part: Part, kind: Kind) -> tuple[TerminalRef, TerminalRef] | None:
-    """Return plus and minus of a load; None for anything else."""
-    names = LOAD_ENDS.get(kind.behaviour)
-    if names is None or any(n not in {t.name for t in kind.terminals} for n in names):
-        return None
-    return TerminalRef(part.id, names[0]), TerminalRef(part.id, names[1])
-
-
-def gate_ends(part: Part, kind: Kind) -> tuple[TerminalRef, TerminalRef] | None:
-    """Return the way in and the way out of a switch or fuse; None for anything else."""
-    closed = {frozenset(pair) for position in kind.positions for pair in position.closes}
-    for a, b in GATE_ENDS.get(kind.behaviour, ()):
-        if frozenset((a, b)) in closed:
-            return TerminalRef(part.id, a), TerminalRef(part.id, b)
-    return None
-
-
-def second_ends(part: Part, kind: Kind) -> tuple[TerminalRef, TerminalRef] | None:
-    """Return the way in and out of a second pole; None for what has only one."""
-    closed = {frozenset(pair) for position in kind.positions for pair in position.closes}
-    for a, b in SECOND_ENDS.get(kind.behaviour, ()):
-        if frozenset((a, b)) in closed:
-            return TerminalRef(part.id, a), TerminalRef(part.id, b)
-    return None
+    stores: tuple[Part, ...] = ()  # capacitor-discharge units: for coils
+    movers: tuple[Part, ...] = ()  # bare stall motors, where there is a reverser for each
+    reversers: tuple[Part, ...] = ()  # unwired changeovers of two poles
 
 
 def lets_go(kind: Kind) -> bool:
@@ -99,29 +58,54 @@ def is_bare_led(part: Part, kind: Kind) -> bool:
 
 
 def sorted_out(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> Sorted:
-    """Sort selected parts; wires among the ids are passed over. EditRefused for a part that is gone."""
+    """Sort selected parts; wires among the ids are passed over. EditRefused for a part that is gone.
+
+    A plug or strip that no supply reaches stands for the loads that hang on it.
+    """
     chosen = {part_of(plan, i).id for i in ids if i not in plan.wires}
     wired = {ref for wire in plan.wires.values() for ref in (wire.start, wire.end)}
+    leads = Leads(plan, kinds)
+    taken = {ref.part for ref in wired}
+    for tap in [i for i in chosen if i in taken and _behaviour(plan, kinds, i) in TAPS]:
+        chosen |= leads.behind(tap)
     found: dict[str, list[Part]] = {name: [] for name in Sorted._fields}
     for part in plan.parts.values():
         kind = kinds.get(part.kind)
         if part.id in chosen and kind is not None:
-            name = _role(part, kind, wired)
+            name = _role(part, kind, wired, leads)
             if name:
                 found[name].append(part)
+    landed = {lead.at.part for p in found["loads"] for lead in leads.of(p.id) or () if lead.at is not None}
+    for name in ("gates", "blocks", "taps"):  # what hangs on a load already is a way to it, and no way out
+        found[name] = [p for p in found[name] if p.id not in landed]
+    idle = [p for p in found["gates"] if p.id not in taken]
     if found["coils"]:
-        idle = [
-            p for p in found["gates"] if lets_go(kinds[p.kind]) and not any(r.part == p.id for r in wired)
-        ]
-        found["throwers"] = idle
-        found["gates"] = [p for p in found["gates"] if p not in idle]
+        found["throwers"] = [p for p in idle if lets_go(kinds[p.kind])]
+        units = (plan.parts[i] for i in sorted(chosen) if _behaviour(plan, kinds, i) == STORE)
+        found["stores"] = list(units)
+    movers = [p for p in found["loads"] if kinds[p.kind].behaviour == REVERSED and p.id not in taken]
+    reversers = [p for p in idle if _reverses(kinds[p.kind])]
+    if movers and len(reversers) >= len(movers):
+        found["movers"], found["reversers"] = movers, reversers
+    used = {p.id for name in ("throwers", "movers", "reversers") for p in found[name]}
+    for name in ("gates", "loads"):
+        found[name] = [p for p in found[name] if p.id not in used]
     return Sorted(*(tuple(found[name]) for name in Sorted._fields))
 
 
-def _role(part: Part, kind: Kind, wired: set[TerminalRef]) -> str:
-    ends = load_ends(part, kind)
+def _reverses(kind: Kind) -> bool:
+    return {pair for position in kind.positions for pair in position.closes} == REVERSING
+
+
+def _behaviour(plan: Plan, kinds: Mapping[str, Kind], part_id: PartId) -> str:
+    kind = kinds.get(plan.parts[part_id].kind)
+    return kind.behaviour if kind is not None else ""
+
+
+def _role(part: Part, kind: Kind, wired: set[TerminalRef], leads: Leads) -> str:
+    ends = leads.of(part.id)
     if ends is not None:
-        return "" if wired.issuperset(ends) else "loads"
+        return "loads" if any(lead.at is not None for lead in ends) else ""
     if kind.behaviour == "twin_coil":
         return "" if wired.issuperset(TerminalRef(part.id, n) for n in COIL_ENDS) else "coils"
     if gate_ends(part, kind) is not None:
@@ -130,4 +114,4 @@ def _role(part: Part, kind: Kind, wired: set[TerminalRef]) -> str:
         return "sources"
     if kind.behaviour == "bus":
         return "blocks"
-    return "taps" if kind.behaviour in TAPS else ""
+    return "taps" if kind.behaviour in TAPS and not leads.behind(part.id) else ""

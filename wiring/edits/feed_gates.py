@@ -7,8 +7,8 @@ from typing import Literal, NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import EditRefused
 from wiring.edits.feed_colours import Colours, striped
-from wiring.edits.feed_ends import gate_ends, second_ends
 from wiring.edits.laying import MOST_ON_TERMINAL, Laying
+from wiring.edits.load_ends import gate_ends, second_ends
 from wiring.edits.poles import Pole
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part

@@ -1,5 +1,6 @@
 """Where the two conductors of a feed begin: wired from the supply over fuse, switch and blocks if need be."""
 
+import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -8,6 +9,7 @@ from wiring.edits.feed_colours import feed_colours
 from wiring.edits.feed_ends import Sorted
 from wiring.edits.feed_gates import Outlet, Poles, take, through_gates
 from wiring.edits.laying import Laying
+from wiring.edits.lead_over import Joint, free_joints
 from wiring.edits.poles import Pole, poles, source_ends
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
@@ -106,14 +108,36 @@ def _colour_at(laying: Laying, block: Part, outlet: Outlet) -> str:
 def _at_taps(
     laying: Laying, taps: Sequence[Part], known: dict[TerminalRef, Pole], plus: Outlet, minus: Outlet
 ) -> tuple[Outlet, Outlet]:
-    """Let terminal strips and plugs that are fed be the ways out, at their ends farthest from the supply."""
+    """Let strips and plugs that are fed be the ways out, at their ends farthest from the supply.
+
+    Those without any wire yet are put in between, nearest first.
+    """
     refs = [r for tap in taps for r in _refs(laying, tap) if r in known]
-    if taps and not refs:
-        raise EditRefused(f"-{taps[0].designation} is joined to no supply yet; wire it first.")
     for is_plus, outlet in ((True, plus), (False, minus)):
         own = [r for r in refs if known[r].is_plus == is_plus]
         if own:
             farthest = max(own, key=lambda r: (known[r].steps, -laying.count[r]))
             made = Outlet((farthest,), outlet.colour)
             plus, minus = (made, minus) if is_plus else (plus, made)
+    fed = {r.part for r in refs}
+    for tap in sorted(taps, key=lambda t: math.dist((t.x_mm, t.y_mm), laying.at(plus.refs[0]))):
+        if any(laying.count[r] for r in _refs(laying, tap)) and tap.id not in fed:
+            raise EditRefused(f"-{tap.designation} is joined to no supply yet; wire it first.")
+        if tap.id not in fed:
+            joints = free_joints(laying.plan, laying.kinds, tap.id)
+            if len(joints) < 2:
+                raise EditRefused(f"-{tap.designation} has one joint only, and a feed needs two.")
+            plus, minus = (
+                _over_joint(laying, tap, j, o) for j, o in zip(joints, (plus, minus), strict=False)
+            )
     return plus, minus
+
+
+def _over_joint(laying: Laying, tap: Part, joint: Joint, outlet: Outlet) -> Outlet:
+    """Lead one pole over a joint of a strip or plug, in at the side that faces it."""
+    start = laying.at(outlet.refs[0])
+    near, far = sorted(
+        (TerminalRef(tap.id, name) for name in joint), key=lambda r: round(math.dist(laying.at(r), start), 3)
+    )
+    laying.wire(take(laying, outlet, laying.at(near)), near, outlet.colour)
+    return Outlet((far,), outlet.colour)

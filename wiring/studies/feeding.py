@@ -6,6 +6,7 @@ from wiring.catalogue.kind import Kind
 from wiring.circuit.behaviours.feeding import rating
 from wiring.circuit.behaviours.piece import UnusableError
 from wiring.edits.feed_ends import Group, is_bare_led, sorted_out
+from wiring.edits.feed_leads import Leads
 from wiring.edits.feed_roots import roots
 from wiring.edits.laying import Laying
 from wiring.edits.run_order import run_order
@@ -41,11 +42,9 @@ def groups(
     Strings are of one kind, neighbours, as long as the volts allow with a fifth left for the resistor. An LED
     that wants more than the supply gives gets none and is left to the findings.
     """
-    found = sorted_out(plan, kinds, ids)
     by_kind: dict[tuple[str, float, float], list[Part]] = {}
-    for part in found.loads:
-        if is_bare_led(part, kinds[part.kind]):
-            by_kind.setdefault((part.kind, *_wants(part, kinds[part.kind])), []).append(part)
+    for part in _bare_leds(plan, kinds, ids):
+        by_kind.setdefault((part.kind, *_wants(part, kinds[part.kind])), []).append(part)
     made: list[Group] = []
     for (_, forward_v, current_a), parts in by_kind.items():
         most = int(volts_v * (1 - LEFT_FOR_RESISTOR) / forward_v) if in_series and forward_v > 0 else 1
@@ -61,7 +60,14 @@ def groups(
 
 def has_bare_leds(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> bool:
     """Whether any of those parts that is not fed yet is an LED without a resistor."""
-    return any(is_bare_led(p, kinds[p.kind]) for p in sorted_out(plan, kinds, ids).loads)
+    return bool(_bare_leds(plan, kinds, ids))
+
+
+def _bare_leds(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> list[Part]:
+    """Return the LEDs to feed that have no resistor, neither of their own nor on their leads."""
+    leads = Leads(plan, kinds)
+    bare = [p for p in sorted_out(plan, kinds, ids).loads if is_bare_led(p, kinds[p.kind])]
+    return [p for p in bare if not any(lead.over_resistor for lead in leads.of(p.id) or ())]
 
 
 def _wants(part: Part, kind: Kind) -> tuple[float, float]:

@@ -1,0 +1,122 @@
+"""Where a load with wires on it already can be fed: at the free end of what hangs on it.
+
+A lit building on a plug, an LED soldered to its resistor, lamps that are joined to each other but to no
+supply: all of them are fed where their own wires end.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from functools import cached_property
+from typing import NamedTuple
+
+from wiring.catalogue.kind import Kind
+from wiring.edits.load_ends import gate_ends, load_ends
+from wiring.edits.poles import Pole, poles
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.plan import Plan
+
+FULL = 2  # wires on a terminal; common practice, no source
+
+
+class Lead(NamedTuple):
+    """One end of a load, followed outwards."""
+
+    at: TerminalRef | None  # where a wire from the supply lands; None when it is fed, or lies between others
+    net: TerminalRef  # the same for all that hangs together
+    over_resistor: bool = False
+
+
+class Leads:
+    """Follows the wires of loads over resistors, plugs, strips, blocks, fuses and switches to their ends."""
+
+    def __init__(self, plan: Plan, kinds: Mapping[str, Kind]) -> None:
+        self._plan, self._kinds = plan, kinds
+
+    def of(self, part_id: PartId) -> tuple[Lead, Lead] | None:
+        """Return both leads of a load; None for anything else."""
+        part = self._plan.parts[part_id]
+        ends = load_ends(part, self._kinds[part.kind])
+        if ends is None:
+            return None
+        return self._lead(ends[0], 0), self._lead(ends[1], 1)
+
+    def behind(self, part_id: PartId) -> frozenset[PartId]:
+        """Return the loads that hang on a strip or plug that no supply reaches; none on one that is fed."""
+        kind = self._kinds[self._plan.parts[part_id].kind]
+        found: set[PartId] = set()
+        for terminal in kind.terminals:
+            reached = self._reached(TerminalRef(part_id, terminal.name))
+            if any(ref in self._fed for ref in reached):
+                return frozenset()
+            found |= {ref.part for ref in reached if self._side(ref) is not None}
+        return frozenset(found)
+
+    def _lead(self, ref: TerminalRef, side: int) -> Lead:
+        if not self._wired[ref]:
+            return Lead(ref, ref)
+        reached = self._reached(ref)
+        net = min(reached)
+        over_resistor = any(self._behaviour(r) == "resistor" for r in reached)
+        in_series = any(self._side(r) not in (None, side) for r in reached)
+        if in_series or any(r in self._fed for r in reached):
+            return Lead(None, net, over_resistor)
+        return Lead(self._landing(ref, reached), net, over_resistor)
+
+    def _landing(self, ref: TerminalRef, reached: Mapping[TerminalRef, int]) -> TerminalRef | None:
+        """Return the bare terminal farthest out, else a strip's, the load's own or any with room."""
+        bare = [r for r in reached if not self._wired[r]]
+        if bare:
+            return max(bare, key=lambda r: (reached[r], r))
+        roomy = [r for r in reached if len(self._wired[r]) < FULL]
+        strips = [r for r in roomy if self._behaviour(r) == "separate"]
+        if strips:
+            return max(strips, key=lambda r: (reached[r], r))
+        return ref if ref in roomy else min(roomy, default=None)
+
+    def _reached(self, start: TerminalRef) -> dict[TerminalRef, int]:
+        """Return every terminal joined to one, not through loads and supplies, with the steps to it."""
+        reached, waiting = {start: 0}, [start]
+        for here in waiting:  # grows while it is walked
+            for there in (*self._wired[here], *self._across(here)):
+                if there not in reached:
+                    reached[there] = reached[here] + 1
+                    waiting.append(there)
+        return reached
+
+    def _across(self, ref: TerminalRef) -> Iterator[TerminalRef]:
+        part = self._plan.parts[ref.part]
+        kind = self._kinds.get(part.kind)
+        if kind is None:
+            return
+        names = [t.name for t in kind.terminals]
+        gate = gate_ends(part, kind)
+        if gate is not None:
+            yield from (r for r in gate if ref in gate and r != ref)
+        elif kind.behaviour in ("resistor", "bus"):
+            yield from (TerminalRef(ref.part, n) for n in names if n != ref.terminal)
+        elif kind.behaviour == "pairs":
+            other = f"{ref.terminal[:-1]}{'b' if ref.terminal.endswith('a') else 'a'}"
+            yield from (TerminalRef(ref.part, n) for n in names if n == other)
+
+    def _side(self, ref: TerminalRef) -> int | None:
+        """Return 0 at the plus of a load, 1 at its minus, None elsewhere."""
+        part = self._plan.parts[ref.part]
+        kind = self._kinds.get(part.kind)
+        ends = load_ends(part, kind) if kind is not None else None
+        return ends.index(ref) if ends is not None and ref in ends else None
+
+    def _behaviour(self, ref: TerminalRef) -> str:
+        kind = self._kinds.get(self._plan.parts[ref.part].kind)
+        return kind.behaviour if kind is not None else ""
+
+    @cached_property
+    def _wired(self) -> Mapping[TerminalRef, list[TerminalRef]]:
+        joined: dict[TerminalRef, list[TerminalRef]] = defaultdict(list)
+        for wire in self._plan.wires.values():
+            joined[wire.start].append(wire.end)
+            joined[wire.end].append(wire.start)
+        return joined
+
+    @cached_property
+    def _fed(self) -> Mapping[TerminalRef, Pole]:
+        return poles(self._plan, self._kinds)
