@@ -20,6 +20,7 @@ class Notices(QObject):
     """Passes notices to whoever shows them."""
 
     said = Signal(object)  # Notice
+    outdated = Signal()  # what was said is about a plan that is put away
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)

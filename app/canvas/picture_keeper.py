@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QPixmap
 
 from app.canvas.picture_file import image_of
-from app.session import Session
+from app.session import PlanChanged, Session
 from wiring.plan.backdrop import Backdrop
 
 LEAST_LEVEL_PX = 128
@@ -25,7 +25,7 @@ class PictureKeeper(QObject):
         self._levels: tuple[QPixmap, ...] = ()
         self._missed: Path | None = None
         self._damaged: Backdrop | None = None
-        session.changed.connect(lambda _change: self._follow())
+        session.changed.connect(self._plan_changed)
         session.saved_state.connect(lambda _unsaved: self._follow())
         self._follow()
 
@@ -42,6 +42,12 @@ class PictureKeeper(QObject):
         if key != self._shown:
             self._shown, self._levels = key, self._made(backdrop)
         return self._levels
+
+    def _plan_changed(self, change: PlanChanged) -> None:
+        if change.cause == "open":  # another plan's picture may well have the same name
+            self._bytes.clear()
+            self._shown = self._missed = None
+        self._follow()
 
     def _follow(self) -> None:
         """Read the file beside the plan while it is there; put it where the plan is now when it is not."""

@@ -81,7 +81,8 @@ QComboBox[look="slim"]::down-arrow {{ width: 9px; height: 9px; }}
 QComboBox QAbstractItemView {{ background: {field}; border: 1px solid {hair}; padding: 4px; outline: 0;
     selection-background-color: {chosen}; selection-color: {ink}; }}
 
-QListView, QTreeView, QTableView {{ background: transparent; border: 0; outline: 0; }}
+QListView, QTreeView, QTableView {{ background: transparent; border: 0; outline: 0;
+    selection-background-color: {chosen}; selection-color: {ink}; }}
 QListView::item {{ border-radius: 6px; }}
 QTableView {{ gridline-color: {hair}; selection-background-color: {chosen}; selection-color: {ink}; }}
 QTableView::item {{ padding: 5px 8px; }}

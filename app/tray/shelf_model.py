@@ -40,6 +40,11 @@ class Row(NamedTuple):
     kept: KeptSet | None = None
 
     @property
+    def is_heading(self) -> bool:
+        """Whether there is nothing to take."""
+        return self.kind is None and self.kept is None
+
+    @property
     def words(self) -> str:
         """What stands in the row."""
         if self.kept is not None:
@@ -100,6 +105,14 @@ class ShelfModel(QAbstractListModel):
         self._wanted = wanted
         self._refill()
 
+    def best(self) -> int | None:
+        """Return the row meant most likely: called so, else beginning so, else the first one."""
+        wanted = " ".join(self._wanted.casefold().split())
+        things = [n for n, row in enumerate(self.rows) if not row.is_heading]
+        called = [n for n in things if self.rows[n].words.casefold() == wanted]
+        begun = [n for n in things if wanted and self.rows[n].words.casefold().startswith(wanted)]
+        return next(iter((*called, *begun, *things)), None)
+
     def show_sets(self, sets: Sequence[KeptSet]) -> None:
         """Show these sets of the builder's above the kinds."""
         self._sets = tuple(sets)
@@ -133,8 +146,7 @@ class ShelfModel(QAbstractListModel):
         if role == Qt.ItemDataRole.ToolTipRole and row.kind is not None:
             return row.kind.note or None
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            is_thing = row.kind is not None or row.kept is not None
-            return f"{row.words}, {PURPOSES.get(row.purpose, '')}" if is_thing else f"{row.words}, group"
+            return f"{row.words}, {'group' if row.is_heading else PURPOSES.get(row.purpose, OWN_SETS)}"
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:

@@ -41,6 +41,7 @@ class NoticeBar(QFrame):
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.hide)
         notices.said.connect(self._show)
+        notices.outdated.connect(self.forget)
         self._over: QWidget | None = None
 
     def lie_over(self, page: QWidget) -> None:
@@ -88,6 +89,12 @@ class NoticeBar(QFrame):
         self.hide()
         if notice is not None and notice.put_away is not None:
             notice.put_away()
+
+    def forget(self) -> None:
+        """Hide what was said about a plan that is put away; a rescued copy can still be asked for."""
+        if self._notice is not None and self._notice.put_away is None:
+            self._notice = None
+            self.hide()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape puts it away."""

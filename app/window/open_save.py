@@ -12,9 +12,10 @@ from app.notices import Notice, Notices
 from app.plan_lock import PlanLock
 from app.session import Session
 from app.settings import Remembered, state_folder
+from wiring.edits.set_plan import set_plan
 from wiring.files.refusals import NotReadable, NotSaved
 from wiring.files.store import load, save
-from wiring.plan.plan import Plan
+from wiring.plan.plan import UNTITLED, Plan
 
 SUFFIX = ".underboard"
 FILTER = f"Underboard plans (*{SUFFIX})"
@@ -47,7 +48,7 @@ class Documents(QObject):
         """Begin an empty plan."""
         if self.may_leave():
             self._take_file(None)
-            self._session.open(Plan(), None)
+            self._show(Plan(), None)
 
     def open(self) -> None:
         """Let the person choose a plan, and open it."""
@@ -71,7 +72,7 @@ class Documents(QObject):
         """Go on with a rescued plan; it counts as unsaved."""
         if path is not None and not self._take_file(path):
             path = None
-        self._session.open(plan, path, unsaved=True)
+        self._show(plan, path, unsaved=True)
 
     def reopen(self) -> bool:
         """Open the plan's file as it is now."""
@@ -105,6 +106,10 @@ class Documents(QObject):
         choice = self.ask()
         return choice is Choice.LEAVE or (choice is Choice.SAVE and self.save())
 
+    def _show(self, plan: Plan, path: Path | None, *, unsaved: bool = False) -> None:
+        self._notices.outdated.emit()
+        self._session.open(plan, path, unsaved=unsaved)
+
     def _read(self, path: Path, *, own: bool) -> bool:
         try:
             plan = load(path)
@@ -112,7 +117,7 @@ class Documents(QObject):
             self._notices.refuse(str(refusal))
             return False
         held = self._take_file(path if own else None)
-        self._session.open(plan, path if own and held else None)
+        self._show(plan, path if own and held else None)
         if own:
             self._remembered.remember_plan(path)
         if not held:
@@ -151,6 +156,8 @@ class Documents(QObject):
                 f"{path.name} is open in another window and was not written over; save under another name."
             )
             return False
+        if self._session.plan.title == UNTITLED and self._session.redo_label is None:
+            self._session.do(set_plan(title=_title(path)))
         try:
             save(self._session.plan, path)
         except NotSaved as refusal:
@@ -190,6 +197,11 @@ class Documents(QObject):
         box.exec()
         clicked = box.clickedButton()
         return Choice.SAVE if clicked is over else Choice.LEAVE if clicked is other else Choice.STAY
+
+
+def _title(path: Path) -> str:
+    words = path.stem.replace("_", " ").strip()
+    return words[:1].upper() + words[1:]
 
 
 def _file_name(title: str) -> str:

@@ -203,3 +203,20 @@ def test_no_verdict_stands_under_a_plan_until_its_own_is_known(editor, monkeypat
         assert strip.verdict == "Looking for faults"
     editor.solving.request()
     assert strip.verdict != "Looking for faults"
+
+
+def test_the_first_save_names_a_plan_that_nobody_has_named(editor, tmp_path, monkeypatch):
+    answers(monkeypatch, "getSaveFileName", tmp_path / "street_by_the_mill.underboard")
+    editor.window.acts["save"].trigger()
+    assert load(tmp_path / "street_by_the_mill.underboard").title == "Street by the mill"
+    assert editor.window.windowTitle() == "Street by the mill[*]"
+    answers(monkeypatch, "getSaveFileName", tmp_path / "copy.underboard")
+    editor.window.acts["save_as"].trigger()
+    assert load(tmp_path / "copy.underboard").title == "Street by the mill"
+
+
+def test_what_was_said_about_one_plan_is_not_said_over_the_next(editor):
+    editor.session.refused.emit("The picture photo.png is not beside the plan any more.")
+    assert editor.window.notice_bar.isVisible()
+    editor.window.acts["new"].trigger()
+    assert not editor.window.notice_bar.isVisible()

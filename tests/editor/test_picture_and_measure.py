@@ -12,8 +12,9 @@ from wiring.edits.backdrop import lay_backdrop
 from wiring.edits.move import move
 from wiring.files.decode import decode
 from wiring.files.encode import encode
-from wiring.files.store import load
+from wiring.files.store import load, save
 from wiring.plan.backdrop import Backdrop
+from wiring.plan.plan import Plan
 
 __all__ = ["desk"]
 Key = Qt.Key
@@ -157,6 +158,22 @@ def test_a_picture_that_is_gone_is_told_when_the_plan_is_opened(editor, tmp_path
     other.session.open(load(path), path)
     assert told == ["The picture photo.png is not beside the plan any more; put it back or choose it again."]
     close_editor(other)
+
+
+def test_two_plans_whose_pictures_have_one_name_show_each_its_own(editor, tmp_path):
+    for folder, colour in (("red", "#ff0000"), ("blue", "#0000ff")):
+        (tmp_path / folder).mkdir()
+        picture(tmp_path / folder, "photo.png", colour=colour)
+        backdrop = Backdrop(media="image/png", path="photo.png", width_px=200, height_px=100)
+        path = tmp_path / folder / "a.underboard"
+        save(lay_backdrop(backdrop).apply(Plan()), path)
+        assert editor.window.documents.open_path(path)
+        shown = editor.window.plan_view._state.pictures.levels()[0].toImage().pixelColor(5, 5)
+        assert shown.name() == colour
+    (tmp_path / "red" / "photo.png").unlink()
+    assert editor.window.documents.open_path(tmp_path / "red" / "a.underboard")
+    assert editor.window.plan_view._state.pictures.levels() == ()
+    assert not (tmp_path / "red" / "photo.png").exists()
 
 
 def test_a_damaged_picture_in_a_plan_is_told_once(desk):

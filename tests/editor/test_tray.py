@@ -74,3 +74,24 @@ def test_a_search_without_result_says_what_to_try(editor):
     assert tray.model.rows == ()
     assert "Try" in tray._nothing.text()
     assert tray._nothing.isVisible()
+
+
+def test_enter_takes_the_kind_that_is_called_so_before_one_that_only_has_the_word(editor, qtbot):
+    tray = editor.window.tray
+    with qtbot.waitSignal(tray.wanted) as told:
+        type_into(tray.search, "Resistor")
+    assert editor.session.kinds[told.args[0]].title.casefold().startswith("resistor")
+    assert shown(tray.model)[0] != told.args[0]
+
+
+def test_down_goes_past_the_kind_that_enter_would_take(editor, qtbot):
+    tray = editor.window.tray
+    tray.search.setFocus()
+    QTest.keyClicks(tray.search, "lamp")
+    first = tray.list.currentIndex().row()
+    QTest.keyClick(tray.search, Qt.Key.Key_Down)
+    assert tray.list.hasFocus()
+    assert tray.list.currentIndex().row() == first + 1
+    with qtbot.waitSignal(tray.wanted) as told:
+        QTest.keyClick(tray.list, Qt.Key.Key_Return)
+    assert told.args == [shown(tray.model)[1]]

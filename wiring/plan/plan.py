@@ -18,6 +18,7 @@ from wiring.plan.wire import Wire
 from wiring.plan.wireway import Wireway
 
 Line = tuple[tuple[float, float], ...]
+UNTITLED = "Untitled plan"
 
 
 class Habits(msgspec.Struct, frozen=True, omit_defaults=True):
@@ -38,7 +39,7 @@ class Habits(msgspec.Struct, frozen=True, omit_defaults=True):
 class Plan(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     """A plan. Mappings are keyed by id and kept in the order things were made."""
 
-    title: str = "Untitled plan"
+    title: str = UNTITLED
     author: str = ""
     habits: Habits = Habits()
     use: UsePattern = UsePattern()  # for parts that lie in no scene

@@ -14,7 +14,7 @@ from wiring.pictures.picture import Point
 from wiring.pictures.theme import DARK, LIGHT, Theme
 from wiring.pictures.typefaces import printable
 from wiring.plan.names import TerminalRef
-from wiring.plan.plan import Plan
+from wiring.plan.plan import UNTITLED, Plan
 from wiring.sheets.carry.check_list import check_list
 from wiring.sheets.carry.markup import Markup, joined, own, tag
 from wiring.sheets.carry.note_list import finding_list, safety_list
@@ -43,7 +43,7 @@ def carry_sheet(situation: Situation) -> str:
     drawing = plan_drawing(situation)
     script = "\n".join(_page_file(name) for name in _SCRIPTS)
     script = f'(function () {{\n"use strict";\n{script}\n}})();\n'
-    title = printable(plan.title) or "Untitled plan"
+    title = printable(plan.title) or UNTITLED
     return Template(_page_file("page.html")).substitute(
         script_hash=_hash(script),
         title=joined([f"{title}: carry sheet"]),
