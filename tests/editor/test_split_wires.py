@@ -4,11 +4,14 @@ import pytest
 from support.gesture_runs import KINDS
 from support.surfaces import CTRL, Desk
 
+from app.canvas.rerouting import route
 from wiring.circuit.solve import solve
 from wiring.edits.connect import connect
 from wiring.edits.edit import EditRefused
 from wiring.edits.lead_over import lead_over
 from wiring.edits.place_part import place
+from wiring.edits.wireways import add_wireway
+from wiring.plan.lengths import wire_path
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.plan.positions import in_use
@@ -64,6 +67,30 @@ def test_several_wires_are_split_over_a_standing_plug_each_through_its_own_way(d
     ways = {r.terminal for w in desk.plan.wires.values() for r in (w.start, w.end) if r.part == "p5"}
     assert ways == {"1a", "1b", "2a", "2b"} and lit(desk.plan)
     assert desk.session.undo_label == "Split 2 wires"
+
+
+def test_pieces_to_a_strip_that_stands_off_the_wire_run_square(desk):
+    desk.selection.select(["w3", "w4"])
+    entries(desk, 300, 200)["-X1"].trigger()
+    for wire in desk.plan.wires.values():
+        path = wire_path(desk.plan, KINDS, wire)
+        at_plug = path[-2:] if wire.end.part == "p5" else path[:2]
+        (ax, ay), (bx, by) = at_plug
+        assert min(abs(ax - bx), abs(ay - by)) < 1.0
+    assert desk.session.undo_label == "Split 2 wires"
+
+
+def test_pieces_of_a_wire_in_a_wireway_are_led_along_it_again(qtbot):
+    ways = add_wireway([(120, 240), (560, 240)], "Beam"), place(KINDS["terminal-strip-4"], 300, 280)
+    plan = lamp_plan(*ways)
+    desk = Desk(qtbot, route(plan, KINDS, ["w3", "w4"]).apply(plan))
+    assert desk.plan.wires["w3"].along
+    desk.selection.select(["w3", "w4"])
+    entries(desk, 300, 240)["-X1"].trigger()
+    assert len(desk.plan.wires) == 4 and all(w.along for w in desk.plan.wires.values())
+    assert lit(desk.plan)
+    desk.session.undo()
+    assert len(desk.plan.wires) == 2
 
 
 def test_a_single_wire_may_go_over_a_block(desk):
