@@ -2,11 +2,13 @@ import random
 
 import pytest
 from PySide6.QtCore import Qt
-from support.gesture_runs import around, bench_plan
+from support.gesture_runs import KINDS, around, bench_plan
+from support.hands import Hands
 from support.surfaces import CTRL, LEFT, MIDDLE, PLAIN, SHIFT, Desk
 
 from wiring.edits.panels import add_panel
 from wiring.edits.scenes import add_scene
+from wiring.plan.soundness import unsound
 
 K = Qt.Key
 KEYS = (
@@ -70,3 +72,66 @@ def test_whatever_hands_do_the_plan_stays_whole_and_undo_leads_back(qtbot, seed)
     while desk.session.undo_label is not None:
         desk.session.undo()
     assert desk.plan is first
+
+
+# Every key of the window that changes the plan or takes a tool; none that opens a box of the system.
+WINDOW_KEYS = (
+    *("V", "W", "M", "F", "Shift+F", "E", "Shift+E", "O", "R", "T", "Del", "F2", "Ctrl+R", "Ctrl+Shift+R"),
+    *("Shift+B", "Shift+J", "Shift+T", "Shift+W", "Shift+S", "Shift+P", "Ctrl+M", "Ctrl+Shift+M", "Ctrl+B"),
+    *("Ctrl+Shift+Left", "Ctrl+Shift+Right", "Ctrl+Shift+Up", "Ctrl+Shift+Down", "H", "Shift+H", "Ctrl+Shift+H"),
+    *("N", "Shift+N", "A", "X", "G", "Shift+G", "C", "Shift+C", "Alt+Left", "Alt+Right", "Shift+Return"),
+    *("Ctrl+A", "Ctrl+D", "Ctrl+C", "Ctrl+X", "Ctrl+V", "Ctrl+G", "Ctrl+Z", "Ctrl+Shift+Z", "Ctrl+Shift+P"),
+    *("Tab", "Left", "Down", "Shift+Up", "Return", "Return", "Backspace", "Space", "Esc", "+", "-", "Ctrl+0"),
+)
+WORDS = ("8", "60mm", "E1", "lamp", "1ft")
+SOUGHT = ("fuse", "toggle", "led", "building", "strip", "push")
+
+
+def at_work(hands, dice, steps):
+    """Do this and that with the whole window: keys, words, clicks and drags only."""
+
+    def spot():
+        terminals = hands.view.sight().geometry.terminals
+        at = terminals.get(dice.choice(terminals.keys())).tolist() if len(terminals) else (100, 100)
+        if dice.random() < 0.5 and hands.in_sight(*at):
+            return at
+        seen = hands.view.sight().visible
+        return dice.uniform(seen.left + 1, seen.right - 1), dice.uniform(seen.top + 1, seen.bottom - 1)
+
+    acts = (
+        lambda: hands.key(dice.choice(WINDOW_KEYS)),
+        lambda: hands.key(dice.choice(WINDOW_KEYS)),
+        lambda: hands.click(*spot(), keys=dice.choice((PLAIN, PLAIN, SHIFT))),
+        lambda: hands.double_click(*spot()),
+        lambda: hands.drag(spot(), spot(), keys=dice.choice((PLAIN, PLAIN, CTRL, SHIFT))),
+        lambda: hands.word(dice.choice(WORDS)),
+        lambda: hands.place(dice.choice(SOUGHT), spot()),
+    )
+    for _ in range(steps):
+        if hands.view.isVisible():
+            dice.choice(acts)()
+        else:
+            hands.key("Esc")
+
+
+@pytest.mark.parametrize("seed", range(2))
+def test_whatever_was_done_to_the_window_is_undone_and_redone_by_keys(editor, seed):
+    session, first = editor.session, furnished()
+    session.open(first, None)
+    hands = Hands(editor)
+    hands.view.setFocus()
+    hands.key("Ctrl+0")
+    at_work(hands, random.Random(seed), 80)
+    for _ in range(4):
+        hands.key("Esc")
+    hands.view.setFocus()
+    end = session.plan
+    assert unsound(end, KINDS) == ()
+    steps = 0
+    while session.undo_label is not None:
+        hands.key("Ctrl+Z")
+        steps += 1
+    assert session.plan is first and steps > 10
+    while session.redo_label is not None:
+        hands.key("Ctrl+Shift+Z")
+    assert session.plan is end

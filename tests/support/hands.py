@@ -89,11 +89,23 @@ class Hands:
         self, x: float, y: float, held: Qt.MouseButton = NO_BUTTON, keys: Qt.KeyboardModifier = PLAIN
     ) -> None:
         """Move the pointer over the plan; moving alone is no act."""
+        assert self.in_sight(x, y), f"{x:g}, {y:g} mm is not in sight"
         at = self.view.px(x, y)
-        assert self.view.rect().contains(at), f"{x:g}, {y:g} mm is not in sight"
         where = self.view.mapToGlobal(at)
         event = QMouseEvent(QEvent.Type.MouseMove, QPointF(at), QPointF(where), NO_BUTTON, held, keys)
         QApplication.sendEvent(self.view, event)
+
+    def in_sight(self, x: float, y: float) -> bool:
+        """Whether the view shows a place of the plan."""
+        return self.view.rect().contains(self.view.px(x, y))
+
+    def place(self, search: str, *spots: tuple[float, float]) -> None:
+        """Search the tray for a kind, take the first one found and set it down."""
+        self.key("Ctrl+F")
+        self.words(search)
+        self.key("Return")
+        for spot in spots:
+            self.click(*spot)
 
     def at(self, designation: str, terminal: str = "") -> tuple[float, float]:
         """Where a part or one of its terminals lies on the plan."""

@@ -57,14 +57,6 @@ class Walk(Hands):
             self.window.grab().save(str(self._pictures / f"{len(self.done):02}-{name}.png"))
         self._since_s = perf_counter()
 
-    def place(self, search: str, *spots: tuple[float, float]) -> None:
-        """Search the tray for a kind, take the first one found and set it down."""
-        self.key("Ctrl+F")
-        self.words(search)
-        self.key("Return")
-        for spot in spots:
-            self.click(*spot)
-
 
 def walk_the_quay(walk: Walk, pdf: Path, monkeypatch) -> None:
     """Battery, fuse, switch, eight lamps and two buildings, fed, tried and printed."""
