@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wiring.circuit.alternating import read_alternating
-from wiring.circuit.assembly import Assembly
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.direct import read_direct
 from wiring.circuit.islands import Islands
 from wiring.circuit.linear import Floats
@@ -48,8 +48,7 @@ def _read_swinging(
     island = islands.fed[place]
     mine, nodes = island.branches, island.nodes
     columns = (reading.volts, reading.amps, reading.mean_amps, reading.power, reading.failed)
-    question = (f"swinging {place}", islands, assembly.laws)
-    known = assembly.kept.of(question, list[_Swung])
+    known = swung_known(assembly, islands, place)
     for before in known:
         if np.array_equal(before.values, values[mine]):
             for column, was in zip(columns, before.columns, strict=True):
@@ -63,6 +62,11 @@ def _read_swinging(
         float(reading.residual_a[island.reference]),
     )  # fmt: skip
     known[:] = [now, *known[: MOST_SWUNG - 1]]
+
+
+def swung_known(assembly: Assembly, islands: Islands, place: int) -> list[_Swung]:
+    """Return what an island on AC read before, the latest first; to be written to."""
+    return assembly.kept.of((f"swinging {place}", islands, assembly.laws), list[_Swung])
 
 
 def likely_volts(assembly: Assembly, start: Mapping[TerminalRef, float] | None) -> Floats | None:

@@ -9,8 +9,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from wiring.circuit.assembly import Assembly
 from wiring.circuit.behind_rectifiers import direct_volts
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
 from wiring.circuit.lamp_warmth import Lamps, warm_ohms

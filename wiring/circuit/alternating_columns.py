@@ -17,7 +17,7 @@ from wiring.circuit.alternating import (
     WARM_TOLERANCE,
     phases,
 )
-from wiring.circuit.assembly import Assembly
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island, core_network
 from wiring.circuit.lamp_warmth import warm_ohms

@@ -1,13 +1,18 @@
 """Branch arrays of a plan, patched where an edit has left the wiring as it was."""
 
 from collections.abc import Mapping, Sequence
-from typing import Any, NamedTuple
+from typing import NamedTuple
+
+import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.building import build
+from wiring.circuit.carrying import carry_over
 from wiring.circuit.compiled import CompiledPart, mould_of
 from wiring.circuit.folding import MOST_OHMS
+from wiring.circuit.splicing import Changes, spliced, wires_at
+from wiring.circuit.table_changes import table_change
 from wiring.circuit.wire_ohms import WireOhms
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
@@ -16,9 +21,9 @@ from wiring.plan.positions import Positions
 from wiring.plan.wire import Wire
 
 MOST_RECENT = 8
-LARGE = 20_000  # branches: of plans as large as this one is kept
+LARGE = 20_000  # branches: of plans as large as this one, fewer are kept
+FEW = 2
 MOST_CHANGES = 64  # of parts and wires; more are built anew
-STRETCH = 256  # records compared at once, which is quick where they are the same objects
 
 __all__ = ["Assembly", "assemble"]
 
@@ -36,45 +41,73 @@ def assemble(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Ass
     """Return the plan's branch arrays; what cannot be calculated is left out and named in `troubles`.
 
     Arrays of recent plans are kept: one that differs in values only, not in what is joined to what, shares
-    all that was worked out from them.
+    all that was worked out from them; one that is wired a little otherwise takes over what it can.
     """
-    global _recent
+    likeliest: tuple[Assembly, Changes] | None = None
     for recent in _recent:
-        if recent.kinds is kinds and recent.positions == positions:
-            found = _patched(recent.assembly, plan, kinds, positions)
-            if found is not None:
-                _keep(recent, _Recent(kinds, recent.positions, found))
-                return found
-    made = build(plan, kinds, positions)
+        if recent.kinds is not kinds:
+            continue
+        changes = _changes(recent, plan, positions)
+        if changes is None:
+            continue
+        if not changes.size:
+            _keep(recent, recent)
+            return recent.assembly
+        found = None if changes.thrown else _patched(recent.assembly, plan, kinds, positions, changes)
+        if found is not None:
+            _keep(recent, _Recent(kinds, recent.positions, found))
+            return found
+        if likeliest is None or changes.size < likeliest[1].size:
+            likeliest = recent.assembly, changes
+    made = None
+    if likeliest is not None:
+        new = spliced(likeliest[0], plan, kinds, positions, likeliest[1])
+        if new is not None:
+            carry_over(likeliest[0], new)
+            made = new.assembly
+    made = made or build(plan, kinds, positions)
     _keep(None, _Recent(kinds, dict(positions), made))
     return made
 
 
 def _keep(old: _Recent | None, new: _Recent) -> None:
     global _recent
-    most = 1 if len(new.assembly.laws) > LARGE else MOST_RECENT
+    most = FEW if len(new.assembly.laws) > LARGE else MOST_RECENT
     _recent = (new, *(r for r in _recent if r is not old))[:most]
 
 
-def _patched(old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Assembly | None:
+def _changes(recent: _Recent, plan: Plan, positions: Positions) -> Changes | None:
+    """Return what a plan in some positions has otherwise than a recent one; None where it is too much."""
+    was = recent.assembly.plan
+    if was.habits is not plan.habits or was.wireways is not plan.wireways:
+        return None
+    if abs(len(was.parts) - len(plan.parts)) + abs(len(was.wires) - len(plan.wires)) > MOST_CHANGES:
+        return None
+    thrown: list[PartId] = []
+    if recent.positions is not positions and recent.positions != positions:
+        both = recent.positions.items() ^ positions.items()
+        thrown = [part for part in dict.fromkeys(part for part, _ in both) if part in plan.parts]
+        if len(thrown) > MOST_CHANGES:
+            return None
+    parts = table_change(was.parts, plan.parts, MOST_CHANGES)
+    wires = table_change(was.wires, plan.wires, MOST_CHANGES) if parts is not None else None
+    return None if parts is None or wires is None else Changes(parts, wires, thrown)
+
+
+def _patched(
+    old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Positions, changes: Changes
+) -> Assembly | None:
     """Return the arrays of a plan by those of a like one; None where it is joined otherwise."""
-    was = old.plan
-    if was is plan:
-        return old
-    if not _comparable(was, plan):
-        return None
-    parts, wires = _changed(was.parts, plan.parts), _changed(was.wires, plan.wires)
-    if len(parts) + len(wires) > MOST_CHANGES:
-        return None
     moulds: dict[PartId, CompiledPart] = {}
-    if any(now is None or was is now for was, now in (*parts, *wires)):
+    parts, wires = changes.parts, changes.wires
+    if parts.gone or parts.put_in or wires.gone or wires.put_in:
         return None
-    for one, other in parts:
+    for _, one, other in parts.replaced:
         compiled = _alike(old, one, other, kinds, positions)
         if compiled is None:
             return None
         moulds[other.id] = compiled
-    for wire, now in wires:
+    for _, wire, now in wires.replaced:
         if (wire.id, wire.start, wire.end, wire.label) != (now.id, now.start, now.end, now.label):
             return None
         if now.id not in old.wires:
@@ -84,7 +117,7 @@ def _patched(old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Po
         span = old.spans[part]
         if span:
             values[span.start : span.stop] = compiled.rows
-    reached = _wires_to_measure(old, plan, moulds, [now for _, now in wires])
+    reached = _wires_to_measure(old, plan, list(moulds), [now for _, _, now in wires.replaced])
     measured = WireOhms(plan, kinds, reached)
     try:
         for now in reached:
@@ -92,13 +125,6 @@ def _patched(old: Assembly, plan: Plan, kinds: Mapping[str, Kind], positions: Po
     except ValueError:
         return None
     return old._replace(plan=plan, parts={**old.parts, **moulds} if moulds else old.parts, values=values)
-
-
-def _comparable(was: Plan, plan: Plan) -> bool:
-    """Whether two plans have as much of everything, and the same habits and wireways."""
-    if was.habits is not plan.habits or was.wireways is not plan.wireways:
-        return False
-    return len(was.parts) == len(plan.parts) and len(was.wires) == len(plan.wires)
 
 
 def _alike(
@@ -122,40 +148,16 @@ def _stiff(compiled: CompiledPart) -> list[bool]:
 
 
 def _wires_to_measure(
-    old: Assembly, plan: Plan, moved: Mapping[PartId, CompiledPart], changed: Sequence[Wire]
+    old: Assembly, plan: Plan, moved: Sequence[PartId], changed: Sequence[Wire]
 ) -> list[Wire]:
     """Return the wires whose length or size may be another: changed themselves, or on a changed part."""
     found = {wire.id: wire for wire in changed}
-    if moved:
-        at = old.kept.of(("wires at parts", old.wires), lambda: _wires_at(old))
-        for part in moved:
-            for wire_id in at.get(part, ()):
-                found[wire_id] = plan.wires[wire_id]
+    count = len(old.wires)
+    ends = np.stack((old.a[:count], old.b[:count]), axis=1)
+    if old.node_count > int(old.table.nodes.sum()):  # some wires end on nothing, but on a part perhaps
+        near = frozenset(moved)
+        found |= {w.id: w for w in plan.wires.values() if w.start.part in near or w.end.part in near}
+        return [wire for wire in found.values() if wire.id in old.wires]
+    for row in wires_at(old.table, old.node_count, ends, moved):
+        found[old.owners[row]] = plan.wires[old.owners[row]]
     return list(found.values())
-
-
-def _wires_at(assembly: Assembly) -> dict[PartId, list[str]]:
-    found: dict[PartId, list[str]] = {}
-    for wire_id in assembly.wires:
-        wire = assembly.plan.wires[wire_id]
-        for part in {wire.start.part, wire.end.part}:
-            found.setdefault(part, []).append(wire_id)
-    return found
-
-
-def _changed(old: Mapping[str, Any], new: Mapping[str, Any]) -> list[tuple[Any, Any]]:
-    """Return old and new of what is another object now, both tables having the same length.
-
-    Where the order is another, or a name is gone, there is None for what is now.
-    """
-    if old is new:
-        return []
-    was, now = list(old.values()), list(new.values())
-    found: list[tuple[Any, Any]] = []
-    for begin in range(0, len(was), STRETCH):
-        here, there = was[begin : begin + STRETCH], now[begin : begin + STRETCH]
-        if here != there:
-            found += [
-                (one, new.get(one.id)) for one, other in zip(here, there, strict=True) if one is not other
-            ]
-    return found

@@ -6,7 +6,7 @@ alternating source. Where several rectifiers feed one such part, the first one's
 
 import numpy as np
 
-from wiring.circuit.assembly import Assembly
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.islands import Island
 from wiring.circuit.linear import Floats, Ints

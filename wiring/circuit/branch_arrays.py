@@ -67,4 +67,4 @@ class Assembly(NamedTuple):
     @property
     def node_count(self) -> int:
         """One more than the highest node number."""
-        return len(self.node_of)
+        return int(self.node_of.max(initial=-1)) + 1

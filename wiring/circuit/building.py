@@ -11,8 +11,7 @@ from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
 from wiring.circuit.compiled import CompiledPart, Mould, mould_of
 from wiring.circuit.figures import Problem
 from wiring.circuit.kept import Kept
-from wiring.circuit.part_table import part_table
-from wiring.circuit.sets import joined
+from wiring.circuit.part_table import FirstTerminals, Spans, part_table
 from wiring.circuit.wire_ohms import WireOhms
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId, TerminalRef, WireId
@@ -69,15 +68,15 @@ def build(
             continue
         wires[wire.id] = len(wires)
     table, made = part_table(parts, len(wires))
-    first_terminal = dict(zip(table.ids, table.first_terminal.tolist(), strict=True))
-    ends = _Ends(parts, first_terminal, int(table.terminals.sum()))
+    first = dict(zip(table.ids, table.first_terminal.tolist(), strict=True))
+    ends = _Ends(parts, first, int(table.terminals.sum()))
     wire_ends: list[int] = []
     for wire in plan.wires.values():
         one, other = ends.number(wire.start), ends.number(wire.end)
         if wire.id in wires:
             wire_ends += (one, other)
-    count = int(table.terminals.sum()) + len(ends.loose)
-    node_of = joined(table.ties, count) if len(table.ties) else np.arange(count)
+    loose = int(table.nodes.sum()) + np.arange(len(ends.loose))
+    node_of = np.concatenate((made.node_of, loose))
     terminals = np.concatenate((np.array(wire_ends, dtype=np.intp).reshape(-1, 2), made.ends))
     pairs = node_of[terminals]
     size = len(wires) + len(made.laws)
@@ -89,15 +88,11 @@ def build(
     roles = ("wire",) * len(wires) + tuple(made.roles)
     alternating = np.zeros(size, dtype=np.bool_)
     alternating[[s for s in sources.tolist() if roles[s] == "alternating"]] = True
-    begins = table.first_branch.tolist()
-    spans = {
-        part: range(begin, begin + length)
-        for part, begin, length in zip(table.ids, begins, table.branches.tolist(), strict=True)
-    }
     return Assembly(
-        plan, parts, table, first_terminal, spans, wires, Refs(parts, tuple(ends.loose)), node_of, laws,
-        pairs[:, 0].copy(), pairs[:, 1].copy(), values, roles, (*wires, *made.owners), sources, alternating,
-        np.concatenate((np.ones(len(wires), dtype=np.bool_), made.conducting)), tuple(troubles), Kept(),
+        plan, parts, table, FirstTerminals(table), Spans(table), wires, Refs(parts, tuple(ends.loose)),
+        node_of, laws, pairs[:, 0].copy(), pairs[:, 1].copy(), values, roles, (*wires, *made.owners),
+        sources, alternating, np.concatenate((np.ones(len(wires), dtype=np.bool_), made.conducting)),
+        tuple(troubles), Kept(),
     )  # fmt: skip
 
 

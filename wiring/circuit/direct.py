@@ -5,21 +5,33 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from wiring.circuit.assembly import Assembly
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.branches.laws import WIDTH
-from wiring.circuit.cores import Core, core_of_island, core_of_plan, solved_core
+from wiring.circuit.cores import (
+    PLAN,
+    Core,
+    Scope,
+    core_of_island,
+    core_of_plan,
+    cores_known,
+    scope_of_plan,
+    solved_core,
+)
 from wiring.circuit.dead_ends import hang
 from wiring.circuit.islands import Islands
-from wiring.circuit.linear import Floats
+from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.reading import Reading
-from wiring.circuit.steady import SOURCE, read_steady, resting_amps
+from wiring.circuit.steady import read_steady, resting_amps
 
 MOST_APART = 3  # islands solved one by one; where more have changed, all are solved side by side
 Flags = NDArray[np.bool_]
 
 
-class _Known(NamedTuple):
-    """What the islands on direct current read with certain values of the branches."""
+class Known(NamedTuple):
+    """What the islands on direct current read with certain values of the branches.
+
+    Nodes of islands that are not settled may be NaN.
+    """
 
     values: Floats
     columns: tuple[Floats, ...]
@@ -48,32 +60,47 @@ def read_direct(
     so the `values` must not be written to later. An island that does not come to rest is solved alone.
     """
     direct = ~islands.alternating
-    kept = assembly.kept.of(("direct", islands, assembly.laws), list[_Known])
+    kept = last_known(assembly, islands)
     last = kept[0] if kept else None
     stale = direct if last is None else _stale(islands, last, values) & direct
-    if last is None or np.count_nonzero(stale) > MOST_APART or np.array_equal(stale, direct):
+    if last is None or _all_at_once(assembly, islands, stale, direct):
         residual_a, settled = np.zeros(len(direct)), np.ones(len(direct), dtype=np.bool_)
         task = _Task(assembly, islands, values, reading, residual_a, settled)
-        _read_core(task, core_of_plan(assembly, islands), direct, warm if last is None else last.nodes)
+        core, scope = core_of_plan(assembly, islands), scope_of_plan(assembly, islands)
+        likely = warm if last is None or np.isnan(last.nodes).any() else last.nodes
+        _read_core(task, core, scope, np.flatnonzero(direct), likely)
     else:
         task = _Task(assembly, islands, values, reading, last.residual_a.copy(), last.settled.copy())
         _read_as_before(last, islands, direct, reading)
         for place in np.flatnonzero(stale).tolist():
-            only = np.zeros_like(direct)
-            only[place] = True
-            _read_core(task, core_of_island(assembly, islands, place), only, last.nodes)
+            island = islands.fed[place]
+            scope = Scope(island.branches, island.nodes)
+            likely = None if np.isnan(last.nodes[island.reference]) else last.nodes
+            _read_core(task, core_of_island(assembly, islands, place), scope, np.array([place]), likely)
     reading.residual_a[islands.references[direct]] = task.residual_a[direct]
     for place in np.flatnonzero(~task.settled).tolist():
         read_steady(assembly, islands.fed[place], values, reading, None)
     columns = tuple(column.copy() for column in _columns(reading))
-    kept[:] = [_Known(values, columns, reading.nodes.copy(), task.residual_a, task.settled)]
+    kept[:] = [Known(values, columns, reading.nodes.copy(), task.residual_a, task.settled)]
+
+
+def last_known(assembly: Assembly, islands: Islands) -> list[Known]:
+    """Return what the islands read the last time, one entry or none; to be written to."""
+    return assembly.kept.of(("direct", islands, assembly.laws), list[Known])
+
+
+def _all_at_once(assembly: Assembly, islands: Islands, stale: Flags, direct: Flags) -> bool:
+    """Whether the core of the whole plan is the quicker way."""
+    if np.count_nonzero(stale) > MOST_APART:
+        return True
+    return np.array_equal(stale, direct) and PLAN in cores_known(assembly, islands)
 
 
 def _columns(reading: Reading) -> tuple[Floats, ...]:
     return reading.volts, reading.amps, reading.mean_amps, reading.power
 
 
-def _stale(islands: Islands, last: _Known, values: Floats) -> Flags:
+def _stale(islands: Islands, last: Known, values: Floats) -> Flags:
     """Return for each island whether a value in it is another than the last time, or it was hard to solve."""
     stale = np.append(~last.settled, False)
     if values is not last.values:
@@ -82,8 +109,8 @@ def _stale(islands: Islands, last: _Known, values: Floats) -> Flags:
     return stale[:-1]
 
 
-def _read_as_before(last: _Known, islands: Islands, direct: Flags, reading: Reading) -> None:
-    if direct.all():  # what nothing feeds reads nought either way
+def _read_as_before(last: Known, islands: Islands, direct: Flags, reading: Reading) -> None:
+    if direct.all() and not np.isnan(last.nodes).any():  # what nothing feeds reads nought either way
         for column, before in zip(_columns(reading), last.columns, strict=True):
             np.copyto(column, before)
         np.copyto(reading.nodes, last.nodes)
@@ -94,21 +121,22 @@ def _read_as_before(last: _Known, islands: Islands, direct: Flags, reading: Read
     np.copyto(reading.nodes, last.nodes, where=among[islands.of_node])
 
 
-def _read_core(task: _Task, core: Core, meant: Flags, warm: Floats | None) -> None:
+def _read_core(task: _Task, core: Core, scope: Scope, places: Ints, warm: Floats | None) -> None:
     """Solve the core of some islands and write what they read, dead ends and all."""
-    assembly, islands, values, reading, residual_a, settled = task
-    solved = solved_core(core, values, warm)
+    mine, around = scope
+    values, reading = task.values[mine], task.reading
+    solved = solved_core(core, values, None if warm is None else warm[around])
     nodes = solved.nodes
-    hang(islands.dead.layers, np.where(assembly.laws == SOURCE, values[:, 0], 0.0), assembly.a, nodes)
-    among = np.append(meant, False)
-    nodes -= np.append(nodes[islands.references], 0.0)[islands.of_node]
-    np.copyto(reading.nodes, nodes, where=among[islands.of_node])
-    mine = among[islands.of_branch]
-    np.copyto(reading.volts, nodes[assembly.a] - nodes[assembly.b], where=mine)
-    reading.amps[core.branches] = solved.amps
-    loops = np.flatnonzero(mine & islands.circling)
-    reading.amps[loops] = resting_amps(assembly, loops, values)
-    np.copyto(reading.mean_amps, reading.amps, where=mine)
-    np.copyto(reading.power, reading.volts * reading.amps, where=mine)
-    settled[core.islands] = solved.converged
-    residual_a[core.islands] = np.where(solved.converged, solved.residual_a, 0.0)
+    hang(core.layers, np.where(core.sources, values[:, 0], 0.0), core.a, nodes)
+    nodes -= nodes[core.references]
+    volts, amps = nodes[core.a] - nodes[core.b], np.zeros(len(mine))
+    amps[core.branches] = solved.amps
+    amps[core.loops] = resting_amps(task.assembly, mine[core.loops], task.values)
+    reading.nodes[around] = nodes
+    reading.volts[mine], reading.amps[mine], reading.mean_amps[mine] = volts, amps, amps
+    reading.power[mine] = volts * amps
+    inner = places[core.islands]
+    task.settled[places] = True
+    task.settled[inner] = solved.converged
+    task.residual_a[places] = 0.0
+    task.residual_a[inner] = np.where(solved.converged, solved.residual_a, 0.0)

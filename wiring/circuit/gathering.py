@@ -6,8 +6,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from wiring.circuit.assembly import Assembly
 from wiring.circuit.behaviours.feeding import rating
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.compiled import CompiledPart
 from wiring.circuit.figures import Figures, PartFigure, SupplyFigure, WireFigure
 from wiring.circuit.linear import Ints

@@ -5,14 +5,13 @@ Taking dead ends off leaves a network in which every node is held, however many 
 """
 
 from collections.abc import Sequence
-from functools import cached_property
-from typing import NamedTuple, overload
+from typing import Any, NamedTuple, overload
 
 import numpy as np
 from numpy.typing import NDArray
 
-from wiring.circuit.assembly import Assembly
-from wiring.circuit.dead_ends import DeadEnds, dead_ends
+from wiring.circuit.branch_arrays import Assembly
+from wiring.circuit.dead_ends import DeadEnds, Twigs, dead_ends, hung
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.links import hanging
 from wiring.circuit.network import Network, Shape
@@ -75,15 +74,6 @@ class _Fed(Sequence[Island]):
             self._made[place] = self._make(place)
         return self._made[place]
 
-    @cached_property
-    def _twigs(self) -> tuple[Ints, Ints, Ints]:
-        """All twigs in a row, from the inside outwards."""
-        layers = self._found.dead.layers[::-1]
-        nodes, branches, others = (
-            np.concatenate([np.zeros(0, dtype=np.intp), *(layer[n] for layer in layers)]) for n in range(3)
-        )
-        return nodes, branches, others
-
     def _make(self, place: int) -> Island:
         found, a, b = self._found, self._assembly.a, self._assembly.b
         mine = found.of_branch == place
@@ -92,7 +82,7 @@ class _Fed(Sequence[Island]):
         core_nodes = np.unique(np.concatenate((a[core], b[core])))
         last = reference if reference in core_nodes else (int(core_nodes[-1]) if len(core_nodes) else -1)
         core_nodes = np.append(core_nodes[core_nodes != last], last) if last >= 0 else core_nodes
-        nodes, branches, others = self._twigs
+        nodes, branches, others = found.dead.twigs
         twigs = found.of_node[nodes] == place
         hung = zip(nodes[twigs].tolist(), branches[twigs].tolist(), others[twigs].tolist(), strict=True)
         return Island(
@@ -104,8 +94,17 @@ class _Fed(Sequence[Island]):
 
 def find_islands(assembly: Assembly) -> Islands:
     """Return the fed islands of a plan, in the order of their first source."""
-    known = ("islands", assembly.a, assembly.b, assembly.sources, assembly.alternating)
-    return assembly.kept.of(known, lambda: _find(assembly))
+    return assembly.kept.of(islands_question(assembly), lambda: _find(assembly))
+
+
+def islands_question(assembly: Assembly) -> tuple[Any, ...]:
+    """Return by what they are known."""
+    return "islands", assembly.a, assembly.b, assembly.sources, assembly.alternating
+
+
+def dead_ends_question(assembly: Assembly) -> tuple[Any, ...]:
+    """Return by what the dead ends are known."""
+    return "dead ends", assembly.a, assembly.b
 
 
 def _find(assembly: Assembly) -> Islands:
@@ -115,7 +114,7 @@ def _find(assembly: Assembly) -> Islands:
         nowhere = np.full(count, -1, dtype=np.intp)
         none = np.zeros(0, dtype=np.intp)
         unfed = np.full(len(a), -1, dtype=np.intp)
-        dead = DeadEnds(np.zeros(len(a), dtype=np.bool_), ())
+        dead = hung(Twigs(none, none, none), none, len(a))
         return Islands((), nowhere, unfed, none, np.zeros(0, dtype=np.bool_), dead, circling)
     label = hanging(assembly)
     pieces, first = np.unique(label[a[sources]], return_index=True)
@@ -126,9 +125,8 @@ def _find(assembly: Assembly) -> Islands:
     of_branch = of_node[a]
     swinging = np.zeros(len(pieces), dtype=np.bool_)
     swinging[of_branch[np.flatnonzero(assembly.alternating)]] = True
-    found = Islands(
-        (), of_node, of_branch, b[sources[first[by_source]]], swinging, dead_ends(a, b, count), circling
-    )
+    dead = assembly.kept.of(dead_ends_question(assembly), lambda: dead_ends(a, b, count))
+    found = Islands((), of_node, of_branch, b[sources[first[by_source]]], swinging, dead, circling)
     return found._replace(fed=_Fed(assembly, found))
 
 

@@ -26,3 +26,11 @@ class Kept:
         answer = work_out()
         self._answers[name] = ((tuple(inputs), answer), *self._answers.get(name, ())[: MOST_KEPT - 1])
         return answer
+
+    def known(self, question: tuple[Any, ...], sort: type[T]) -> T | None:
+        """Return the answer to a question if it is known (of that sort), else None."""
+        name, *inputs = question
+        for asked, answer in self._answers.get(name, ()):
+            if all(one is other for one, other in zip(asked, inputs, strict=True)):
+                return answer if isinstance(answer, sort) else None
+        return None

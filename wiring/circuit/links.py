@@ -7,7 +7,7 @@ from typing import NamedTuple, overload
 import numpy as np
 from numpy.typing import NDArray
 
-from wiring.circuit.assembly import Assembly
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.linear import Ints
 from wiring.circuit.sets import joined
 from wiring.plan.names import PartId, WireId
@@ -68,8 +68,13 @@ class Circuits(NamedTuple):
 
 def hanging(assembly: Assembly) -> Ints:
     """Return for each node the number of what hangs together through branches, as the switches stand."""
-    a, b = assembly.a, assembly.b
-    return assembly.kept.of(("hanging", a, b), lambda: joined(np.stack((a, b), axis=1), assembly.node_count))
+    a, b, count = assembly.a, assembly.b, assembly.node_count
+    return assembly.kept.of(hanging_question(assembly), lambda: joined(np.stack((a, b), axis=1), count))
+
+
+def hanging_question(assembly: Assembly) -> tuple[str, Ints, Ints]:
+    """Return by what that is known."""
+    return "hanging", assembly.a, assembly.b
 
 
 def circuits(assembly: Assembly) -> Circuits:

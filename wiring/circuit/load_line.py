@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wiring.catalogue.kind import Kind
-from wiring.circuit.assembly import Assembly
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.gathering import Columns, columns, part_figure
 from wiring.circuit.islands import Island
 from wiring.circuit.linear import Floats

@@ -4,9 +4,9 @@ from collections.abc import Callable
 
 import numpy as np
 
-from wiring.circuit.assembly import Assembly
 from wiring.circuit.behaviours.converter import INPUT, OUTPUT
 from wiring.circuit.behaviours.feeding import SHUT_OFF_OHMS
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.converting import Reads, Stand, next_stand
 from wiring.circuit.linear import Floats
 from wiring.circuit.side_by_side import Columns

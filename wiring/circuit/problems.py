@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 import numpy as np
 
-from wiring.circuit.assembly import Assembly
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.figures import Problem
 from wiring.circuit.links import Circuits, conductors, short_path

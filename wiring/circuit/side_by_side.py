@@ -15,7 +15,7 @@ from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.building import build
 from wiring.circuit.compiled import Mould, mould_of
-from wiring.circuit.cores import core_of_plan, solved_core
+from wiring.circuit.cores import core_of_plan, scope_of_plan, solved_core
 from wiring.circuit.dead_ends import hang
 from wiring.circuit.islands import find_islands
 from wiring.circuit.linear import Floats, Ints
@@ -109,20 +109,21 @@ def solved_columns(many: SideBySide, sets: Ints, values: Floats, absent: NDArray
     """Solve some sets with these values of the branches."""
     assembly = many.assembly
     islands = find_islands(assembly)
-    core = core_of_plan(assembly, islands)
+    core, scope = core_of_plan(assembly, islands), scope_of_plan(assembly, islands)
     loops = np.flatnonzero((islands.of_branch >= 0) & islands.circling)
-    solved = solved_core(core, values)
-    nodes = solved.nodes
+    solved = solved_core(core, values[scope.branches])
+    nodes = np.zeros((assembly.node_count, len(sets)))
+    nodes[scope.nodes] = solved.nodes
     emf = np.where((assembly.laws == SOURCE)[:, None], values[:, 0], 0.0)
     hang(islands.dead.layers, emf, assembly.a, nodes)
     fed = islands.of_branch >= 0
     volts = np.where(fed[:, None], nodes[assembly.a] - nodes[assembly.b], 0.0)
     amps = np.zeros_like(volts)
-    amps[core.branches] = solved.amps
+    amps[scope.branches[core.branches]] = solved.amps
     amps[loops] = resting_amps(assembly, loops, assembly.values)[:, None]
     volts[absent] = amps[absent] = 0.0
     sound = np.ones((len(islands.references) + 1, len(sets)), dtype=np.bool_)
-    sound[core.islands] = solved.converged
+    sound[np.flatnonzero(~islands.alternating)[core.islands]] = solved.converged
     return Columns(sets, volts, amps, sound[islands.of_branch], values, absent)
 
 

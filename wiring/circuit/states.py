@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import NamedTuple
 
+import numpy as np
+
 from wiring.catalogue.kind import Kind
 from wiring.circuit.assembly import Assembly, assemble
 from wiring.circuit.behaviours.joining import lets_go_v
@@ -68,7 +70,7 @@ def settle(
 def _relays(assembly: Assembly) -> tuple[PartId, ...]:
     return assembly.kept.of(
         ("relays", assembly.table),
-        lambda: tuple(p for p, compiled in assembly.parts.items() if compiled.kind.behaviour == "relay"),
+        lambda: tuple(assembly.table.ids[row] for row in np.flatnonzero(assembly.table.relays).tolist()),
     )
 
 

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from wiring.circuit.assembly import Assembly
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER, LAWS
 from wiring.circuit.islands import Island, core_network
 from wiring.circuit.linear import Floats, Ints

@@ -11,9 +11,9 @@ import numpy as np
 
 from wiring.circuit.all_islands import read_all
 from wiring.circuit.alternating import read_alternating
-from wiring.circuit.assembly import Assembly
 from wiring.circuit.behaviours.converter import INPUT, OUTPUT
 from wiring.circuit.behaviours.feeding import FOLDED_SHARE, SHUT_OFF_OHMS
+from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.converting import Reads, Stand, next_stand
 from wiring.circuit.islands import Island, Islands, find_islands
 from wiring.circuit.linear import Floats
