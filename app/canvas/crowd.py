@@ -2,42 +2,18 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRectF
-from PySide6.QtGui import QPainter, QPen
+import numpy as np
+from PySide6.QtGui import QPainter
 
+from app.canvas.raster import draw_boxes, raster
 from app.canvas.sight import Sight
-from wiring.pictures.many_records import collector_paused
 from wiring.plan.names import PartId
-from wiring.plan.part import Part
 
 
-class Crowd:
-    """Keeps the rectangle of each part until it is another one: making it takes longer than painting."""
-
-    def __init__(self) -> None:
-        self._kept: dict[PartId, tuple[Part, QRectF]] = {}
-
-    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
-        """Paint the rectangles of those parts."""
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-        painter.scale(sight.camera.scale, sight.camera.scale)
-        painter.translate(-sight.camera.left_mm, -sight.camera.top_mm)
-        pen = QPen(sight.shades.ink, 1)
-        pen.setCosmetic(True)
-        painter.setPen(pen)
-        painter.setBrush(sight.shades.raised)
-        if len(self._kept) < len(ids) / 2:  # the first look at a plan
-            with collector_paused():
-                for part_id in ids:
-                    self._rect(sight, part_id)
-        painter.drawRects([self._rect(sight, part_id) for part_id in ids])
-        painter.restore()
-
-    def _rect(self, sight: Sight, part_id: PartId) -> QRectF:
-        part = sight.plan.parts[part_id]
-        known = self._kept.get(part_id)
-        if known is None or known[0] is not part:
-            left, top, right, bottom = sight.geometry.parts.get(part_id)[:4].tolist()
-            known = self._kept[part_id] = (part, QRectF(left, top, right - left, bottom - top))
-        return known[1]
+def paint_crowd(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
+    """Paint the rectangles of those parts, all at once."""
+    camera = sight.camera
+    origin = np.array([camera.left_mm, camera.top_mm] * 2)
+    boxes = (sight.geometry.parts.rows(ids)[:, :4] - origin) * camera.scale
+    with raster(painter, sight.width_px, sight.height_px) as on:
+        draw_boxes(on, boxes, sight.shades.ink.rgba(), sight.shades.raised.rgba())

@@ -1,12 +1,14 @@
 """Paints the small flag of a finding at a part or wire: circle note, diamond weak, triangle danger."""
 
+import math
 from collections.abc import Iterable
+from functools import lru_cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPixmap
 
 from app.canvas.geometry import Box
-from app.canvas.part_painter import shown_box
+from app.canvas.part_painter import shown_boxes
 from app.canvas.sight import Sight
 from app.theme.fonts import screen_font
 from wiring.findings.finding import Finding, Rank
@@ -15,15 +17,16 @@ from wiring.plan.places import Point
 SIZE_PX = 15.0
 FAR, SIZE_FAR_PX = 0.42, 12.0
 MOST = 400
+RIM_PX = 3.0  # room round a flag for its edge
 ROLES = {Rank.NOTE: "note", Rank.WEAK: "weak", Rank.DANGER: "danger"}
 MARKS = {Rank.NOTE: "i", Rank.WEAK: "~", Rank.DANGER: "!"}
 
 
 def flag_places(sight: Sight, parts: Iterable[str], wires: Iterable[str]) -> list[tuple[Finding, Point]]:
     """Return the findings to be flagged and the middle of each flag in pixels."""
-    found = [
-        (sight.worst[i], _at_corner(shown_box(sight, sight.plan.parts[i]))) for i in parts if i in sight.worst
-    ]
+    flagged = [i for i in parts if i in sight.worst]
+    boxes = shown_boxes(sight, flagged).tolist() if flagged else []
+    found = [(sight.worst[i], _at_corner(Box(*box))) for i, box in zip(flagged, boxes, strict=True)]
     for wire_id in wires:
         finding = sight.worst.get(wire_id)
         path = sight.geometry.paths.get(wire_id)
@@ -45,19 +48,34 @@ def paint_flags(painter: QPainter, sight: Sight, parts: Iterable[str], wires: It
     """Paint the gravest finding of each part and wire."""
     if not sight.worst:
         return
-    painter.save()
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     size = SIZE_PX if sight.camera.scale >= FAR else SIZE_FAR_PX
+    paper, half = sight.shades.paper.rgba(), size / 2 + RIM_PX
     for finding, (x, y) in sorted(flag_places(sight, parts, wires), key=lambda f: f[0].rank):
-        rect = QRectF(x - size / 2, y - size / 2, size, size)
-        painter.setPen(QPen(sight.shades.paper, 1.5))
-        painter.setBrush(QColor(sight.shades.theme[ROLES[finding.rank]]))
-        painter.drawPath(flag_shape(finding.rank, rect))
-        painter.setFont(screen_font(10, "bold"))
-        painter.setPen(sight.shades.paper)
-        low = 2.0 if finding.rank is Rank.DANGER else 0.0
-        painter.drawText(rect.translated(0, low), Qt.AlignmentFlag.AlignCenter, MARKS[finding.rank])
-    painter.restore()
+        fill = QColor(sight.shades.theme[ROLES[finding.rank]]).rgba()
+        painter.drawPixmap(
+            round(x - half), round(y - half), _flag(finding.rank, size, fill, paper, sight.ratio)
+        )
+
+
+@lru_cache(maxsize=64)
+def _flag(rank: Rank, size: float, fill: int, paper: int, ratio: float) -> QPixmap:
+    """Return the flag of a rank, painted once."""
+    edge = math.ceil((size + 2 * RIM_PX) * ratio)
+    pixmap = QPixmap(edge, edge)
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    rect = QRectF(RIM_PX, RIM_PX, size, size)
+    painter.setPen(QPen(QColor.fromRgba(paper), 1.5))
+    painter.setBrush(QColor.fromRgba(fill))
+    painter.drawPath(flag_shape(rank, rect))
+    painter.setFont(screen_font(10, "bold"))
+    painter.setPen(QColor.fromRgba(paper))
+    low = 2.0 if rank is Rank.DANGER else 0.0
+    painter.drawText(rect.translated(0, low), Qt.AlignmentFlag.AlignCenter, MARKS[rank])
+    painter.end()
+    return pixmap
 
 
 def flag_shape(rank: Rank, rect: QRectF) -> QPainterPath:

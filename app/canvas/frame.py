@@ -45,11 +45,11 @@ class Frame:
         wire_look: tuple[str, str],
         stirred_since: StirredSince,
         *,
-        in_burst: bool,
+        may_wait: bool,
     ) -> bool:
         """Paint everything; False when the still picture was an old one that has to be painted again soon."""
-        held_out = preview.touched if preview.plan is not None else frozenset[str]()
-        fresh = self.still.paint(painter, sight, key, held_out, stirred_since, in_burst=in_burst)
+        held_out = _held_out(preview)
+        fresh = self.still.paint(painter, sight, key, held_out, stirred_since, may_wait=may_wait)
         if preview.bar is None and not preview.bars:
             alone = len(grounds) == 1 and not selected
             for ground in sorted(grounds):
@@ -59,6 +59,10 @@ class Frame:
         self._rulers.paint(painter, sight, pointer_px)
         paint_focus(painter, sight)
         return fresh
+
+    def paint_on(self, sight: Sight, key: object, preview: Preview, until: float, *, settled: bool) -> bool:
+        """Paint on at the next still picture until a time; True when it is ready to be shown."""
+        return self.still.work(sight, key, _held_out(preview), until, settled=settled)
 
     def _paint_marks(
         self,
@@ -102,6 +106,11 @@ class Frame:
                 and _inside(sight, i, box)
             ]
         return asked
+
+
+def _held_out(preview: Preview) -> frozenset[str]:
+    """Return what moves, and so is not to stand in the still picture."""
+    return preview.touched if preview.plan is not None else frozenset()
 
 
 def _inside(sight: Sight, part_id: str, box: tuple[float, float, float, float]) -> bool:

@@ -1,10 +1,8 @@
 """Writes the designations of parts beside them, where there is room."""
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 
 import numpy as np
-from numpy.typing import NDArray
-from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Box
@@ -21,38 +19,69 @@ LABELS_MOST = 500
 FEW = 60  # parts in sight whose designations are written from any distance
 OWN_WORDS_FROM = 1.3  # and from which the builder's own words follow
 WIRE_END_PX = 22.0  # of each wire's end that labels leave free
+NEAR_PX = 200.0  # how far beyond the parts in sight others are looked at, which labels keep off
 PLATE = Plate(font_px=11, high_px=15.0, rim_px=3.0, ground=0.82)
 
 
 class LabelPainter:
-    """Writes what fits without running over parts, ends of wires or another label."""
+    """Keeps labels where they stand while nothing but the place looked at is another, so that none jumps."""
 
-    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId], taken: Sequence[Box]) -> None:
-        """Write the labels of those parts; `taken` are boxes in pixels that other words and flags fill."""
-        if len(ids) > LABELS_MOST or (sight.camera.scale < LABELS_FROM and len(ids) > FEW) or not ids:
+    def __init__(self) -> None:
+        self._key: tuple[Hashable, float] = (None, 0.0)
+        self._labels: dict[PartId, tuple[str, Box] | None] = {}  # words, and pixels from the plan's origin
+
+    def place(self, sight: Sight, key: Hashable, ids: Sequence[PartId], taken: Sequence[Box]) -> list[Box]:
+        """Find places for those of the labels that have none yet; the answer is where they stand, in pixels.
+
+        With another `key` or scale all are placed anew; `taken` are boxes in pixels that other words fill.
+        """
+        if self._key != (key, sight.camera.scale):
+            self._key, self._labels = (key, sight.camera.scale), {}
+        if not writes_labels(sight, ids):
+            return []
+        news = [i for i in ids if i not in self._labels]
+        if not news:
+            return []
+        parts = [sight.plan.parts[i] for i in news]
+        origin = np.array([sight.camera.left_mm, sight.camera.top_mm] * 2) * sight.camera.scale
+        boxes = shown_boxes(sight, news) + origin
+        obstacles = _obstacles(sight, taken) + origin
+        left_out = self._write(parts, [_words(sight, part) for part in parts], boxes, obstacles)
+        if left_out and sight.camera.scale >= OWN_WORDS_FROM:  # at least the designation, then
+            short = [f"-{parts[i].designation}" for i in left_out]
+            self._write([parts[i] for i in left_out], short, boxes[left_out], obstacles)
+        found = [label[1] for i in news if (label := self._labels[i]) is not None]
+        x, y = origin[:2].tolist()
+        return [Box(b.left - x, b.top - y, b.right - x, b.bottom - y) for b in found]
+
+    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
+        """Write the labels of those parts where they have been placed."""
+        if not writes_labels(sight, ids):
             return
-        parts = [sight.plan.parts[i] for i in ids]
-        boxes = shown_boxes(sight, ids)
-        obstacles = np.vstack((boxes, _wire_ends(sight), np.array(taken).reshape(-1, 4)))
-        texts = [_words(sight, part) for part in parts]
-        left_out = _write(painter, sight, texts, boxes, obstacles)
-        if left_out.any() and sight.camera.scale >= OWN_WORDS_FROM:  # at least the designation, then
-            short = [f"-{part.designation}" for part, out in zip(parts, left_out, strict=True) if out]
-            _write(painter, sight, short, boxes[left_out], obstacles)
+        scale = sight.camera.scale
+        x, y = sight.camera.left_mm * scale, sight.camera.top_mm * scale
+        for part_id in ids:
+            label = self._labels.get(part_id)
+            if label is not None:
+                text, box = label
+                pixmap = PLATE.pixmap(text, sight.shades, sight.ratio)
+                painter.drawPixmap(round(box.left - x), round(box.top - y), pixmap)
+
+    def _write(
+        self, parts: Sequence[Part], texts: Sequence[str], boxes: Floats, obstacles: Floats
+    ) -> list[int]:
+        """Place texts beside boxes; the answer says which of them had no room."""
+        sizes = np.array([(PLATE.width(text), PLATE.high_px) for text in texts])
+        there = [label[1] for label in self._labels.values() if label is not None]
+        places = label_places(boxes, sizes, np.vstack((obstacles, np.array(there).reshape(-1, 4))))
+        for part, text, place in zip(parts, texts, places, strict=True):
+            self._labels[part.id] = (text, place) if place is not None else None
+        return [i for i, place in enumerate(places) if place is None]
 
 
-def _write(
-    painter: QPainter, sight: Sight, texts: Sequence[str], boxes: Floats, obstacles: Floats
-) -> NDArray[np.bool_]:
-    """Write texts beside boxes; the answer says which of them had no room."""
-    sizes = np.array([(PLATE.width(text), PLATE.high_px) for text in texts])
-    places = label_places(boxes, sizes, obstacles)
-    for text, place in zip(texts, places, strict=True):
-        if place is not None:
-            painter.drawPixmap(
-                QPointF(round(place.left), round(place.top)), PLATE.pixmap(text, sight.shades, sight.ratio)
-            )
-    return np.array([place is None for place in places])
+def writes_labels(sight: Sight, ids: Sequence[PartId]) -> bool:
+    """Return whether so many parts in sight carry labels at this distance."""
+    return 0 < len(ids) <= (LABELS_MOST if sight.camera.scale >= LABELS_FROM else FEW)
 
 
 def _words(sight: Sight, part: Part) -> str:
@@ -60,9 +89,17 @@ def _words(sight: Sight, part: Part) -> str:
     return f"-{part.designation}  {own}".rstrip()
 
 
-def _wire_ends(sight: Sight) -> Floats:
-    """Return boxes in pixels round the first stretch of every wire in sight, at both ends."""
-    paths = [sight.geometry.paths[w] for w in sight.geometry.wires_in(sight.visible)]
+def _obstacles(sight: Sight, taken: Sequence[Box]) -> Floats:
+    """Return boxes in pixels that labels keep off: parts, the ends of wires, and what is taken."""
+    near = sight.visible.grown(NEAR_PX / sight.camera.scale)
+    parts = sight.geometry.parts_in(near)
+    rows = [shown_boxes(sight, parts)] if parts else []
+    return np.vstack((*rows, _wire_ends(sight, near), np.array(taken).reshape(-1, 4)))
+
+
+def _wire_ends(sight: Sight, near: Box) -> Floats:
+    """Return boxes in pixels round the first stretch of every wire near by, at both ends."""
+    paths = [sight.geometry.paths[w] for w in sight.geometry.wires_in(near)]
     ends = [(*p[0], *p[1]) for p in paths] + [(*p[-1], *p[-2]) for p in paths]
     if not ends:
         return np.empty((0, 4))

@@ -4,7 +4,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.canvas.geometry import Box
-from app.canvas.label_room import GAP_PX, LabelRoom
+from app.canvas.label_room import GAP_PX
+from app.canvas.near_boxes import NearBoxes
 from app.canvas.table import Floats
 
 
@@ -16,16 +17,31 @@ def label_places(parts: Floats, sizes: Floats, obstacles: Floats) -> list[Box | 
     """
     places: list[Box | None] = [None] * len(parts)
     waiting = np.arange(len(parts))
-    room = LabelRoom()
+    near, taken = NearBoxes(obstacles), np.empty((0, 4))
     for option in _options(parts, sizes):
-        free = _free(option[waiting], obstacles).tolist()
-        for i, may in zip(waiting.tolist(), free, strict=True):
-            place = Box(*option[i].tolist()) if may else None
-            if place is not None and room.is_free(place):
-                room.take(place)
-                places[i] = place
-        waiting = np.array([i for i in waiting.tolist() if places[i] is None], dtype=np.intp)
+        free = ~near.overlapped(option[waiting])
+        if len(taken):
+            free &= ~NearBoxes(taken).overlapped(option[waiting])
+        chosen = waiting[free][_first_come(option[waiting[free]])]
+        for i, row in zip(chosen.tolist(), option[chosen].tolist(), strict=True):
+            places[i] = Box(*row)
+        taken = np.vstack((taken, option[chosen]))
+        waiting = np.setdiff1d(waiting, chosen, assume_unique=True)
+        if not len(waiting):
+            break
     return places
+
+
+def _first_come(boxes: Floats) -> NDArray[np.bool_]:
+    """Return which boxes may stand when each in turn is put down unless it overlaps one put down before."""
+    stands = np.ones(len(boxes), np.bool_)
+    later, earlier = NearBoxes(boxes).overlaps(boxes)
+    clash = later > earlier
+    later, earlier = later[clash], earlier[clash]
+    for i in np.argsort(later, kind="stable").tolist():
+        if stands[earlier[i]]:
+            stands[later[i]] = False
+    return stands
 
 
 def _options(parts: Floats, sizes: Floats) -> tuple[Floats, ...]:
@@ -39,12 +55,3 @@ def _options(parts: Floats, sizes: Floats) -> tuple[Floats, ...]:
         (left - GAP_PX - width, y),
     )
     return tuple(np.column_stack((u, v, u + width, v + height)) for u, v in corners)
-
-
-def _free(boxes: Floats, obstacles: Floats) -> NDArray[np.bool_]:
-    """Return for each box whether it overlaps no obstacle."""
-    overlap = boxes[:, 0, None] < obstacles[None, :, 2]
-    overlap &= boxes[:, 2, None] > obstacles[None, :, 0]
-    overlap &= boxes[:, 1, None] < obstacles[None, :, 3]
-    overlap &= boxes[:, 3, None] > obstacles[None, :, 1]
-    return np.asarray(~overlap.any(axis=1))

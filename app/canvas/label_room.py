@@ -21,6 +21,19 @@ class LabelRoom:
         """Return whether a rectangle overlaps nothing taken."""
         return not any(_overlap(box, other) for cell in _cells(box) for other in self._cells.get(cell, ()))
 
+    def takes(self, box: Box) -> bool:
+        """Mark a rectangle as taken unless it overlaps what is taken already; say whether."""
+        cells = _cells(box)
+        there = self._cells
+        left, top, right, bottom = box
+        for cell in cells:
+            for other in there.get(cell, ()):
+                if left < other[2] and other[0] < right and top < other[3] and other[1] < bottom:
+                    return False
+        for cell in cells:
+            there.setdefault(cell, []).append(box)
+        return True
+
     def find(self, about: Box, width: float, height: float) -> Box | None:
         """Take and return the first free place below, above, right or left of a box; None if none is."""
         middle_x, middle_y = (about.left + about.right) / 2, (about.top + about.bottom) / 2
@@ -32,8 +45,7 @@ class LabelRoom:
         )
         for left, top in corners:
             place = Box(left, top, left + width, top + height)
-            if self.is_free(place):
-                self.take(place)
+            if self.takes(place):
                 return place
         return None
 

@@ -1,13 +1,13 @@
 """Paints parts: their light, their signs, their designations."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 import numpy as np
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter
 
-from app.canvas.crowd import Crowd
+from app.canvas.crowd import paint_crowd
 from app.canvas.geometry import Box
 from app.canvas.hit import SMALLEST_PX
 from app.canvas.sight import Sight
@@ -21,6 +21,8 @@ from wiring.standards.lightness import lightness
 
 CROWD = 1500  # visible parts from which they are painted as plain rectangles
 
+STEP = 24  # parts painted before there may be time for something else
+
 
 class _Shown(NamedTuple):
     part: Part
@@ -33,32 +35,44 @@ class PartPainter:
     """Paints parts from stamps it keeps."""
 
     def __init__(self) -> None:
-        self._stamps, self._crowd = Stamps(), Crowd()
+        self._stamps = Stamps()
         self._look: tuple[float, bool, float] | None = None
         self._last: dict[PartId, _Shown] = {}  # what each part was painted with, in that look
 
-    def paint(
-        self, painter: QPainter, sight: Sight, ids: Sequence[PartId], among: Sequence[PartId] | None = None
-    ) -> None:
-        """Paint those parts as the plan has them; in a clip of a picture `among` are all parts of that."""
-        if len(ids if among is None else among) > CROWD:
-            self._crowd.paint(painter, sight, ids)
+    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
+        """Paint those parts as the plan has them."""
+        for _ in self.steps(painter, sight, ids, ids):
+            pass
+
+    def steps(
+        self, painter: QPainter, sight: Sight, ids: Sequence[PartId], among: Sequence[PartId]
+    ) -> Iterator[None]:
+        """Paint those parts in short steps; `among` are all parts of a picture of which they are a part."""
+        if len(among) > CROWD:
+            paint_crowd(painter, sight, ids)
             return
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, False)
-        look = sight.camera.scale, sight.shades.dark, sight.ratio
-        if look != self._look:
-            self._look = look
-            self._last.clear()
+        self._take_look(sight)
         parts, draw, scale = sight.plan.parts, painter.drawPixmap, sight.camera.scale
         left, top = sight.camera.left_mm, sight.camera.top_mm
-        for part_id in ids:
+        for n, part_id in enumerate(ids):
             part = parts[part_id]
             stamp = self._stamp_of(sight, part)
             if stamp is None:
                 self.paint_one(painter, sight, part)
-                continue
-            x, y = (part.x_mm - left) * scale + stamp.dx, (part.y_mm - top) * scale + stamp.dy
-            draw(round(x), round(y), stamp.pixmap)
+            else:
+                x, y = (part.x_mm - left) * scale + stamp.dx, (part.y_mm - top) * scale + stamp.dy
+                draw(round(x), round(y), stamp.pixmap)
+            if n % STEP == STEP - 1:
+                yield
+                self._take_look(sight)
+
+    def _take_look(self, sight: Sight) -> None:
+        """Forget what parts were painted with when that was for another look."""
+        look = sight.camera.scale, sight.shades.dark, sight.ratio
+        if look != self._look:
+            self._look = look
+            self._last.clear()
 
     def _stamp_of(self, sight: Sight, part: Part) -> Stamp | None:
         """Return the stamp of a part, the one of last time when nothing it shows is another thing."""
@@ -105,7 +119,7 @@ def shown_box(sight: Sight, part: Part) -> Box:
 def shown_boxes(sight: Sight, ids: Sequence[PartId]) -> Floats:
     """Return the boxes of many parts: columns left, top, right, bottom in pixels."""
     camera = sight.camera
-    rows = np.array([sight.geometry.parts.get(i) for i in ids])
+    rows = sight.geometry.parts.rows(ids)
     origin = np.array([camera.left_mm, camera.top_mm])
     boxes = (rows[:, :4] - np.tile(origin, 2)) * camera.scale
     centres = np.tile((rows[:, 4:6] - origin) * camera.scale, 2)

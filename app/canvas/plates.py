@@ -26,7 +26,7 @@ class Plate(NamedTuple):
 
     def pixmap(self, text: str, shades: Shades, ratio: float) -> QPixmap:
         """Return the plate of a text."""
-        return _painted(self, text, shades.ink.rgba(), with_alpha(shades.paper, self.ground).rgba(), ratio)
+        return _painted(self, text, shades.ink.rgba(), shades.paper.rgba(), ratio)
 
 
 @lru_cache(maxsize=8192)
@@ -35,7 +35,7 @@ def _advance(text: str, font_px: int) -> float:
 
 
 @lru_cache(maxsize=4096)
-def _painted(plate: Plate, text: str, ink: int, ground: int, ratio: float) -> QPixmap:
+def _painted(plate: Plate, text: str, ink: int, paper: int, ratio: float) -> QPixmap:
     width = plate.width(text)
     pixmap = QPixmap(round(width * ratio), round(plate.high_px * ratio))
     pixmap.setDevicePixelRatio(ratio)
@@ -43,7 +43,7 @@ def _painted(plate: Plate, text: str, ink: int, ground: int, ratio: float) -> QP
     painter = QPainter(pixmap)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(QColor.fromRgba(ground))
+    painter.setBrush(with_alpha(QColor.fromRgba(paper), plate.ground))
     rect = QRectF(0, 0, width, plate.high_px)
     painter.drawRoundedRect(rect, CORNER_PX, CORNER_PX)
     painter.setPen(QColor.fromRgba(ink))

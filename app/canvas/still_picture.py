@@ -1,33 +1,22 @@
-"""The picture of all that stands still, kept as a pixmap until what it shows is another thing."""
+"""The picture of all that stands still, kept until what it shows is another thing."""
 
 import math
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Hashable, Iterator
 from time import perf_counter
 
-from PySide6.QtCore import QPointF, QRect, QRectF, QSize
-from PySide6.QtGui import QPainter, QPixmap
+from PySide6.QtCore import QRect, QRectF
+from PySide6.QtGui import QPainter
 
-from app.canvas.area_names import area_names, paint_area_names
-from app.canvas.camera import Camera
-from app.canvas.flag_painter import flag_boxes, paint_flags
 from app.canvas.geometry import Box
-from app.canvas.halo_painter import paint_halos
-from app.canvas.harness_painter import harness_counts, paint_counts, paint_harnesses
-from app.canvas.label_painter import LabelPainter
+from app.canvas.kept_picture import KeptPicture, look_of
 from app.canvas.part_painter import PartPainter
+from app.canvas.picture_layers import LIGHT_MM, LIGHT_MOST_PX, RIM_PX, PictureLayers
 from app.canvas.sight import Sight
-from app.canvas.surface_painter import paint_surface
 from app.canvas.wire_painter import WirePainter
-from app.canvas.wireway_painter import paint_wireway_names, paint_wireways
-from wiring.plan.names import PartId, WireId
 
-SLOW_SEC = 0.010  # a picture that takes longer is painted anew only after a burst of zooming or panning
-REST_SHARE = 6.0  # and within a burst only after this many times that time
-HALO_RIM_PX = 60.0
-LIGHT_MM = 40.0  # no lamp shines farther on the plan
-STROKE_PX = 30.0  # no sign or wire shows farther beside its box
+LIGHT_WORK = 40  # parts and wires in sight that are painted at once even while the view is pulled and zoomed
+HALF_PX = 0.51  # a picture is moved by whole pixels; it waits so far off its place until it is painted anew
 MOST_MENDED = 0.6  # of the picture; for more of it all is painted
-DIMMED = 0.16  # how much shows of what is not in focus
 
 
 StirredSince = Callable[[object], list[Box] | None]  # where the picture of an older key is out of date
@@ -36,22 +25,19 @@ StirredSince = Callable[[object], list[Box] | None]  # where the picture of an o
 class StillPicture:
     """Paints surface, light, wires, parts, labels and flags, but not what is held out of it.
 
-    What lies under the words is kept apart: after a change only the region in which something lies otherwise
-    is painted anew.
+    A change of the plan, and a pull of the paper, paint anew only the region where something lies otherwise.
+    While the view is zoomed, the last picture is shown larger or smaller, and the next one is painted in
+    short slices between the frames.
     """
 
     def __init__(self, parts: PartPainter, wires: WirePainter) -> None:
-        self._parts, self._wires, self._labels = parts, wires, LabelPainter()
-        self._pixmap: QPixmap | None = None
-        self._under: QPixmap | None = None  # the same without words
-        self._is_under_kept = False
-        self._key: Hashable = None
-        self._look: Hashable = None
-        self._held_out: frozenset[str] = frozenset()
-        self._camera = Camera()
-        self._painted_at = 0.0
-        self.took_sec = 0.0
-        self.painted = 0  # how often it was painted anew
+        self._wires, self._layers = wires, PictureLayers(parts, wires)
+        self._kept: KeptPicture | None = None
+        self._wide: KeptPicture | None = None  # from farther away, for the rim while zooming out
+        self._spare: KeptPicture | None = None  # memory for the next one
+        self._next: KeptPicture | None = None  # being painted
+        self._slices: Iterator[None] | None = None
+        self.painted = 0  # how often something of it was painted anew
 
     def paint(
         self,
@@ -61,50 +47,80 @@ class StillPicture:
         held_out: frozenset[str],
         stirred_since: StirredSince,
         *,
-        in_burst: bool,
+        may_wait: bool,
     ) -> bool:
-        """Paint the kept picture; False when in a burst it was only an older one, shifted and scaled."""
-        look = sight.width_px, sight.height_px, sight.ratio
-        is_there = self._pixmap is not None and look == self._look
-        is_same = is_there and key == self._key and held_out == self._held_out
-        if self._pixmap is not None and is_same and sight.camera == self._camera:
-            painter.drawPixmap(QPointF(0, 0), self._pixmap)
+        """Paint the kept picture; False when it was an old one, which `work` will replace."""
+        kept = self._kept
+        if kept is None or not self._follow(kept, sight, key, held_out, stirred_since):
+            is_held_out = kept is not None and kept.held_out == held_out and kept.look == look_of(sight)
+            if not (may_wait and is_held_out and not _is_light(sight)):
+                kept = self._paint_whole(sight, key, held_out)
+        assert kept is not None
+        if kept.key == key and not kept.is_in_place(sight.camera):
+            self._pull(kept, sight, held_out)
+            if not kept.is_in_place(sight.camera) and (not may_wait or _is_light(sight)):
+                kept = self._paint_whole(sight, key, held_out)
+        if kept.key == key and kept.is_in_place(sight.camera):
+            kept.paint(painter)
             return True
-        began = perf_counter()
-        rests = began - self._painted_at < REST_SHARE * self.took_sec
-        if in_burst and is_same and self.took_sec > SLOW_SEC and rests:
-            self._paint_old(painter, sight)
-            return False
-        is_there = is_there and sight.camera == self._camera
-        clip = self._to_mend(sight, held_out, stirred_since) if is_there else None
-        if clip is None or not clip.isEmpty():
-            self._paint_anew(sight, held_out, clip, keep=clip is not None or not in_burst)
-            self._painted_at = perf_counter()
-            if clip is None:
-                self.took_sec = self._painted_at - began
-            self.painted += 1
-        self._key, self._look, self._held_out, self._camera = key, look, held_out, sight.camera
-        assert self._pixmap is not None
-        painter.drawPixmap(QPointF(0, 0), self._pixmap)
+        if kept.key == key and kept.is_in_place(sight.camera, HALF_PX):
+            kept.paint(painter)
+        else:
+            self._paint_old(painter, sight, kept)
+        return False
+
+    def work(self, sight: Sight, key: Hashable, held_out: frozenset[str], until: float, *, settled: bool) -> bool:
+        """Paint on at the next picture until a time; True when it is ready to be shown.
+
+        Unless `settled`, one that was begun for another place is finished first.
+        """
+        if self._next is not None and not (
+            self._next.is_of(sight, key, held_out) and (not settled or self._next.camera == sight.camera)
+        ):
+            self._drop_next()
+        if self._next is None or self._slices is None:
+            self._next = self._new(sight, key, held_out)
+            self._slices = self._layers.whole(self._next, sight, held_out)
+        for _ in self._slices:
+            if perf_counter() >= until:
+                return False
+        self._slices = None
+        self._put(self._next)
+        self._next = None
         return True
 
-    def _paint_old(self, painter: QPainter, sight: Sight) -> None:
-        assert self._pixmap is not None
-        painter.fillRect(QRectF(0, 0, sight.width_px, sight.height_px), sight.shades.around)
-        growth = sight.camera.scale / self._camera.scale
-        left, top = sight.camera.to_px(self._camera.left_mm, self._camera.top_mm)
-        size = self._pixmap.deviceIndependentSize()
-        target = QRectF(left, top, size.width() * growth, size.height() * growth)
-        painter.drawPixmap(target, self._pixmap, QRectF(self._pixmap.rect()))
+    def _follow(
+        self,
+        kept: KeptPicture,
+        sight: Sight,
+        key: Hashable,
+        held_out: frozenset[str],
+        stirred_since: StirredSince,
+    ) -> bool:
+        """Bring the picture up to the plan where it lies; False when more than a region of it is out of date."""
+        if kept.is_of(sight, key, held_out):
+            return True
+        boxes = stirred_since(kept.key)
+        if boxes is None or kept.look != look_of(sight) or sight.lit is not None:
+            return False
+        there = sight._replace(camera=kept.camera)
+        clip = self._to_mend(kept, there, held_out, boxes)
+        if clip is None:
+            return False
+        kept.key, kept.held_out = key, held_out
+        if not clip.isEmpty():
+            self._layers.mend(kept, there, held_out, [clip], is_same_plan=False)
+            self.painted += 1
+        return True
 
-    def _to_mend(self, sight: Sight, held_out: frozenset[str], stirred_since: StirredSince) -> QRect | None:
+    def _to_mend(
+        self, kept: KeptPicture, sight: Sight, held_out: frozenset[str], boxes: list[Box]
+    ) -> QRect | None:
         """Return the pixels in which the picture is out of date, none when in none; None for all of it."""
-        boxes = stirred_since(self._key)
-        if boxes is None or not self._is_under_kept or sight.lit is not None:
-            return None
-        let_go = sight.geometry.around(held_out ^ self._held_out)
+        let_go = sight.geometry.around(held_out ^ kept.held_out)
         clip = QRect()
-        rim = HALO_RIM_PX if sight.figures is None else max(HALO_RIM_PX, LIGHT_MM * sight.camera.scale)
+        light = min(LIGHT_MM * sight.camera.scale, LIGHT_MOST_PX) if sight.figures is not None else 0.0
+        rim = max(RIM_PX, light)
         for box in [*boxes, let_go] if let_go is not None else boxes:
             left, top = sight.camera.to_px(box.left, box.top)
             right, bottom = sight.camera.to_px(box.right, box.bottom)
@@ -115,82 +131,60 @@ class StillPicture:
         is_most = clip.width() * clip.height() > MOST_MENDED * sight.width_px * sight.height_px
         return None if is_most else clip
 
-    def _paint_anew(self, sight: Sight, held_out: frozenset[str], clip: QRect | None, *, keep: bool) -> None:
-        box = sight.visible.grown(HALO_RIM_PX / sight.camera.scale)
-        parts = [i for i in sight.geometry.parts_in(box) if i not in held_out]
-        wires = [i for i in sight.geometry.wires_in(box) if i not in held_out]
-        # The same memory again and again: fresh memory for a whole picture takes longer than to copy one.
-        self._pixmap = _fitting(self._pixmap, sight)
-        self._under = _fitting(self._under, sight)
-        self._is_under_kept = keep
-        painter = QPainter(self._under if keep else self._pixmap)
-        if clip is not None:
-            painter.setClipRect(clip)
-        self._paint_under(painter, sight, parts, wires, clip)
-        painter.end()
-        painter = QPainter(self._pixmap)
-        if keep:
-            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Source)
-            painter.drawPixmap(QPointF(0, 0), self._under)
-            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_SourceOver)
-        lit = sight.lit
-        if lit is not None:
-            parts, wires = [i for i in parts if i in lit], [i for i in wires if i in lit]
-        self._paint_words(painter, sight, parts, wires)
-        painter.end()
+    def _pull(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> None:
+        """Move the picture along with the paper and paint the strips that came into sight."""
+        strips = kept.pull(sight.camera)
+        if strips:
+            there = sight._replace(camera=kept.camera)
+            self._layers.mend(kept, there, held_out, strips, is_same_plan=True)
+            self.painted += 1
 
-    def _paint_under(
-        self,
-        painter: QPainter,
-        sight: Sight,
-        parts: Sequence[PartId],
-        wires: Sequence[WireId],
-        clip: QRect | None,
-    ) -> None:
-        paint_surface(painter, sight)
-        paint_wireways(painter, sight)
-        if sight.lit is not None:
-            painter.setOpacity(DIMMED)
-            self._wires.paint(painter, sight, [i for i in wires if i not in sight.lit])
-            self._parts.paint(painter, sight, [i for i in parts if i not in sight.lit])
-            painter.setOpacity(1.0)
-            parts, wires = [i for i in parts if i in sight.lit], [i for i in wires if i in sight.lit]
-        near_parts, near_wires = _near(sight, parts, wires, clip)
-        paint_halos(painter, sight, parts)
-        self._wires.paint(painter, sight, near_wires, among=wires)
-        paint_wireway_names(painter, sight)
-        paint_harnesses(painter, sight)
-        self._parts.paint(painter, sight, near_parts, among=parts)
+    def _paint_whole(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> KeptPicture:
+        self._drop_next()
+        made = self._new(sight, key, held_out)
+        for _ in self._layers.whole(made, sight, held_out):
+            pass
+        self._put(made)
+        return made
 
-    def _paint_words(
-        self, painter: QPainter, sight: Sight, parts: Sequence[PartId], wires: Sequence[WireId]
-    ) -> None:
-        names = area_names(sight)
-        paint_area_names(painter, sight, names)
-        taken = [*(n.box for n in names), *flag_boxes(sight, parts)]
-        counts = harness_counts(sight, parts, taken)
-        paint_counts(painter, sight, counts)
-        self._labels.paint(painter, sight, parts, [*taken, *(c.box for c in counts)])
-        paint_flags(painter, sight, parts, wires)
+    def _new(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> KeptPicture:
+        made, self._spare = KeptPicture(sight, self._spare), None
+        made.key, made.held_out = key, held_out
+        old = self._kept
+        if old is not None and old.is_of(sight, key, held_out) and old.camera.scale == sight.camera.scale:
+            made.labels, made.signs = old.labels, old.signs  # so that no word jumps
+        return made
+
+    def _put(self, made: KeptPicture) -> None:
+        """Show a picture from now on; keep the one from farthest away for the rim while zooming out."""
+        old, wide = self._kept, self._wide
+        if wide is not None and (wide.key, wide.look) != (made.key, made.look):
+            self._wide = wide = None
+        self._kept, self._wires.signs = made, made.signs
+        self.painted += 1
+        if old is None:
+            return
+        is_wider = old.key == made.key and old.camera.scale < min(
+            made.camera.scale, wide.camera.scale if wide is not None else math.inf
+        )
+        self._spare = wide if is_wider else old
+        if is_wider:
+            self._wide = old
+
+    def _drop_next(self) -> None:
+        if self._slices is not None:
+            self._slices.close()  # type: ignore[attr-defined]
+        self._spare, self._next, self._slices = self._next or self._spare, None, None
+
+    def _paint_old(self, painter: QPainter, sight: Sight, kept: KeptPicture) -> None:
+        painter.fillRect(QRectF(0, 0, sight.width_px, sight.height_px), sight.shades.around)
+        wide = self._wide
+        if wide is not None and (wide.key, wide.look) == (kept.key, kept.look):
+            wide.paint_for(painter, sight.camera)
+        kept.paint_for(painter, sight.camera)
 
 
-def _fitting(pixmap: QPixmap | None, sight: Sight) -> QPixmap:
-    """Return a pixmap of the size of the view: that one when it is."""
-    size = QSize(round(sight.width_px * sight.ratio), round(sight.height_px * sight.ratio))
-    if pixmap is None or pixmap.size() != size or pixmap.devicePixelRatio() != sight.ratio:
-        pixmap = QPixmap(size)
-        pixmap.setDevicePixelRatio(sight.ratio)
-    return pixmap
-
-
-def _near(
-    sight: Sight, parts: Sequence[PartId], wires: Sequence[WireId], clip: QRect | None
-) -> tuple[Sequence[PartId], Sequence[WireId]]:
-    """Return the parts and wires that may show in a clip of the picture."""
-    if clip is None:
-        return parts, wires
-    corners = (clip.left(), clip.top()), (clip.right() + 1, clip.bottom() + 1)
-    (left, top), (right, bottom) = (sight.camera.to_plan(*corner) for corner in corners)
-    box = Box(left, top, right, bottom).grown(STROKE_PX / sight.camera.scale)
-    near = frozenset((*sight.geometry.parts_in(box), *sight.geometry.wires_in(box)))
-    return [i for i in parts if i in near], [i for i in wires if i in near]
+def _is_light(sight: Sight) -> bool:
+    """Return whether so little is in sight that it is painted in less time than a frame has."""
+    box = sight.visible
+    return len(sight.geometry.parts_in(box)) + len(sight.geometry.wires_in(box)) <= LIGHT_WORK

@@ -1,6 +1,7 @@
 """The drawing surface: paints the plan and turns what hand and keyboard do into gestures."""
 
 from collections.abc import Iterable
+from time import perf_counter
 
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent, QPen, QResizeEvent
@@ -30,6 +31,7 @@ from app.theme.fonts import load_fonts
 from wiring.plan.places import Point
 
 REST_MS = 70  # after the last step of a zoom or pull the view has settled
+SLICE_SEC = 0.005  # how long the next still picture is painted on before events have their turn again
 
 
 class Surface(QWidget):
@@ -59,6 +61,8 @@ class Surface(QWidget):
         self._burst.setSingleShot(True)
         self._burst.setInterval(REST_MS)
         self._burst.timeout.connect(self.update)
+        self._slices = QTimer(self)  # runs while the next still picture is painted, between the events
+        self._slices.timeout.connect(self._paint_on)
         self.choices = ChoiceStrip(self)
         self.typing = InlineInput(self)
         self.setObjectName("planView")
@@ -101,7 +105,7 @@ class Surface(QWidget):
             self._pointing.at_px,
             (self._around().wire_size, state.wire_colour),
             state.stirred_since,
-            in_burst=self._burst.isActive(),
+            may_wait=self._burst.isActive() or self._slices.isActive(),
         )
         self._paint_keyboard(painter)
         if self._frame_focus:
@@ -109,8 +113,8 @@ class Surface(QWidget):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
         painter.end()
-        if not fresh and not self._burst.isActive():
-            self._burst.start()
+        if not fresh:
+            self._slices.start()
 
     def _paint_keyboard(self, painter: QPainter) -> None:
         """Show where the keyboard is: the corner it holds, or the place a tool is steered to."""
@@ -130,6 +134,18 @@ class Surface(QWidget):
         one = next(iter(self._deeds.parts or self._deeds.wires), "")
         if one:
             self.opened.emit(one)
+
+    def _paint_on(self) -> None:
+        """Paint on at the next still picture for a moment; show it when it is ready."""
+        if self._frame.paint_on(
+            self.sight(),
+            self._state.key,
+            self._acting.preview,
+            perf_counter() + SLICE_SEC,
+            settled=not self._burst.isActive(),
+        ):
+            self._slices.stop()  # painting tells whether there is more to do
+            self.update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep everything in sight until somebody has zoomed."""

@@ -2,13 +2,15 @@
 
 import math
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from app.canvas.backdrop_painter import paint_backdrop
 from app.canvas.camera import Camera, round_step
 from app.canvas.joist_painter import paint_joists
 from app.canvas.panel_painter import paint_panel_face
+from app.canvas.raster import draw_grid, raster
 from app.canvas.shades import SCENE_HUES, with_alpha
 from app.canvas.sight import Sight
 from wiring.plan.plan import Line
@@ -62,17 +64,13 @@ def _polygon(line: Line, camera: Camera) -> QPolygonF:
 def _paint_grid(painter: QPainter, sight: Sight) -> None:
     box, camera = sight.visible, sight.camera
     fine, strong = grid_steps_mm(sight.plan.habits.units, camera.scale)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    for step, colour in ((fine, sight.shades.grid), (strong, sight.shades.grid_strong)):
-        lines = []
-        for i in range(math.ceil(box.left / step), math.floor(box.right / step) + 1):
-            x = round((i * step - camera.left_mm) * camera.scale)
-            lines.append(QLineF(x, 0, x, sight.height_px))
-        for i in range(math.ceil(box.top / step), math.floor(box.bottom / step) + 1):
-            y = round((i * step - camera.top_mm) * camera.scale)
-            lines.append(QLineF(0, y, sight.width_px, y))
-        painter.setPen(QPen(colour, 1))
-        painter.drawLines(lines)
+    with raster(painter, sight.width_px, sight.height_px) as on:
+        for step, colour in ((fine, sight.shades.grid), (strong, sight.shades.grid_strong)):
+            xs = np.arange(math.ceil(box.left / step), math.floor(box.right / step) + 1) * step
+            ys = np.arange(math.ceil(box.top / step), math.floor(box.bottom / step) + 1) * step
+            rounded_xs = np.rint((xs - camera.left_mm) * camera.scale)
+            rounded_ys = np.rint((ys - camera.top_mm) * camera.scale)
+            draw_grid(on, rounded_xs, rounded_ys, colour.rgba())
 
 
 def _paint_tracks(painter: QPainter, sight: Sight) -> None:

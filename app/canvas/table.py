@@ -36,6 +36,10 @@ class Table(Generic[Key]):
         row: Floats = self._values[self._row[key]]
         return row
 
+    def rows(self, keys: Iterable[Key]) -> Floats:
+        """Return the rows of many keys, one a row; KeyError if one is not there."""
+        return self._values[[self._row[key] for key in keys]]
+
     def put(self, key: Key, row: Sequence[float]) -> None:
         """Write the row of a key, new or known."""
         self.put_all({key: row})

@@ -3,23 +3,24 @@
 import itertools
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from PySide6.QtCore import QLineF, QPointF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
+from app.canvas.wire_crowd import WireCrowd, paint_lines
 from app.canvas.wire_pens import WirePens, wire_pens
-from app.canvas.wire_signs import paint_wire_signs
+from app.canvas.wire_signs import WireSigns
 from wiring.pictures.many_records import collector_paused
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
-from wiring.plan.plan import Plan
 
 MANY = 450  # visible wires from which they are painted in batches: square corners, no smoothing
 CROWD = 2000  # from which they are hairlines
 CORNER_MM = 6.0
+STEP = 12  # wires painted one by one before there may be time for something else
 SIGNS_MOST = 200  # wires in sight that carry letters and arrows
 
 
@@ -29,36 +30,49 @@ class WirePainter:
     def __init__(self) -> None:
         self._outlines: dict[WireId, tuple[tuple[Point, ...], QPainterPath]] = {}
         self._lines: dict[WireId, tuple[tuple[Point, ...], list[QLineF]]] = {}
-        self._hair_paths: dict[tuple[str, str], tuple[list[QLineF], QPainterPath]] = {}
-        self._batch: tuple[Plan, Sequence[WireId], dict[tuple[str, str], list[QLineF]]] | None = None
+        self._crowd = WireCrowd()
+        self.signs = WireSigns()  # where the letters of the wires in sight stand
 
     def paint(
+        self, painter: QPainter, sight: Sight, ids: Sequence[WireId], many: int = MANY
+    ) -> None:
+        """Paint those wires as the plan has them; more than `many` in batches and without letters."""
+        signs = self.signs if self.signs.is_of(sight) else WireSigns()
+        for _ in self.steps(painter, sight, ids, ids, signs, many):
+            pass
+
+    def steps(
         self,
         painter: QPainter,
         sight: Sight,
         ids: Sequence[WireId],
+        among: Sequence[WireId],
+        signs: WireSigns,
         many: int = MANY,
-        among: Sequence[WireId] | None = None,
-    ) -> None:
-        """Paint those wires as the plan has them; more than `many` in batches and without letters.
-
-        Where only a clip of a picture is painted, `among` are all wires of the picture.
-        """
-        if among is None:
-            among = ids
-        if not among:
+    ) -> Iterator[None]:
+        """Paint those wires in short steps; `among` are all wires of a picture of which they are a part."""
+        if len(among) > CROWD:
+            lines = self._crowd.lines(sight, ids)
+            yield
+            paint_lines(painter, sight, *lines)
             return
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.save()
-        _to_plan(painter, sight)
-        if len(among) > many:
-            self._paint_batches(painter, sight, ids, len(among) > CROWD)
-        else:
-            for wire_id in ids:
-                self._paint_one(painter, sight, wire_id)
-        painter.restore()
+        try:
+            _to_plan(painter, sight)
+            if len(among) > many:
+                yield from self._paint_batches(painter, sight, ids)
+            else:
+                for n, wire_id in enumerate(ids):
+                    self._paint_one(painter, sight, wire_id)
+                    if n % STEP == STEP - 1:
+                        yield
+        finally:
+            painter.restore()
         if len(among) <= min(SIGNS_MOST, many):
-            paint_wire_signs(painter, sight, among)
+            signs.place(sight, among)
+            yield
+            signs.paint(painter, sight, ids)
 
     def glow(self, painter: QPainter, sight: Sight, ids: Iterable[WireId], share: float) -> None:
         """Lay a copper glow round wires and paint them again over it."""
@@ -94,34 +108,18 @@ class WirePainter:
                 painter.setPen(pen)
                 painter.drawPath(outline)
 
-    def _paint_batches(self, painter: QPainter, sight: Sight, ids: Sequence[WireId], crowd: bool) -> None:
+    def _paint_batches(self, painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> Iterator[None]:
         alike = self._alike(sight, ids)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
         for (size, letters), lines in sorted(alike.items(), key=lambda look: look[0]):
             pens = wire_pens(size, letters, sight.camera.scale, sight.shades.dark)
-            if crowd:
-                painter.setPen(pens.hair)
-                painter.drawPath(self._hairs(size, letters, lines))
-                continue
             for pen in pens.plain:
                 painter.setPen(pen)
                 painter.drawLines(lines)
-
-    def _hairs(self, size: str, letters: str, lines: list[QLineF]) -> QPainterPath:
-        """Return lines as one path: with a hair pen that paints twice as fast as a list of them."""
-        known = self._hair_paths.get((size, letters))
-        if known is None or known[0] is not lines:
-            path = QPainterPath()
-            for line in lines:
-                path.moveTo(line.p1())
-                path.lineTo(line.p2())
-            known = self._hair_paths[size, letters] = (lines, path)
-        return known[1]
+            yield
 
     def _alike(self, sight: Sight, ids: Sequence[WireId]) -> dict[tuple[str, str], list[QLineF]]:
-        """Return the segments of wires by size and colour, kept while the same ones are looked at."""
-        if self._batch is not None and self._batch[0] is sight.plan and self._batch[1] == ids:
-            return self._batch[2]
+        """Return the segments of wires by size and colour."""
         alike: dict[tuple[str, str], list[QLineF]] = defaultdict(list)
         if len(self._lines) < len(ids) / 2:  # the first look at a plan
             with collector_paused():
@@ -130,7 +128,6 @@ class WirePainter:
         for wire_id in ids:
             wire = sight.plan.wires[wire_id]
             alike[wire.size, wire.colour] += self._segments(wire_id, sight.geometry.paths[wire_id])
-        self._batch = sight.plan, ids, alike
         return alike
 
     def _segments(self, wire_id: WireId, path: tuple[Point, ...]) -> list[QLineF]:

@@ -86,14 +86,14 @@ def _walk_normal(a: Point, b: Point) -> Point:
     return (-(b[1] - a[1]) / length, (b[0] - a[0]) / length)
 
 
-def along(path: Sequence[Point], distance: float) -> Point | None:
-    """Return the point so far along a polyline; None when the polyline is not twice as long."""
-    legs = [(a, b, math.dist(a, b)) for a, b in itertools.pairwise(path)]
-    if sum(length for _, _, length in legs) < 2 * distance:
+def along(path: Sequence[Point], distance: float, length: float = 0.0) -> Point | None:
+    """Return the point so far along a polyline; None when its `length`, told or not, is not twice as long."""
+    if (length or sum(map(math.dist, path, path[1:]))) < 2 * distance:
         return None
-    for a, b, length in legs:
-        if distance <= length and length > 0:
-            share = distance / length
+    for a, b in itertools.pairwise(path):
+        leg = math.dist(a, b)
+        if distance <= leg and leg > 0:
+            share = distance / leg
             return a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
-        distance -= length
+        distance -= leg
     return None

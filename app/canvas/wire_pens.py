@@ -25,7 +25,6 @@ class WirePens(NamedTuple):
     core: QPen
     stripe: QPen | None
     plain: tuple[QPen, QPen]  # edge and core in whole pixels, which paint several times as fast
-    hair: QPen  # one pixel, for crowds
     width_px: float
 
 
@@ -43,9 +42,17 @@ def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
         _pen(shown, width_px / scale),
         _dashed(stripe, width_px * 0.5 / scale) if stripe else None,
         (_cosmetic(_edge(core, is_lost), round(width_px) + 1), _cosmetic(shown, round(width_px))),
-        _hair(core, is_lost, dark),
         width_px,
     )
+
+
+@lru_cache(maxsize=256)
+def hair_rgba(letters: str, dark: bool) -> int:
+    """Return the colour of a wire one pixel wide, which shows on the paper without an edge."""
+    core, _ = insulation(letters)
+    light = QColor(core).lightnessF()
+    is_lost, is_pale = dark and light < DARK_INSULATION, not dark and light > PALE_INSULATION
+    return QColor(_edge(core, is_lost) if is_lost or is_pale else core).rgba()
 
 
 def thinnest_px(scale: float) -> float:
@@ -79,12 +86,6 @@ def _edge(core: str, is_lost: bool) -> str:
     if is_lost:
         return mixed(core, "#ffffff", 0.46)
     return mixed(core, "#000000", 0.62 if QColor(core).lightnessF() < PALE_INSULATION else 0.5)
-
-
-def _hair(core: str, is_lost: bool, dark: bool) -> QPen:
-    """Return a pen of one pixel that shows on the paper without an edge."""
-    pale = not dark and QColor(core).lightnessF() > PALE_INSULATION
-    return _cosmetic(_edge(core, is_lost) if is_lost or pale else core, 1)
 
 
 def _cosmetic(rgb: str, width_px: int) -> QPen:

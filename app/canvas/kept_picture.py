@@ -1,0 +1,111 @@
+"""One painted picture of what stands still: its pixels, what it shows, and where its words stand."""
+
+import ctypes
+import math
+from collections.abc import Hashable
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize
+from PySide6.QtGui import QImage, QPainter
+
+from app.canvas.camera import Camera
+from app.canvas.harness_painter import Count
+from app.canvas.label_painter import LabelPainter
+from app.canvas.sight import Sight
+from app.canvas.wire_signs import WireSigns
+
+SAME_PX = 0.01  # a picture so little off its place is in its place
+RIM_PX = 1  # a strip laid bare is painted anew with so much more
+
+Look = tuple[float, float, float]
+
+
+def look_of(sight: Sight) -> Look:
+    """Return size and sharpness of the view, which every picture of it must have."""
+    return sight.width_px, sight.height_px, sight.ratio
+
+
+class KeptPicture:
+    """Pixels with words and without; to be painted by others, moved along and shown by itself."""
+
+    def __init__(self, sight: Sight, old: "KeptPicture | None" = None) -> None:
+        # The same memory again and again: fresh memory for a whole picture takes longer than to copy one.
+        self.shown = _fitting(old.shown if old is not None else None, sight)
+        self.under = _fitting(old.under if old is not None else None, sight)
+        self.look, self.camera = look_of(sight), sight.camera
+        self.key: Hashable = None
+        self.held_out: frozenset[str] = frozenset()
+        self.labels, self.signs = LabelPainter(), WireSigns()
+        self.counts: list[Count] = []  # as they stand with the camera the picture was painted whole with
+        self.counts_camera = sight.camera
+
+    def is_of(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> bool:
+        """Return whether it shows that state of the plan, from wherever."""
+        return self.key == key and self.held_out == held_out and self.look == look_of(sight)
+
+    def is_in_place(self, camera: Camera, within_px: float = SAME_PX) -> bool:
+        """Return whether it lies where that camera looks."""
+        return camera.scale == self.camera.scale and all(
+            abs(by) * self.look[2] <= within_px for by in self._off_px(camera)
+        )
+
+    def paint(self, painter: QPainter) -> None:
+        """Paint it from corner to corner."""
+        painter.drawImage(QPointF(0, 0), self.shown)
+
+    def paint_for(self, painter: QPainter, camera: Camera) -> None:
+        """Paint it where another camera sees it, larger or smaller."""
+        growth = camera.scale / self.camera.scale
+        left, top = camera.to_px(self.camera.left_mm, self.camera.top_mm)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+        target = QRectF(left, top, self.look[0] * growth, self.look[1] * growth)
+        painter.drawImage(target, self.shown, QRectF(self.shown.rect()))
+        painter.restore()
+
+    def pull(self, camera: Camera) -> list[QRect] | None:
+        """Move the pixels to where that camera sees them; the answer is what is laid bare.
+
+        None, and nothing is moved, when most of it would be; only whole pixels are moved.
+        """
+        ratio = self.look[2]
+        dx, dy = (round(by * ratio) for by in self._off_px(camera))
+        wide, high = self.shown.width(), self.shown.height()
+        if camera.scale != self.camera.scale or 2 * abs(dx) > wide or 2 * abs(dy) > high:
+            return None
+        for image in (self.shown, self.under):
+            _shift(image, dx, dy)
+        scale = camera.scale * ratio
+        self.camera = Camera(camera.scale, self.camera.left_mm - dx / scale, self.camera.top_mm - dy / scale)
+        if self.is_in_place(camera):
+            self.camera = camera
+        width, height = math.ceil(self.look[0]), math.ceil(self.look[1])
+        across, down = (math.ceil(abs(by) / ratio) + RIM_PX if by else 0 for by in (dx, dy))
+        bare = [
+            QRect(0 if dx > 0 else width - across, 0, across, height),
+            QRect(0, 0 if dy > 0 else height - down, width, down),
+        ]
+        return [strip for strip in bare if not strip.isEmpty()]
+
+    def _off_px(self, camera: Camera) -> tuple[float, float]:
+        return camera.to_px(self.camera.left_mm, self.camera.top_mm)
+
+
+def _fitting(image: QImage | None, sight: Sight) -> QImage:
+    """Return an image of the size of the view: that one when it is."""
+    size = QSize(round(sight.width_px * sight.ratio), round(sight.height_px * sight.ratio))
+    if image is None or image.size() != size or image.devicePixelRatio() != sight.ratio:
+        image = QImage(size, QImage.Format.Format_RGB32)
+        image.setDevicePixelRatio(sight.ratio)
+    return image
+
+
+def _shift(image: QImage, dx: int, dy: int) -> None:
+    """Move the pixels of an image; what comes in from outside is anything."""
+    flat = np.frombuffer(image.bits(), np.uint32)
+    by = dy * image.width() + dx
+    start, size = flat.ctypes.data, 4 * (len(flat) - abs(by))
+    if by > 0:
+        ctypes.memmove(start + 4 * by, start, size)
+    elif by < 0:
+        ctypes.memmove(start, start - 4 * by, size)
