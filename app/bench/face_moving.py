@@ -46,7 +46,7 @@ def shifted(around: FaceAround, ids: frozenset[str], items: frozenset[FaceItem],
     decoration = move_items(around.panel.id, lines, texts, *by)
     if not ids:
         return decoration
-    bodies = move(sorted(ids), *by)
+    bodies = move(sorted(ids), *by, kinds=around.kinds)
     if not items:
         return bodies
 

@@ -9,6 +9,7 @@ import msgspec
 from wiring.catalogue.kind import Kind
 from wiring.edits.areas import areas_after
 from wiring.edits.edit import Edit
+from wiring.edits.harness_follow import with_harness_followed
 from wiring.edits.tables import counted, known_kinds, part_of, rounded_mm, with_records
 from wiring.plan.part import Part
 from wiring.plan.places import Point, terminal_at
@@ -51,7 +52,7 @@ def mirror(
             mirrored.append(msgspec.structs.replace(there, scene=scene, panel=panel))
         inner = [w for w in plan.wires.values() if w.bends and {w.start.part, w.end.part} <= parts.keys()]
         wires = [msgspec.structs.replace(w, bends=tuple(_rounded(over(b)) for b in w.bends)) for w in inner]
-        return with_records(plan, mirrored, wires)
+        return with_harness_followed(plan, with_records(plan, mirrored, wires), parts, known)
 
     return Edit(f"Mirror {counted(len(wanted), 'part')}", apply)
 

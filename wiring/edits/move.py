@@ -1,19 +1,24 @@
 """Shift parts; wires between two of them keep their shape, wires to others follow with one end."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 import msgspec
 
+from wiring.catalogue.kind import Kind
 from wiring.edits.areas import areas_after
 from wiring.edits.edit import Edit
+from wiring.edits.harness_follow import with_harness_followed
 from wiring.edits.tables import counted, part_of, rounded_mm, with_records
 from wiring.plan.part import Part
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
 
-def move(ids: Iterable[str], dx_mm: float, dy_mm: float) -> Edit:
-    """Shift those parts, and the bends of those wires and of the wires between those parts."""
+def move(ids: Iterable[str], dx_mm: float, dy_mm: float, *, kinds: Mapping[str, Kind] | None = None) -> Edit:
+    """Shift those parts, and the bends of those wires and of the wires between those parts.
+
+    The harness of a panel follows its plug and its parts.
+    """
     wanted = tuple(dict.fromkeys(ids))
 
     def shifted(x_mm: float, y_mm: float) -> Point:
@@ -28,9 +33,8 @@ def move(ids: Iterable[str], dx_mm: float, dy_mm: float) -> Edit:
             if w.bends and ((w.start.part in parts and w.end.part in parts) or w.id in chosen)
         ]
         wires = [msgspec.structs.replace(w, bends=tuple(shifted(*bend) for bend in w.bends)) for w in bent]
-        return with_records(
-            plan, [_shifted(plan, p, *shifted(p.x_mm, p.y_mm)) for p in parts.values()], wires
-        )
+        there = [_shifted(plan, p, *shifted(p.x_mm, p.y_mm)) for p in parts.values()]
+        return with_harness_followed(plan, with_records(plan, there, wires), parts, kinds)
 
     return Edit(f"Move {counted(len(wanted), 'item')}" if len(wanted) != 1 else "Move", apply)
 

@@ -7,6 +7,7 @@ from typing import Any
 import msgspec
 
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.harness_follow import with_harness_followed
 from wiring.edits.scenes import with_followers
 from wiring.edits.set_value import set_field
 from wiring.edits.tables import refuse_if, rounded_mm, with_records, without
@@ -56,7 +57,8 @@ def change_panel(panel_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - each f
         ]
         parts = {p.id for p in shifted}
         grown = _with_ways_along(grown, parts, dx_mm, dy_mm)
-        return with_records(grown, shifted, _wires_along(plan, parts, dx_mm, dy_mm))
+        grown = with_records(grown, shifted, _wires_along(plan, parts, dx_mm, dy_mm))
+        return with_harness_followed(plan, grown, parts)
 
     return Edit("Change panel", apply)
 

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 import msgspec
 
 from wiring.edits.areas import areas_after
+from wiring.edits.harness_follow import with_harness_followed
 from wiring.edits.tables import part_of, rounded_mm, with_records
 from wiring.plan.names import PartId
 from wiring.plan.places import Point
@@ -27,4 +28,4 @@ def with_shifts(plan: Plan, shifts: Mapping[PartId, Point]) -> Plan:
         if wire.bends and by is not None and by == shifts.get(wire.end.part):
             bends = tuple((rounded_mm(x + by[0]), rounded_mm(y + by[1])) for x, y in wire.bends)
             wires.append(msgspec.structs.replace(wire, bends=bends))
-    return with_records(plan, parts, wires)
+    return with_harness_followed(plan, with_records(plan, parts, wires), shifts)

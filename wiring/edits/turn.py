@@ -7,6 +7,7 @@ import msgspec
 
 from wiring.edits.areas import areas_after
 from wiring.edits.edit import Edit
+from wiring.edits.harness_follow import with_harness_followed
 from wiring.edits.tables import counted, part_of, rounded_mm, with_records
 from wiring.plan.part import Part
 from wiring.plan.places import Point
@@ -31,7 +32,7 @@ def turn(ids: Iterable[str], degrees: float, about: Point | None = None) -> Edit
             msgspec.structs.replace(w, bends=tuple(_around(centre, b, degrees) for b in w.bends))
             for w in inner
         ]
-        return with_records(plan, turned, wires)
+        return with_harness_followed(plan, with_records(plan, turned, wires), parts)
 
     return Edit(f"Turn {counted(len(wanted), 'item')}" if len(wanted) != 1 else "Turn", apply)
 

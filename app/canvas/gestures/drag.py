@@ -9,6 +9,7 @@ from app.canvas.ground_edits import shifted_joists, with_grounds_shifted
 from app.canvas.table import Floats
 from app.canvas.touched import sub_plan
 from app.ground_keys import joist_key
+from wiring.edits.harness_follow import with_harness_of
 from wiring.edits.move import move
 from wiring.plan.names import PartId
 from wiring.plan.places import Point
@@ -47,7 +48,7 @@ def drag_all(
     around: Around, start: Point, origin: Point, parts: frozenset[PartId], grounds: frozenset[str]
 ) -> Gesture:
     """Shift parts and what of the ground is selected with them; `origin` is the place that snaps."""
-    touched = parts | around.geometry.wires_of(parts)
+    touched = parts | around.geometry.wires_of(parts) | with_harness_of(around.plan, parts, around.kinds)
     some = sub_plan(around.plan, touched)  # a preview says nothing of the rest
     others = standing_still(around, parts)
     shift: Point = (0.0, 0.0)
@@ -56,7 +57,7 @@ def drag_all(
         if pointer.phase == "move":
             place = _place(around, pointer, origin, start, others)
             shift = (place.at[0] - origin[0], place.at[1] - origin[1])
-            plan = move(parts, *shift).apply(some) if parts else None
+            plan = move(parts, *shift, kinds=around.kinds).apply(some) if parts else None
             bars = shifted_joists(around.plan, grounds, *shift)
             preview = Preview(plan, touched, bars=bars, guides=place.guides, cursor="grab", hint=HINT)
         elif pointer.phase == "release":
@@ -82,5 +83,5 @@ def _act(around: Around, parts: frozenset[PartId], grounds: frozenset[str], shif
     if shift == (0.0, 0.0):
         return None
     if not grounds:
-        return Do(move(parts, *shift))
+        return Do(move(parts, *shift, kinds=around.kinds))
     return Do(with_grounds_shifted(around.plan, parts, grounds, *shift, around.kinds))

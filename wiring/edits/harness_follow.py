@@ -1,0 +1,246 @@
+"""Lets the harness of a panel follow when its plug, its parts or all of it are moved."""
+
+import math
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from types import MappingProxyType
+from typing import NamedTuple
+
+import msgspec
+
+from wiring.catalogue.kind import Kind
+from wiring.edits.harness_way import (
+    FAN_MM,
+    LANE_CLEAR_MM,
+    LANE_MM,
+    TURNS,
+    Course,
+    Frame,
+    Side,
+    gathered,
+    outer_bends,
+)
+from wiring.edits.laying import body_box
+from wiring.edits.tables import known_kinds, rounded_mm, with_records
+from wiring.plan.names import PanelId, PartId, TerminalRef, WirewayId
+from wiring.plan.panel import Panel
+from wiring.plan.panel_places import of_panel, plugs_of
+from wiring.plan.part import Part
+from wiring.plan.places import Point, terminal_at
+from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
+from wiring.plan.wireway import Wireway
+
+SAME_MM = 0.01
+Line = tuple[Point, ...]
+
+
+class _Bundle(NamedTuple):
+    """The wires that run from a panel's parts to one plug in one wireway, and what else is on the plug."""
+
+    panel: Panel
+    plug: Part
+    way: WirewayId
+    inner: tuple[Wire, ...]
+    outer: tuple[Wire, ...]
+
+
+def with_harness_followed(
+    old: Plan, new: Plan, moved: Iterable[PartId], kinds: Mapping[str, Kind] | None = None
+) -> Plan:
+    """Return the new plan with the wires and wireways of harnesses led anew to where their ends are now.
+
+    `moved` are the parts that stand elsewhere. A bundle that runs as it was brought out is brought out anew;
+    one that was bent by hand keeps its bends, but for those at the ends that have moved.
+    """
+    panels = _panels_of(old, moved)
+    if not panels:
+        return new
+    known = known_kinds(kinds)
+    for bundle in _bundles(old, known, panels):
+        new = _follow(old, _kept_by_its_panel(new, bundle), bundle, known)
+    return new
+
+
+def with_harness_of(plan: Plan, parts: Collection[PartId], kinds: Mapping[str, Kind]) -> frozenset[str]:
+    """Return the ids of all that may change with a harness when these parts are moved; none without one."""
+    panels = _panels_of(plan, parts)
+    found: set[str] = set()
+    for bundle in _bundles(plan, kinds, panels) if panels else ():
+        found |= {w.id for w in (*bundle.inner, *bundle.outer)}
+        found |= {p.id for p in of_panel(plan, bundle.panel)}
+    return frozenset(found)
+
+
+def _panels_of(plan: Plan, parts: Iterable[PartId]) -> tuple[PanelId, ...]:
+    if not plan.panels:
+        return ()
+    panels = (plan.parts[i].panel for i in parts if i in plan.parts)
+    return tuple(dict.fromkeys(i for i in panels if i in plan.panels))
+
+
+def _bundles(plan: Plan, kinds: Mapping[str, Kind], panels: Iterable[PanelId]) -> list[_Bundle]:
+    found = []
+    for panel in (plan.panels[i] for i in panels):
+        plugs = {p.id: p for p in plugs_of(plan, kinds, panel.id)}
+        inside = {p.id for p in of_panel(plan, panel)} - plugs.keys()
+        inner: dict[tuple[PartId, WirewayId], list[Wire]] = {}
+        outer: dict[PartId, list[Wire]] = {}
+        for wire in plan.wires.values() if plugs else ():
+            a, b = wire.start.part, wire.end.part
+            if b in plugs and a in inside and len(wire.along) == 1:
+                inner.setdefault((b, wire.along[0]), []).append(wire)
+            elif (a in plugs) != (b in plugs) and not {a, b} & inside:
+                outer.setdefault(a if a in plugs else b, []).append(wire)
+        for (plug, way), wires in inner.items():
+            alone = sum(way in w.along for w in plan.wires.values()) == len(wires)
+            if alone and way in plan.wireways:
+                found.append(_Bundle(panel, plugs[plug], way, tuple(wires), tuple(outer.get(plug, ()))))
+    return found
+
+
+def _kept_by_its_panel(new: Plan, bundle: _Bundle) -> Plan:
+    """Return the plan with a plug that wires of its panel end on belonging to it wherever it was put."""
+    plug = new.parts.get(bundle.plug.id)
+    if plug is None or plug.panel == bundle.panel.id or bundle.panel.id not in new.panels:
+        return new
+    return with_records(new, [msgspec.structs.replace(plug, panel=bundle.panel.id)])
+
+
+def _follow(old: Plan, new: Plan, bundle: _Bundle, kinds: Mapping[str, Kind]) -> Plan:
+    plug, panel = new.parts.get(bundle.plug.id), new.panels.get(bundle.panel.id)
+    ends = {ref.part for wire in bundle.inner for ref in (wire.start, wire.end)}
+    there = plug is not None and panel is not None and all(i in new.parts for i in ends)
+    if plug is None or panel is None or not there:
+        return new
+    if any(old.parts[i].kind not in kinds for i in ends):
+        return new
+    frame, before = _frame(panel, plug), _frame(bundle.panel, bundle.plug)
+    course = _course(old, bundle, before, bundle.plug, kinds)
+    way = old.wireways[bundle.way]
+    as_brought_out = course is not None and _same(course.wireway, way.points)
+    as_brought_out = as_brought_out and all(
+        _same(made, wire.bends)
+        for made, wire in zip(course.bends if course else (), bundle.inner, strict=True)
+    )
+    now = _Bundle(panel, plug, bundle.way, bundle.inner, bundle.outer)
+    then = _course(new, now, frame, plug, kinds) if as_brought_out else None
+    if then is not None:
+        wires = [
+            msgspec.structs.replace(new.wires[w.id], bends=_tidy(b))
+            for w, b in zip(bundle.inner, then.bends, strict=True)
+        ]
+        new = _with_way(with_records(new, wires=wires), way, _tidy(then.wireway))
+    else:
+        new = _pulled_along(old, new, bundle, kinds)
+    if (plug.x_mm, plug.y_mm, plug.turn_deg) == (bundle.plug.x_mm, bundle.plug.y_mm, bundle.plug.turn_deg):
+        return new
+    return _with_outer_led(old, new, bundle, frame, kinds)
+
+
+def _course(
+    plan: Plan, bundle: _Bundle, frame: Frame | None, plug: Part, kinds: Mapping[str, Kind]
+) -> Course | None:
+    """Return the course of a bundle as it is brought out; None where its plug stands beyond no edge."""
+    if frame is None:
+        return None
+    others = [p for p in of_panel(plan, bundle.panel) if p.id != plug.id and p.kind in kinds]
+    starts = [_place(plan, kinds, wire.start) for wire in bundle.inner]
+    dots = [terminal_at(p, kinds[p.kind], t.name) for p in others for t in kinds[p.kind].terminals]
+    bodies = [body_box(p, kinds[p.kind]) for p in others]
+    return gathered(frame, starts, (plug.x_mm, plug.y_mm), dots, bodies)
+
+
+def _frame(panel: Panel, plug: Part) -> Frame | None:
+    """Return the panel as seen from the edge its plug stands beyond, the one it is turned to if it can be."""
+    at = plug.x_mm, plug.y_mm
+    sides: list[Side] = [s for s in TURNS if Frame(panel, s).out(at) > FAN_MM]
+    sides.sort(key=lambda s: (TURNS[s] != plug.turn_deg, -Frame(panel, s).out(at)))
+    return Frame(panel, sides[0]) if sides else None
+
+
+def _pulled_along(old: Plan, new: Plan, bundle: _Bundle, kinds: Mapping[str, Kind]) -> Plan:
+    """Return the plan with the ends of a bundle bent by hand where its plug and its panel's parts are now."""
+    plug = new.parts[bundle.plug.id]
+    by = plug.x_mm - bundle.plug.x_mm, plug.y_mm - bundle.plug.y_mm
+    wires, shifts = [], []
+    for wire in bundle.inner:
+        at_start = _shift(old, new, kinds, wire.start)
+        shifts.append(at_start)
+        bends = _pulled(wire.bends, _place(old, kinds, wire.start), at_start)
+        wires.append(msgspec.structs.replace(new.wires[wire.id], bends=_tidy(_end_shifted(bends, by))))
+    way = old.wireways[bundle.way]
+    if all(_same((by,), (shift,)) for shift in shifts):  # all of it went the same way
+        points: Line = tuple((x + by[0], y + by[1]) for x, y in way.points)
+        return _with_way(new, way, _tidy(points))
+    return _with_way(with_records(new, wires=wires), way, _tidy(_end_shifted(way.points, by)))
+
+
+def _end_shifted(points: Line, by: Point) -> Line:
+    """Return a way whose last point is shifted, the one before it as far as their leg keeps its direction."""
+    if not points or by == (0.0, 0.0):
+        return points
+    return (*_pulled(points[:-1][::-1], points[-1], by)[::-1], (points[-1][0] + by[0], points[-1][1] + by[1]))
+
+
+def _pulled(bends: Line, end: Point, by: Point) -> Line:
+    """Return the bends after an end went elsewhere: the first leg keeps its direction if it was square."""
+    if not bends or by == (0.0, 0.0):
+        return bends
+    (x, y), rest = bends[0], bends[1:]
+    level, upright = abs(y - end[1]) < SAME_MM, abs(x - end[0]) < SAME_MM
+    step = (by[0] if upright else 0.0, by[1] if level else 0.0)
+    return ((x + step[0], y + step[1]), *_pulled(rest, (x, y), step))
+
+
+def _with_outer_led(
+    old: Plan, new: Plan, bundle: _Bundle, frame: Frame | None, kinds: Mapping[str, Kind]
+) -> Plan:
+    """Return the plan with the wires from the plug to the layout beginning where their ways are now."""
+    wires, lane = [], 0
+    for wire in bundle.outer:
+        leads_out = wire.start.part == bundle.plug.id
+        near = wire.start if leads_out else wire.end
+        far = wire.end if leads_out else wire.start
+        if new.wires.get(wire.id) is not wire or _shift(old, new, kinds, far) != (0.0, 0.0):
+            continue  # its bends went with both of its ends
+        bends = wire.bends if leads_out else wire.bends[::-1]
+        at = _place(new, kinds, near)
+        led = None
+        if frame is not None:
+            led = outer_bends(frame, bends, at, frame.out(at) + LANE_CLEAR_MM + LANE_MM * lane)
+            lane += led is not None
+        if led is None:
+            led = _pulled(bends, _place(old, kinds, near), _shift(old, new, kinds, near))
+        wires.append(msgspec.structs.replace(wire, bends=_tidy(led if leads_out else led[::-1])))
+    return with_records(new, wires=wires)
+
+
+def _with_way(plan: Plan, old: Wireway, points: Line) -> Plan:
+    way = plan.wireways.get(old.id)
+    if way is None or way.points == points:
+        return plan
+    changed = msgspec.structs.replace(way, points=points)
+    return plan.with_changes(wireways=MappingProxyType({**dict(plan.wireways), way.id: changed}))
+
+
+def _shift(old: Plan, new: Plan, kinds: Mapping[str, Kind], ref: TerminalRef) -> Point:
+    if ref.part not in new.parts or old.parts[ref.part].kind not in kinds:
+        return 0.0, 0.0
+    a, b = _place(old, kinds, ref), _place(new, kinds, ref)
+    return rounded_mm(b[0] - a[0]), rounded_mm(b[1] - a[1])
+
+
+def _place(plan: Plan, kinds: Mapping[str, Kind], ref: TerminalRef) -> Point:
+    part = plan.parts[ref.part]
+    try:
+        return terminal_at(part, kinds[part.kind], ref.terminal)
+    except KeyError:
+        return part.x_mm, part.y_mm
+
+
+def _same(one: Sequence[Point], other: Sequence[Point]) -> bool:
+    return len(one) == len(other) and all(math.dist(a, b) < SAME_MM for a, b in zip(one, other, strict=True))
+
+
+def _tidy(points: Iterable[Point]) -> Line:
+    return tuple((rounded_mm(x), rounded_mm(y)) for x, y in points)
