@@ -8,6 +8,8 @@ from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QWidget
 
 from app.bench.panel_bench import PanelBench
+from app.canvas.backdrop_sight import BackdropSight
+from app.canvas.camera import Camera
 from app.canvas.find_strip import FindStrip
 from app.canvas.focus import Focus
 from app.canvas.frame import Frame
@@ -38,6 +40,7 @@ class PlanView(TypedSurface):
         self.search = FindStrip(session, selection, self)
         self.bench = PanelBench(session, selection, self)
         session.changed.connect(self._follow)
+        BackdropSight(session, lambda: self.sight().visible, self.show_all)
         session.thrown.connect(self._thrown)
         selection.changed.connect(self._selected)
 
@@ -128,12 +131,13 @@ class PlanView(TypedSurface):
             return
         self.choices.offer("Keep the picture", [(w.words, w.tip) for w in ways], "Lay it under the plan")
         old, steps = self._session.plan.backdrop, ["scale", "lay"]
+        is_back = old is not None and not self._state.pictures.levels()  # it was lost, and was to scale
 
         def begin(around: Around, _last: Preview) -> Gesture | None:
             step = steps.pop() if steps else ""
             if step == "lay":
                 return try_out(around, [way.edit for way in ways])
-            is_new = around.plan.backdrop is not None and around.plan.backdrop is not old
+            is_new = around.plan.backdrop is not None and around.plan.backdrop is not old and not is_back
             return calibrate_picture(around) if step == "scale" and is_new else None
 
         self._acting.take("picture", begin)
@@ -156,6 +160,16 @@ class PlanView(TypedSurface):
             self.look_at(None)
         else:
             self.look_at(Focus("selection", "", selection_words(self.sight(), ids), ids))
+
+    def do(self, name: str) -> None:
+        """Do to what is selected what the table of keys calls by that name."""
+        self._keys.do(name)
+        self.update()
+
+    def look_from(self, camera: Camera) -> None:
+        """Look again from where one looked before."""
+        if camera != self._state.camera:
+            self._look(camera)
 
     def remove_selected(self) -> None:
         """Take away what is selected."""

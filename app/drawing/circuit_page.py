@@ -93,6 +93,10 @@ class CircuitPage(QWidget):
             self._words.setText(DRAWING)
         self.making.ask(lambda: _drawn(answer))
 
+    def shows(self, one: str) -> bool:
+        """Whether a part or wire is in one of the drawings; also while they are still being drawn."""
+        return not self._drawings or any(p.id == one for d in self._drawings for p in d.places)
+
     def _show_drawings(self, result: object) -> None:
         self._shown, self._drawings = result if isinstance(result, tuple) else (None, ())
         self._words.setText(NOTHING if result is not None else FAILED)

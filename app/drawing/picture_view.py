@@ -26,6 +26,7 @@ class PictureView(Ringed):
     """A picture on the window's own paper, or on white paper with a shadow when it is a page."""
 
     clicked = Signal(float, float)  # mm in the picture
+    clicked_twice = Signal(float, float)  # mm in the picture
 
     def __init__(self, look: Look, parent: QWidget, *, as_page: bool = False) -> None:
         super().__init__(parent)
@@ -146,6 +147,11 @@ class PictureView(Ringed):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Begin a click or a drag."""
         self._pressed, self._dragged = event.position(), False
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Tell where it was clicked twice."""
+        if self._picture is not None and event.button() == Qt.MouseButton.LeftButton:
+            self.clicked_twice.emit(*self.millimetres(event.position()))
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Shift the picture with the pointer."""

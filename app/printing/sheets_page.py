@@ -20,6 +20,7 @@ from app.inspector.committing import committed
 from app.making import Making
 from app.printing.choices import Choices
 from app.printing.made_sheets import made_of
+from app.printing.named_words import named_at
 from app.printing.page_bar import PageBar
 from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
@@ -48,6 +49,7 @@ class SheetsPage(QWidget):
     """Makes the sheets when they are looked at, printed or saved."""
 
     told = Signal(str)
+    named = Signal(object)  # ids of what was clicked twice, to be shown on the plan
 
     def __init__(
         self, session: Session, look: Look, actions: Actions, parent: QWidget, *, at_once: bool = False
@@ -73,6 +75,8 @@ class SheetsPage(QWidget):
         self.list.selectionModel().currentChanged.connect(self._show_page)
         self.picture = PictureView(look, self, as_page=True)
         self.picture.setAccessibleName("The chosen sheet")
+        self.picture.setToolTip("Two clicks on a part’s or a wire’s name show it on the plan.")
+        self.picture.clicked_twice.connect(self._name)
         self.choices = Choices(lambda s: committed(session, set_habits(symbols=s)), self)
         self.choices.changed.connect(self._wished)
         self.choices.remember.connect(self._remember)
@@ -208,6 +212,13 @@ class SheetsPage(QWidget):
 
     def _show_page(self, _now: QModelIndex, _before: QModelIndex) -> None:
         self.picture.show_picture(self._chosen())
+
+    def _name(self, x_mm: float, y_mm: float) -> None:
+        """Tell which part or wire was clicked twice."""
+        page = self._chosen()
+        ids = named_at(page, x_mm, y_mm, self._session.plan) if page is not None else ()
+        if ids:
+            self.named.emit(ids)
 
     def _proposed(self, suffix: str) -> Path:
         path = self._session.path

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMainWindow, QSplitter, QWidget
 
 from app.canvas.view import PlanView
 from app.drawing.circuit_page import CircuitPage
@@ -20,6 +20,8 @@ from app.solving import Answer, Solving
 from app.theme.look import Look
 from app.tray.tray import Tray
 from app.window.actions import VIEWS, ZOOMS, Actions
+from app.window.columns import column
+from app.window.committed_typing import commit_typing
 from app.window.first_steps import FirstSteps
 from app.window.header import Header
 from app.window.menus import fill
@@ -28,7 +30,9 @@ from app.window.open_save import Documents
 from app.window.pages import Pages
 from app.window.plan_page import PlanPage
 from app.window.tie_actions import tie
+from app.window.trail import Trail
 from wiring.edits.set_plan import set_plan
+from wiring.plan.plan import UNTITLED
 from wiring.plan.positions import in_use
 
 COLUMNS = (244, 760, 316)
@@ -60,6 +64,7 @@ class MainWindow(QMainWindow):
         self._lay_out(at_once)
         self.submenus = fill(self.header.menu_bar, self.acts)
         self.first_steps = FirstSteps(self.acts["board"], self.submenus["examples"], self.plan_view)
+        self.trail = Trail(self)
         self._connect()
         tie(self)
         self._wear(look.theme)
@@ -73,7 +78,9 @@ class MainWindow(QMainWindow):
 
     def show_view(self, name: str) -> None:
         """Show one of the four views."""
-        _commit_typing()
+        commit_typing()
+        if name != self.view:
+            self.trail.leave()
         self.acts[name].setChecked(True)
         self.pages.setCurrentIndex(VIEWS.index(name))
         self.tray.setVisible(name == "plan" and self.acts["show_tray"].isChecked())
@@ -94,10 +101,6 @@ class MainWindow(QMainWindow):
         self.selection.select(there)
         if there and self.view == "plan":
             self.plan_view.show_ids(there)
-
-    def _show_on_plan(self, one: str) -> None:
-        self.show_view("plan")
-        self.show_ids((one,))
 
     def _lay_out(self, at_once: bool) -> None:
         room = self.screen().availableSize()
@@ -123,7 +126,7 @@ class MainWindow(QMainWindow):
             "circuit": self.circuit_page.picture,
             "sheets": self.sheets_page.picture,
         }
-        middle = _column(self, self.pages, self.strip)
+        middle = column(self, self.pages, self.strip)
         self.columns = QSplitter(Qt.Orientation.Horizontal, self)
         self.columns.setHandleWidth(1)
         self.columns.setChildrenCollapsible(False)
@@ -131,7 +134,7 @@ class MainWindow(QMainWindow):
             self.columns.addWidget(widget)
         self.columns.setStretchFactor(1, 1)
         self.columns.setSizes(COLUMNS)
-        self.setCentralWidget(_column(self, self.header, self.columns))
+        self.setCentralWidget(column(self, self.header, self.columns))
         self.notice_bar.lie_over(self.pages)
 
     def _connect(self) -> None:
@@ -143,15 +146,13 @@ class MainWindow(QMainWindow):
         solving.answered.connect(self._show_answer)
         solving.failed.connect(lambda words: self.notices.say(words, "danger"))
         self.look.changed.connect(self._wear)
-        self.header.title.renamed.connect(lambda title: session.do(set_plan(title=title or "Untitled plan")))
+        self.header.title.renamed.connect(lambda title: session.do(set_plan(title=title or UNTITLED)))
         self.tray.wanted.connect(self._begin_place)
-        self.strip.pointed.connect(self.show_ids)
         self.plan_view.wished.connect(self.strip.show_hint)
         self.plan_view.tool_changed.connect(self._tool_changed)
         self.sheets_page.told.connect(self.notices.say)
         self.battery_page.told.connect(self.notices.say)
         self.circuit_page.picked.connect(self.selection.select)
-        self.circuit_page.opened.connect(self._show_on_plan)
         self.battery_page.chosen.connect(lambda battery: self.selection.select((battery,)))
 
     def _begin_place(self, key: str) -> None:
@@ -219,7 +220,7 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before work is lost; remember the window's place."""
-        _commit_typing()
+        commit_typing()
         if not self.documents.may_leave():
             event.ignore()
             return
@@ -230,21 +231,3 @@ class MainWindow(QMainWindow):
         for making in (*pages, self.inspector.trying.making, self.inspector.throwing.making):
             making.close()
         event.accept()
-
-
-def _commit_typing() -> None:
-    """Let a field that is still being typed in commit, as when the focus leaves it."""
-    focus = QApplication.focusWidget()
-    if focus is not None:
-        focus.clearFocus()
-
-
-def _column(parent: QWidget, *widgets: QWidget) -> QWidget:
-    holder = QWidget(parent)
-    column = QVBoxLayout(holder)
-    column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(0)
-    for widget in widgets:
-        column.addWidget(widget)
-    column.setStretchFactor(widgets[0] if len(widgets) == 2 else widgets[-1], 1)
-    return holder

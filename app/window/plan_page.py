@@ -138,7 +138,7 @@ def _tool(actions: Actions, name: str, parent: QWidget) -> QToolButton:
     button.setDefaultAction(actions[name])
     button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
     button.setIconSize(ICON)
-    button.setAccessibleName(actions[name].text())
+    button.setAccessibleName(actions[name].text().replace("&", ""))
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     return button
 

@@ -7,16 +7,16 @@ from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices
 
 from app.settings import state_folder
-from app.window.about import show_about, show_keys
+from app.window.about import show_about
 from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
+from app.window.jumps import fill_all_of, tie_jumps
 from app.window.kept_sets import tie_sets
+from app.window.keys_list import show_keys
 from app.window.open_menus import fill_when_opened
 from app.window.panel_acts import panel_acts
 from app.window.plan_acts import ARRANGED, NEED_PARTS, fill_only, plan_acts
 from app.window.ticks import ask_for_ticks
-from wiring.edits.duplicate import duplicate
-from wiring.edits.turn import turn
 
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
@@ -42,11 +42,16 @@ def tie(window: "MainWindow") -> None:
         "quit": window.close,
         "undo": session.undo,
         "redo": session.redo,
-        "duplicate": lambda: session.do(duplicate(selection.ids)),
-        "turn": lambda: session.do(turn(selection.ids, 90)),
+        "duplicate": lambda: window.plan_view.do("duplicate"),
+        "turn": lambda: window.plan_view.do("turn"),
+        "cut": lambda: window.plan_view.do("cut"),
+        "copy": lambda: window.plan_view.do("copy"),
+        "paste": lambda: window.plan_view.do("paste"),
+        "throw": lambda: window.plan_view.do("throw"),
+        "menu": lambda: _take_tool(window, window.plan_view.show_menu),
         "remove": window.plan_view.remove_selected,
         "rename": lambda: _rename(window),
-        "select_all": lambda: selection.select((*session.plan.parts, *session.plan.wires)),
+        "select_all": lambda: window.plan_view.do("select all"),
         "find_kind": lambda: _find_kind(window),
         "find_part": lambda: _find_part(window),
         "put_back": session.stand_as_in_use,
@@ -66,6 +71,7 @@ def tie(window: "MainWindow") -> None:
     does.update({name: _draws(window, name) for name in DRAWN})
     does.update(plan_acts(window))
     does.update(panel_acts(window))
+    does.update(tie_jumps(window))
     for name, act in does.items():
         window.acts[name].triggered.connect(
             lambda _checked=False, name=name, act=act: _act(window, name, act)
@@ -73,9 +79,11 @@ def tie(window: "MainWindow") -> None:
     selection.changed.connect(lambda _ids: _enable(window))
     window.plan_view.bench.bench.changed.connect(lambda: _enable(window))
     _enable(window)
-    window.acts["put_back"].setEnabled(False)
+    for name in ("put_back", "back", "onward"):
+        window.acts[name].setEnabled(False)
     fill_when_opened(window)
     fill_only(window)
+    fill_all_of(window)
     tie_sets(window)
 
 
@@ -87,11 +95,11 @@ def _act(window: "MainWindow", name: str, act: Callable[[], object]) -> None:
 
 def _enable(window: "MainWindow") -> None:
     selection, painted = window.selection, bool(window.plan_view.bench.bench.items)
-    for name in ("turn", *NEED_PARTS):
+    for name in ("turn", "throw", "to_circuit", "to_plan", *NEED_PARTS):
         window.acts[name].setEnabled(bool(selection.ids))
-    for name in ("duplicate", *ARRANGED):
+    for name in ARRANGED:
         window.acts[name].setEnabled(bool(selection.ids) or painted)
-    for name in ("remove", "rename"):
+    for name in ("remove", "rename", "duplicate", "copy", "cut"):
         window.acts[name].setEnabled(bool(selection.ids or selection.grounds) or painted)
 
 
@@ -121,6 +129,7 @@ def _find_kind(window: "MainWindow") -> None:
 
 
 def _find_part(window: "MainWindow") -> None:
+    window.trail.leave()
     window.show_view("plan")
     window.plan_view.begin_find()
 

@@ -57,16 +57,3 @@ def test_findings_are_read_out_with_their_rank(editor):
     for row in range(model.rowCount()):
         words = model.item(row).data(Qt.ItemDataRole.AccessibleTextRole)
         assert words.split(":")[0] in ("note", "weak", "danger")
-
-
-def test_the_list_of_keys_names_every_act(editor):
-    from PySide6.QtWidgets import QTableWidget
-
-    from app.window.about import keys_dialog
-
-    dialog = keys_dialog(editor.window)
-    table = dialog.findChild(QTableWidget)
-    assert table.rowCount() > len(editor.window.acts)
-    cells = [table.item(row, column).text() for row in range(table.rowCount()) for column in range(2)]
-    assert all(cells)
-    dialog.deleteLater()

@@ -153,7 +153,7 @@ def test_the_keys_of_the_window_feed_and_arrange(editor):
     assert len(session.plan.wires) == 1 + 5 + 5 + 5  # to the switch, behind resistors, plus, minus
     assert all(f.light > 0.5 for f in editor.solving.answer.situation.figures.parts.values() if f.light)
     window.selection.select(["p1", "p2"])
-    QTest.keyClick(window.plan_view, Key.Key_Up, Qt.KeyboardModifier.AltModifier)
+    QTest.keySequence(window.plan_view, "Ctrl+Shift+Up")
     assert session.plan.parts["p2"].y_mm < 300
     lamps = [p.id for p in session.plan.parts.values() if p.kind == "led-warm-white-bare"]
     window.selection.select(lamps)
