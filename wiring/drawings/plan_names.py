@@ -4,8 +4,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.drawings.panel_on_plan import painted
-from wiring.drawings.plan_clip import Piece, pieces
-from wiring.drawings.plan_fit import Box, Fit
+from wiring.drawings.plan_areas import panel_areas
+from wiring.drawings.plan_clip import Piece, overlap_of, pieces
+from wiring.drawings.plan_fit import Box, Fit, around
 from wiring.drawings.plan_ground import outlines, place_names
 from wiring.drawings.plan_labels import labelled
 from wiring.drawings.plan_leaders import led_label, spots_along, spots_round
@@ -102,7 +103,9 @@ def _mark(
     """Mark what words must not lie on, and what they had better not."""
     for spot in placed.values():
         room.take(spot.box)
-    for panel in plan.panels.values():
+    for panel, area in zip(plan.panels.values(), panel_areas(plan), strict=True):
+        if overlap_of(around((fit.at(area[1:3]), fit.at(area[3:]))), clip) is None:
+            continue
         for item in painted(panel, fit, clip):
             if isinstance(item, Words):  # legends on its face, that lie under the wiring
                 room.take(words_box(item))

@@ -2,14 +2,12 @@
 
 import math
 from collections.abc import Container, Mapping
-from functools import lru_cache
 from typing import NamedTuple
-
-import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
 from wiring.drawings.plan_fit import Box, Fit, around
+from wiring.drawings.plan_lookup import PlanLookup
 from wiring.drawings.signs.all_signs import sign
 from wiring.drawings.signs.extent import extent
 from wiring.drawings.signs.halo import halo
@@ -37,41 +35,30 @@ class Placed(NamedTuple):
 
 
 def placed_parts(
-    plan: Plan, kinds: Mapping[str, Kind], fit: Fit, only: Container[PartId] | None = None
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    fit: Fit,
+    only: Container[PartId] | None = None,
+    lookup: PlanLookup | None = None,
 ) -> dict[PartId, Placed]:
     """Return where and how large each part of a known kind is drawn, or only some of them."""
-    centres = {p.id: fit.at((p.x_mm, p.y_mm)) for p in plan.parts.values() if p.kind in kinds}
-    spots = tuple((p.x_mm, p.y_mm) for p in plan.parts.values() if p.kind in kinds)
-    neighbours = [far * fit.scale for far in _nearest(spots)]
+    neighbours = (lookup or PlanLookup(plan, kinds)).neighbour_mm
     found: dict[PartId, Placed] = {}
-    for (part_id, centre), near in zip(centres.items(), neighbours, strict=True):
+    for part_id, near_mm in neighbours.items():
         if only is not None and part_id not in only:
             continue
         part = plan.parts[part_id]
         kind = kinds[part.kind]
+        centre = fit.at((part.x_mm, part.y_mm))
         left, top, right, bottom = extent(kind, part)
         size = max(right - left, bottom - top)
-        factor = max(fit.scale, min(SMALLEST_MM, 0.92 * near) / size, 1e-6)
+        factor = max(fit.scale, min(SMALLEST_MM, 0.92 * near_mm * fit.scale) / size, 1e-6)
         corners = [
             _on_paper(fit, centre, factor, part.turn_deg, p)
             for p in ((left, top), (right, top), (right, bottom), (left, bottom))
         ]
         found[part_id] = Placed(centre, factor, part.turn_deg, around(corners))
     return found
-
-
-@lru_cache(maxsize=4)
-def _nearest(points: tuple[Point, ...]) -> list[float]:
-    """Return how far the nearest other point lies from each; infinite when there is none.
-
-    All the sheets of a plan ask for the same points.
-    """
-    if not points:
-        return []
-    xy = np.array(points)
-    far = np.hypot(xy[:, None, 0] - xy[None, :, 0], xy[:, None, 1] - xy[None, :, 1])
-    np.fill_diagonal(far, np.inf)
-    return [float(v) for v in far.min(axis=1)]
 
 
 def terminal_on_paper(fit: Fit, placed: Placed, kind: Kind, terminal: str) -> Point:

@@ -11,10 +11,11 @@ from wiring.drawings.plan_clip import pieces
 from wiring.drawings.plan_fit import Box, Fit, around, fitting_scale, plan_bounds
 from wiring.drawings.plan_ground import ground
 from wiring.drawings.plan_legend import ROW_MM, legend, legend_rows
+from wiring.drawings.plan_lookup import PlanLookup
 from wiring.drawings.plan_names import Named, named
 from wiring.drawings.plan_parts import placed_parts, sign_items, terminal_items
 from wiring.drawings.plan_room import Room
-from wiring.drawings.plan_wires import wire_items, wire_runs, wires_near
+from wiring.drawings.plan_wires import wire_items, wire_runs
 from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Anchor, Item, Path, Picture, Point, Words
 from wiring.pictures.transform import moved
@@ -35,13 +36,14 @@ def plan_fit(
     *,
     below: bool = False,
     window: Area | None = None,
+    lookup: PlanLookup | None = None,
 ) -> tuple[Fit, Box] | None:
     """Return how a plan, or a window on it, lies in a box, and its bounds; None when nothing is drawn yet."""
     bounds = plan_bounds(plan, kinds) if window is None else window[1:]
     if bounds is None:
         return None
     side = fascia_side(plan.habits.fascia, below)
-    rows = legend_rows(shown_wires(plan, window), width_mm)
+    rows = legend_rows((lookup or PlanLookup(plan, kinds)).ending_in(window), width_mm)
     left = _MARGIN_MM + (FASCIA_MM if side == "left" else 0.0)
     right = _MARGIN_MM + (FASCIA_MM if side == "right" else 0.0)
     top = BAND_MM + _MARGIN_MM + (FASCIA_MM if side == "top" else 0.0)
@@ -65,15 +67,17 @@ def plan_view(
     wire_labels: bool = True,
     part_labels: bool = True,
     behind: bool = False,
+    lookup: PlanLookup | None = None,
 ) -> Picture:
     """Return the plan fitted into a box at a round scale; text keeps its size on paper.
 
     A window shows only that area of the plan, larger; wires that leave it say where they go. `behind` says of
-    a view from below that it is the back of a panel.
+    a view from below that it is the back of a panel. Many views of one plan share its lookup.
     """
+    lookup = lookup or PlanLookup(plan, kinds)
     title = f"{plan.title}, {'from below' if below else 'from above'}"
     name = window.name if window is not None else ""
-    laid = plan_fit(plan, kinds, width_mm, height_mm, below=below, window=window)
+    laid = plan_fit(plan, kinds, width_mm, height_mm, below=below, window=window, lookup=lookup)
     if laid is None:
         middle = (width_mm / 2, height_mm / 2)
         empty = Words("Nothing is drawn on this plan yet.", middle, 4.0, "quiet", align="centre")
@@ -85,15 +89,15 @@ def plan_view(
     near: tuple[Wire, ...] | None = None
     needed: set[PartId] | None = None
     if window is not None:
-        near = wires_near(plan, kinds, window)
-        needed = {p.id for p in plan.parts.values() if window.holds(p.x_mm, p.y_mm)}
+        near = lookup.near(window)
+        needed = set(lookup.parts_in(window))
         needed.update(ref.part for wire in near for ref in (wire.start, wire.end))
-    everywhere = placed_parts(plan, kinds, fit, needed)
+    everywhere = placed_parts(plan, kinds, fit, needed, lookup)
     placed = {i: s for i, s in everywhere.items() if _inside(s.centre, clip)}
     runs = wire_runs(plan, kinds, fit, everywhere, clip, near).values()
     drawn = [(run, piece) for run in runs for piece in pieces(run.points, clip)]
     glow, signs = sign_items(plan, kinds, positions or in_use(plan, kinds), figures, fit, placed)
-    wires = shown_wires(plan, window)
+    wires = lookup.ending_in(window)
     foot = ROW_MM * legend_rows(wires, width_mm)
     fascia = fascia_mark(bounds, fit, plan.habits.fascia, far=window is not None)
     room = Room((0.0, BAND_MM, width_mm, height_mm - foot))
@@ -117,14 +121,6 @@ def plan_view(
     notes = _notes(words, enlarged=enlarged, wire_labels=wire_labels, part_labels=part_labels)
     items += moved(legend(wires, plan.habits.units, width_mm, fit.scale, notes), (0.0, height_mm - foot))
     return Picture(tuple(items), width_mm, height_mm, title=title)
-
-
-def shown_wires(plan: Plan, window: Area | None) -> tuple[Wire, ...]:
-    """Return the wires that end on a part in the window; without one, all."""
-    if window is None:
-        return tuple(plan.wires.values())
-    held = {p.id for p in plan.parts.values() if window.holds(p.x_mm, p.y_mm)}
-    return tuple(w for w in plan.wires.values() if w.start.part in held or w.end.part in held)
 
 
 def _middle(points: tuple[Point, ...]) -> Point:

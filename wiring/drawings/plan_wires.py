@@ -7,7 +7,6 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
-from wiring.drawings.plan_areas import Area
 from wiring.drawings.plan_clip import overlap_of
 from wiring.drawings.plan_fit import Box, Fit, around
 from wiring.drawings.plan_parts import Placed, terminal_on_paper
@@ -20,7 +19,6 @@ from wiring.standards.conductors import read_size
 
 _EDGE_MM = 0.14
 _THIN_MM, _THICK_MM = 0.45, 1.0
-_NEAR_MM = 200.0  # small parts are drawn larger than they are, and wires fan out
 
 
 class Run(NamedTuple):
@@ -29,30 +27,6 @@ class Run(NamedTuple):
     wire: Wire
     points: tuple[Point, ...]
     width_mm: float
-
-
-def wires_near(plan: Plan, kinds: Mapping[str, Kind], window: Area) -> tuple[Wire, ...]:
-    """Return the wires that may come into a window: a quick look that lets most others out."""
-    known = {i: (p.x_mm, p.y_mm) for i, p in plan.parts.items() if p.kind in kinds}
-    reach = max(
-        (
-            max(kinds[p.kind].width_mm, kinds[p.kind].height_mm)
-            for p in plan.parts.values()
-            if p.kind in kinds
-        ),
-        default=0.0,
-    )
-    air = reach + _NEAR_MM
-    left, top, right, bottom = window.left - air, window.top - air, window.right + air, window.bottom + air
-    found = []
-    for wire in plan.wires.values():
-        if wire.start.part not in known or wire.end.part not in known:
-            continue
-        way = (known[wire.start.part], *wire.bends, known[wire.end.part])
-        xs, ys = [p[0] for p in way], [p[1] for p in way]
-        if max(xs) >= left and min(xs) <= right and max(ys) >= top and min(ys) <= bottom:
-            found.append(wire)
-    return tuple(found)
 
 
 def wire_runs(

@@ -6,6 +6,7 @@ from wiring.catalogue.kind import Kind
 from wiring.drawings.plan_areas import Area, panel_window
 from wiring.drawings.plan_band import BAND_MM
 from wiring.drawings.plan_fit import scale_words
+from wiring.drawings.plan_lookup import PlanLookup
 from wiring.drawings.plan_view import plan_fit, plan_view
 from wiring.drawings.plan_windows import Window, windows
 from wiring.findings.situation import Situation
@@ -29,6 +30,7 @@ def plan_sections(situation: Situation, paper: str, scene: str | None = None) ->
     """
     page = sheet(paper, landscape=True)
     shown: tuple[Window, ...] | None = None
+    lookup = PlanLookup(situation.plan, situation.kinds)
     if is_crowded(situation, page):
         bodies = [body_size(p) for p in (page, sheet(paper))]
         found = windows(situation.plan, situation.kinds, bodies)
@@ -38,7 +40,8 @@ def plan_sections(situation: Situation, paper: str, scene: str | None = None) ->
         Section("Plan from below", "below", (_leaf(situation, page, shown, below=True),)),
     ]
     if shown:
-        leaves = [_marked(_detail(situation, paper, w.area, behind=w.behind), window_mark(w)) for w in shown]
+        leaves = [_detail(situation, paper, w.area, lookup, behind=w.behind) for w in shown]
+        leaves = [_marked(leaf, window_mark(w)) for leaf, w in zip(leaves, shown, strict=True)]
         leaves[0] = _marked(leaves[0], "areas")
         sections.append(Section("Areas from below", "areas", tuple(leaves)))
     return tuple(sections)
@@ -86,10 +89,10 @@ def _leaf(situation: Situation, page: Sheet, shown: Sequence[Window] | None, *, 
     )
 
 
-def _detail(situation: Situation, paper: str, area: Area, *, behind: bool) -> Leaf:
+def _detail(situation: Situation, paper: str, area: Area, lookup: PlanLookup, *, behind: bool) -> Leaf:
     """Return one area on the sheet, upright or lying, that shows it larger."""
     pages = (sheet(paper, landscape=True), sheet(paper))
-    scales = [_scale(situation, page, area) for page in pages]
+    scales = [_scale(situation, page, area, lookup) for page in pages]
     side = "FROM BEHIND" if behind else "FROM BELOW"
     page, scale = (pages[1], scales[1]) if scales[1] > scales[0] else (pages[0], scales[0])
     width, height = body_size(page)
@@ -103,6 +106,7 @@ def _detail(situation: Situation, paper: str, area: Area, *, behind: bool) -> Le
         height_mm=height,
         window=area,
         behind=behind,
+        lookup=lookup,
     )
     return picture_leaf(page, picture, f"{area.name} {side.lower()}", scale=scale_words(scale), side=side)
 
@@ -117,9 +121,10 @@ def rear_leaves(situation: Situation, paper: str, scene: str | None) -> tuple[Le
     if is_crowded(situation, sheet(paper, landscape=True)):
         return ()
     backs = rear_areas(situation.plan, situation.kinds)
-    return tuple(_detail(situation, paper, a, behind=True) for a in backs if scene in (None, a.name))
+    lookup = PlanLookup(situation.plan, situation.kinds)
+    return tuple(_detail(situation, paper, a, lookup, behind=True) for a in backs if scene in (None, a.name))
 
 
-def _scale(situation: Situation, page: Sheet, area: Area) -> float:
-    laid = plan_fit(situation.plan, situation.kinds, *body_size(page), below=True, window=area)
+def _scale(situation: Situation, page: Sheet, area: Area, lookup: PlanLookup) -> float:
+    laid = plan_fit(situation.plan, situation.kinds, *body_size(page), below=True, window=area, lookup=lookup)
     return laid[0].scale if laid is not None else 0.0
