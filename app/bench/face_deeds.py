@@ -198,7 +198,7 @@ class FaceDeeds:
         self._session.do(edit)
 
     def _boxes(self, *, edges: bool) -> dict[str | FaceItem, Box]:
-        """Return the boxes of what is chosen, in mm of the face; without `edges` a part is a point."""
+        """Return the boxes of what is chosen, in mm of the face; without `edges` only lines have a size."""
         around = self._around()
         found: dict[str | FaceItem, Box] = {}
         for part in (around.plan.parts[i] for i in self.parts):
@@ -209,7 +209,11 @@ class FaceDeeds:
                 corners = to_face(around.panel, body[:2]), to_face(around.panel, body[2:])
                 box = (*corners[0], *corners[1])
             found[part.id] = box
-        found.update({item: item_box(around.panel, item) for item in sorted(self._bench.items)})
+        for item in sorted(self._bench.items):
+            found[item] = item_box(around.panel, item)
+            if item.sort == "text" and not edges:
+                text = around.panel.texts[item.number]
+                found[item] = (text.x_mm, text.y_mm, text.x_mm, text.y_mm)
         return found
 
     def _name(self) -> str:
