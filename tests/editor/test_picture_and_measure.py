@@ -1,5 +1,8 @@
 """A picture under the plan: chosen, kept, brought to scale, never lost; and measuring."""
 
+import base64
+import random
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QImage
@@ -8,7 +11,9 @@ from PySide6.QtWidgets import QFileDialog, QToolButton
 from support.editors import close_editor, made_editor
 from support.surfaces import LEFT, desk
 
-from wiring.edits.backdrop import lay_backdrop
+from app.canvas.backdrop_box import backdrop_box
+from app.canvas.picture_ways import MOST_INSIDE
+from wiring.edits.backdrop import lay_backdrop, set_backdrop
 from wiring.edits.move import move
 from wiring.files.decode import decode
 from wiring.files.encode import encode
@@ -79,6 +84,93 @@ def test_two_points_and_their_distance_bring_it_to_scale(desk, tmp_path):
     assert new.mm_per_px == pytest.approx(5 * old.mm_per_px)
     assert new.x_mm - 200 == pytest.approx(5 * (old.x_mm - 200), abs=0.01)
     assert desk.view.tool == "select"
+
+
+def test_a_picture_that_grows_beyond_sight_by_its_scale_is_brought_into_sight(desk, tmp_path):
+    lay(desk, picture(tmp_path))
+    desk.click(200, 200)
+    desk.click(300, 200)
+    QTest.keyClicks(desk.view, "3 m")
+    desk.key(Key.Key_Return)
+    box, seen = backdrop_box(desk.plan.backdrop), desk.view.sight().visible
+    assert (
+        seen.left <= box.left
+        and box.right <= seen.right
+        and seen.top <= box.top
+        and box.bottom <= seen.bottom
+    )
+    scale = desk.view.sight().camera.scale
+    desk.view.zoom(4.0)
+    desk.session.do(set_backdrop(strength=0.2))
+    assert desk.view.sight().camera.scale == pytest.approx(4 * scale)  # and only then
+
+
+def photograph(folder, name, size, quality=95):
+    """Return a picture no file makes small."""
+    image = QImage(*size, QImage.Format.Format_RGB32)
+    image.bits()[:] = random.Random(1).randbytes(image.sizeInBytes())
+    assert image.save(str(folder / name), None, quality)
+    return folder / name
+
+
+def test_a_photograph_larger_than_is_shown_is_taken_and_kept_as_a_smaller_copy(desk, tmp_path):
+    path = tmp_path / "large.jpg"
+    image = QImage(8000, 60, QImage.Format.Format_RGB32)
+    image.fill(QColor("#ff0000"))
+    assert image.save(str(path))
+    lain = lay(desk, path)
+    assert (lain.width_px, lain.height_px) == (8000, 60) and lain.data
+    assert desk.view.sight().picture[0].width() == 4096
+    wide = backdrop_box(lain)
+    assert (wide.right - wide.left) / (wide.bottom - wide.top) == pytest.approx(8000 / 60, rel=0.01)
+
+
+def test_a_photograph_of_many_bytes_is_kept_in_a_plan_without_saving_first(desk, tmp_path):
+    path = photograph(tmp_path, "many.png", (1500, 1000))
+    assert path.stat().st_size > MOST_INSIDE
+    desk.view.lay_picture(path)
+    button = desk.view.choices.findChild(QToolButton, "choice0")
+    assert "as a copy of 1500 × 1000 pixels" in button.toolTip()
+    desk.key(Key.Key_Return)
+    lain = desk.plan.backdrop
+    assert lain.media == "image/jpeg" and len(base64.b64decode(lain.data)) <= MOST_INSIDE
+    assert decode(encode(desk.plan)) == desk.plan
+
+
+def test_a_photograph_stands_upright_as_the_camera_was_held(desk, tmp_path):
+    lain = lay(desk, turned_photograph(tmp_path))
+    assert (lain.width_px, lain.height_px) == (30, 60)
+    whole = desk.view.sight().picture[0]
+    assert (whole.width(), whole.height()) == (30, 60)
+
+
+def turned_photograph(folder):
+    """Return a JPEG of 60 by 30 pixels whose Exif says that its right side is up (orientation 6)."""
+    plain = picture(folder, "turned.jpg", (60, 30)).read_bytes()
+    # Exif 2.3, 4.5.4 and 4.6.4: marker APP1, a TIFF header and one entry, tag 0x0112, SHORT, one value
+    tiff = b"MM\0*\0\0\0\x08\0\x01\x01\x12\0\x03\0\0\0\x01\0\x06\0\0\0\0\0\0"
+    body = b"Exif\0\0" + tiff
+    app1 = b"\xff\xe1" + (len(body) + 2).to_bytes(2, "big") + body
+    path = folder / "turned.jpg"
+    path.write_bytes(plain[:2] + app1 + plain[2:])
+    return path
+
+
+def test_a_picture_chosen_again_lies_where_the_lost_one_lay(desk, tmp_path):
+    there = Backdrop(
+        media="image/png",
+        path="gone.png",
+        width_px=400,
+        height_px=200,
+        x_mm=70,
+        y_mm=30,
+        mm_per_px=2.5,
+        turn_deg=90,
+    )
+    desk.session.do(lay_backdrop(there))
+    lain = lay(desk, picture(tmp_path))  # 200 by 100
+    assert backdrop_box(lain) == pytest.approx(backdrop_box(there)) and lain.turn_deg == 90
+    assert desk.view.tool == "select"  # it is to scale already
 
 
 def test_a_picture_just_laid_waits_for_its_scale_and_escape_leaves_it(desk, tmp_path):
