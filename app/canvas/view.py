@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QWidget
 
 from app.bench.panel_bench import PanelBench
 from app.canvas.backdrop_sight import BackdropSight
-from app.canvas.backdrop_sight import BackdropSight
 from app.canvas.camera import Camera
 from app.canvas.find_strip import FindStrip
 from app.canvas.focus import Focus
@@ -132,7 +131,6 @@ class PlanView(TypedSurface):
             return
         self.choices.offer("Keep the picture", [(w.words, w.tip) for w in ways], "Lay it under the plan")
         old, steps = self._session.plan.backdrop, ["scale", "lay"]
-        is_back = old is not None and not self._state.pictures.levels()  # it was lost, and was to scale
         is_back = old is not None and not self._state.pictures.levels()  # it was lost, and was to scale
 
         def begin(around: Around, _last: Preview) -> Gesture | None:
