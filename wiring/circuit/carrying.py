@@ -10,7 +10,7 @@ from wiring.circuit.dead_ends import DeadEnds, Twigs, dead_ends, hung
 from wiring.circuit.direct import Known, last_known
 from wiring.circuit.islands import Islands, dead_ends_question, find_islands, islands_question
 from wiring.circuit.linear import Ints
-from wiring.circuit.links import hanging_question
+from wiring.circuit.links import conductors_question, hanging_question
 from wiring.circuit.sets import joined
 from wiring.circuit.splicing import Spliced
 
@@ -24,8 +24,13 @@ def carry_over(old: Assembly, new: Spliced) -> None:
     if label is None or islands is None:
         return
     assembly, kept = new.assembly, new.assembly.kept
-    now, reached = _hanging(label, new)
-    kept.of(hanging_question(assembly), lambda: now)
+    reached = _reached(label, new)
+    hang = _joined_anew(label, new, reached, np.ones(len(assembly.a), dtype=np.bool_))
+    kept.of(hanging_question(assembly), lambda: hang)
+    conducts = old.kept.known(conductors_question(old), np.ndarray)
+    if conducts is not None:
+        conductor = _joined_anew(conducts, new, reached, assembly.conducting)
+        kept.of(conductors_question(assembly), lambda: conductor)
     dead = _dead_ends(islands.dead, new, reached)
     kept.of(dead_ends_question(assembly), lambda: dead)
     found = find_islands(assembly)
@@ -35,23 +40,28 @@ def carry_over(old: Assembly, new: Spliced) -> None:
         swung_known(assembly, found, place)[:] = swung_known(old, islands, int(places[place]))
 
 
-def _hanging(label: Ints, new: Spliced) -> tuple[Ints, Flags]:
-    """Return what hangs together now, and which nodes hang together with anything that has changed."""
+def _reached(label: Ints, new: Spliced) -> Flags:
+    """Return which nodes hang together with anything that has changed, or did."""
+    was = new.nodes.filled(label, -1)
+    stirred = np.zeros(int(label.max(initial=-1)) + 2, dtype=np.bool_)
+    stirred[was[new.touched]] = True
+    stirred[-1] = True  # the label of what is new
+    return np.asarray(stirred[was])
+
+
+def _joined_anew(label: Ints, new: Spliced, reached: Flags, joining: Flags) -> Ints:
+    """Return the sets of nodes that some branches join, found anew for what the change has reached."""
     a, b = new.assembly.a, new.assembly.b
     now = new.nodes.filled(label, -1)
-    stirred = np.zeros(int(label.max(initial=-1)) + 2, dtype=np.bool_)
-    stirred[now[new.touched]] = True
-    stirred[-1] = True
-    reached = stirred[now]
     nodes = np.flatnonzero(reached)
     place = np.full(len(now), -1, dtype=np.intp)
     place[nodes] = np.arange(len(nodes))
-    mine = np.flatnonzero(reached[a])
+    mine = np.flatnonzero(reached[a] & joining)
     pairs = np.stack((place[a[mine]], place[b[mine]]), axis=1)
-    now[nodes] = joined(pairs, len(nodes)) + len(stirred)
+    now[nodes] = joined(pairs, len(nodes)) + int(label.max(initial=-1)) + 1
     used = np.zeros(int(now.max(initial=-1)) + 1, dtype=np.bool_)
     used[now] = True
-    return np.asarray((np.cumsum(used) - 1)[now]), reached
+    return np.asarray((np.cumsum(used) - 1)[now])
 
 
 def _dead_ends(old: DeadEnds, new: Spliced, reached: Flags) -> DeadEnds:

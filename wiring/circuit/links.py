@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
-from typing import NamedTuple, overload
+from typing import Any, NamedTuple, overload
 
 import numpy as np
 from numpy.typing import NDArray
@@ -116,9 +116,14 @@ def conductors(assembly: Assembly) -> Ints:
     """Return for each node the number of its conductor: wires, closed contacts and whole fuses join."""
     a, b, joining = assembly.a, assembly.b, assembly.conducting
     return assembly.kept.of(
-        ("conductors", a, b, joining),
+        conductors_question(assembly),
         lambda: joined(np.stack((a[joining], b[joining]), axis=1), assembly.node_count),
     )
+
+
+def conductors_question(assembly: Assembly) -> tuple[Any, ...]:
+    """Return by what that is known."""
+    return "conductors", assembly.a, assembly.b, assembly.conducting
 
 
 def short_path(assembly: Assembly, start: int, end: int, through: Mapping[int, float]) -> list[int]:

@@ -65,11 +65,14 @@ def spliced_parts(
     places = [put_in[n][0] for n in new.tolist()]
     ends = stretches(len(was.ids), sorted({*gone, *replaced} - keeping), places)
     ids = rows.joined(was.ids, tuple(compiled)) if gone or change.put_in else was.ids
-    values = rows.joined(list(old.parts.values()), list(compiled.values()))
+    parts: Mapping[PartId, CompiledPart] = {**old.parts, **compiled}
+    if gone or any(at < len(was.ids) for at, _ in change.put_in):  # else new ones stand behind all others
+        values = rows.joined(list(old.parts.values()), list(compiled.values()))
+        parts = dict(zip(ids, values, strict=True))
     table = _table(was, fresh, rows, ids, wires)
     nodes = ends.within(was.nodes, fresh.nodes[new])
     return SplicedParts(
-        dict(zip(ids, values, strict=True)), table, _node_of(old, fresh, made, ends, new, table), fresh, made,
+        parts, table, _node_of(old, fresh, made, ends, new, table), fresh, made,
         rows.within(was.branches, fresh.branches), nodes,
     )  # fmt: skip
 

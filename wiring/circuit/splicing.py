@@ -159,7 +159,7 @@ def _measure(
             [r.now.id for r in changes.parts.replaced],
         )
     )
-    names = list(wires.ids)
+    names = list(wires.ids) if rows else []
     reached = {row: plan.wires[names[row]] for row in rows}
     measured = WireOhms(plan, kinds, list(reached.values()))
     try:
