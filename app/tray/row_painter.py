@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from PySide6.QtCore import QModelIndex as Index
-from PySide6.QtCore import QObject, QPersistentModelIndex, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QPersistentModelIndex, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPixmap
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
@@ -26,9 +26,9 @@ _PAD = 12
 class RowPainter(QStyledItemDelegate):
     """Paints with the colours of the look that is worn."""
 
-    def __init__(self, look: Look, kinds: Mapping[str, Kind], parent: QObject | None = None) -> None:
+    def __init__(self, look: Look, kinds: Mapping[str, Kind], parent: QWidget) -> None:
         super().__init__(parent)
-        self._look, self._kinds = look, kinds
+        self._look, self._kinds, self._list = look, kinds, parent
         self._signs: dict[tuple[str, bool, float], QPixmap] = {}
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex) -> QSize:
@@ -97,10 +97,10 @@ class RowPainter(QStyledItemDelegate):
         editor.setGeometry(_words_rect(rect).adjusted(-6, 6, 6, -6))
 
     def _paint_kind(self, painter: QPainter, rect: QRect, kind: Kind) -> None:
-        self._paint_row(painter, rect, self._sign(kind, painter.device().devicePixelRatioF()), kind.title)
+        self._paint_row(painter, rect, self._sign(kind, self._list.devicePixelRatioF()), kind.title)
 
     def _paint_set(self, painter: QPainter, rect: QRect, kept: KeptSet) -> None:
-        ratio = painter.device().devicePixelRatioF()
+        ratio = self._list.devicePixelRatioF()
         key = (f"{kept.path}:{hash(kept.text)}", self._look.dark, ratio)
         if key not in self._signs and kept.fragment is not None:
             theme = self._look.theme
