@@ -1,0 +1,141 @@
+"""What always holds when a plug, a panel or a part of it is moved: its harness goes with it, whole."""
+
+import itertools
+import math
+
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from support.benches import BUTTON, LAMP, PANEL, STRIP, SWITCH, panel_plan
+from support.editing import KINDS, done
+
+from app.canvas.touched import sub_plan
+from wiring.edits.align import align
+from wiring.edits.harness_follow import with_harness_of
+from wiring.edits.move import move
+from wiring.edits.panel_harness import bring_out
+from wiring.edits.panels import change_panel
+from wiring.edits.turn import turn
+from wiring.edits.wireways import move_corner
+from wiring.plan.harness import harness_of
+from wiring.plan.panel_places import holds
+from wiring.plan.places import terminal_at
+from wiring.plan.soundness import unsound
+
+OUT = bring_out(PANEL).apply(panel_plan())
+(PLUG,) = harness_of(OUT, KINDS, OUT.panels[PANEL]).plugs
+(WAY,) = harness_of(OUT, KINDS, OUT.panels[PANEL]).wireways
+BY_HAND = move_corner(WAY, 1, OUT.wireways[WAY].points[1][0], OUT.wireways[WAY].points[1][1] + 7).apply(OUT)
+STEPS = st.integers(-300, 300).map(float)
+QUICK = settings(max_examples=40, deadline=None)
+
+
+def inner(plan):
+    return harness_of(plan, KINDS, plan.panels[PANEL]).inner
+
+
+def outer(plan):
+    ways = harness_of(plan, KINDS, plan.panels[PANEL]).ways
+    return [way.outer for way in ways if way.outer is not None]
+
+
+def place(plan, ref):
+    part = plan.parts[ref.part]
+    return terminal_at(part, KINDS[part.kind], ref.terminal)
+
+
+def legs(plan, wire):
+    points = [place(plan, wire.start), *wire.bends, place(plan, wire.end)]
+    return list(itertools.pairwise(points))
+
+
+def is_square(leg):
+    (ax, ay), (bx, by) = leg
+    return abs(ax - bx) < 0.01 or abs(ay - by) < 0.01
+
+
+@QUICK
+@given(st.sampled_from([OUT, BY_HAND]), STEPS, STEPS)
+def test_wherever_the_plug_goes_the_bundle_ends_at_it(plan, dx, dy):
+    there = plan.parts[PLUG.id].x_mm + dx, plan.parts[PLUG.id].y_mm + dy
+    assume(not holds(plan.panels[PANEL], *there))
+    new = move([PLUG.id], dx, dy).apply(plan)
+    assert unsound(new, KINDS) == () and new.parts[PLUG.id].panel == PANEL
+    end = new.wireways[WAY].points[-1]
+    assert all(wire.bends[-1] == end and wire.along == (WAY,) for wire in inner(new))
+    before = math.dist(plan.wireways[WAY].points[-1], (PLUG.x_mm, PLUG.y_mm))
+    assert math.dist(end, there) <= before + abs(dx) + abs(dy)
+    if plan is BY_HAND:
+        assert math.dist(end, there) == pytest.approx(before, abs=0.01)
+
+
+@QUICK
+@given(STEPS, st.integers(-200, 30).map(float))
+def test_a_bundle_as_it_was_brought_out_is_brought_out_anew_and_comes_back_the_same(dx, dy):
+    new = move([PLUG.id], dx, dy).apply(OUT)
+    for wire in inner(new):
+        assert all(map(is_square, legs(new, wire)[:-1])), wire.label
+    back = move([PLUG.id], -dx, -dy).apply(new)
+    assert back.wireways[WAY] == OUT.wireways[WAY]
+    assert [w.bends for w in inner(back)] == [w.bends for w in inner(OUT)]
+
+
+@QUICK
+@given(st.sampled_from([OUT, BY_HAND]), STEPS, STEPS)
+def test_a_panel_takes_its_harness_along_and_the_wires_to_the_layout_stay_square_at_the_plug(plan, dx, dy):
+    panel = plan.panels[PANEL]
+    new = change_panel(PANEL, x_mm=panel.x_mm + dx, y_mm=panel.y_mm + dy).apply(plan)
+    assert new.wireways[WAY].points == tuple((x + dx, y + dy) for x, y in plan.wireways[WAY].points)
+    for old, wire in zip(inner(plan), inner(new), strict=True):
+        assert wire.bends == tuple((x + dx, y + dy) for x, y in old.bends)
+    for old, wire in zip(outer(plan), outer(new), strict=True):
+        if wire.bends and is_square(legs(plan, old)[0]):
+            assert is_square(legs(new, wire)[0]), wire.label
+
+
+@QUICK
+@given(st.sampled_from([SWITCH, BUTTON, LAMP]), st.integers(-20, 20), st.integers(-20, 20))
+def test_a_part_moved_on_the_face_leaves_no_slanted_wire_behind(part, dx, dy):
+    new = move([part], dx, dy).apply(OUT)
+    for wire in inner(new):
+        assert all(map(is_square, legs(new, wire)[:-1])), wire.label
+
+
+def test_bends_made_by_hand_stay_where_neither_end_has_moved():
+    bent = inner(BY_HAND)[0]
+    new = move([LAMP], 5, 0).apply(BY_HAND)
+    for old, wire in zip(inner(BY_HAND), inner(new), strict=True):
+        assert (wire.bends != old.bends) == (LAMP in (old.start.part, old.end.part))
+    assert new.wireways == BY_HAND.wireways and bent in inner(new)
+
+
+def test_aligning_and_turning_take_the_bundle_along_too():
+    new = align([PLUG.id, STRIP], "column").apply(OUT)
+    assert new.parts[PLUG.id].x_mm != PLUG.x_mm
+    assert all(wire.bends[-1] == new.wireways[WAY].points[-1] for wire in inner(new))
+    beside = done(OUT, move([PLUG.id], 160, 140), turn([PLUG.id], 90))
+    end, panel = beside.wireways[WAY].points[-1], beside.panels[PANEL]
+    assert end[0] == panel.x_mm + panel.width_mm + 12  # out over the right edge, to which the plug is turned
+
+
+def test_a_plug_that_was_laid_on_the_face_for_a_while_stays_the_panels_own():
+    on = move([PLUG.id], 150 - PLUG.x_mm, 350 - PLUG.y_mm).apply(OUT)
+    off = move([PLUG.id], 300, -200).apply(on)
+    assert off.parts[PLUG.id].panel == PANEL and len(inner(off)) == len(inner(OUT))
+
+
+@QUICK
+@given(st.sampled_from([PLUG.id, SWITCH]), STEPS, STEPS)
+def test_the_preview_of_a_drag_shows_what_will_be(part, dx, dy):
+    touched = frozenset({part}) | with_harness_of(OUT, {part}, KINDS)
+    some = move([part], dx, dy).apply(sub_plan(OUT, touched))
+    whole = move([part], dx, dy).apply(OUT)
+    assert {w: some.wires[w] for w in some.wires} == {w: whole.wires[w] for w in some.wires}
+    assert some.wireways == whole.wireways
+
+
+def test_nothing_is_touched_on_a_plan_without_a_harness():
+    plain = panel_plan()
+    assert with_harness_of(plain, {SWITCH}, KINDS) == frozenset()
+    new = move([SWITCH], 5, 5).apply(plain)
+    assert {i for i in new.wires if new.wires[i] is not plain.wires[i]} == set()
