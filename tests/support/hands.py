@@ -1,9 +1,9 @@
 """Hands on a whole editor: real keys, words and mouse events; places are given in millimetres of the plan."""
 
 from PySide6.QtCore import QEvent, QPointF, Qt
-from PySide6.QtGui import QKeySequence, QMouseEvent
+from PySide6.QtGui import QContextMenuEvent, QKeySequence, QMouseEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QMenu, QScrollArea, QWidget
 from support.editors import field
 from support.surfaces import CTRL, LEFT, PLAIN, SHIFT
 
@@ -29,6 +29,10 @@ class Hands:
         combination = QKeySequence(keys)[0]
         QTest.keyClick(self._focus(), combination.key(), combination.keyboardModifiers())
         self._did(f"press {keys}")
+
+    def act(self, name: str) -> None:
+        """Press the key of an act of the window."""
+        self.key(self.window.acts[name].shortcut().toString())
 
     def word(self, text: str) -> None:
         """Type one word where the focus is."""
@@ -70,7 +74,10 @@ class Hands:
         self.click_widget(field(self.editor, name), f"the field {name}")
 
     def click_widget(self, widget: QWidget, words: str = "") -> None:
-        """Click a widget where a hand could: in the middle of what is to be seen of it."""
+        """Scroll to a widget and click it in the middle of what is to be seen of it."""
+        for area in self.window.findChildren(QScrollArea):
+            if area.isAncestorOf(widget):
+                area.ensureWidgetVisible(widget)
         seen = widget.visibleRegion().boundingRect()
         assert not seen.isEmpty(), f"{words or widget.objectName()} is not in sight"
         QTest.mouseClick(widget, LEFT, PLAIN, seen.center())
@@ -95,13 +102,52 @@ class Hands:
         event = QMouseEvent(QEvent.Type.MouseMove, QPointF(at), QPointF(where), NO_BUTTON, held, keys)
         QApplication.sendEvent(self.view, event)
 
+    def menu(self, x: float, y: float, *entries: str) -> None:
+        """Click with the right button on the plan, then entries of its menus by their first words."""
+        self.move(x, y)
+        at = self.view.px(x, y)
+        event = QContextMenuEvent(QContextMenuEvent.Reason.Mouse, at, self.view.mapToGlobal(at))
+        QApplication.sendEvent(self.view, event)
+        self._did(f"right-click at {x:g}, {y:g} mm")
+        for entry in entries:
+            self._click_entry(entry)
+
+    def menu_bar(self, *entries: str) -> None:
+        """Click an entry of the menu bar, then what hangs below it, each by its first words."""
+        bar = self.window.header.menu_bar
+        (first,) = (a for a in bar.actions() if a.text().replace("&", "") == entries[0])
+        QTest.mouseClick(bar, LEFT, PLAIN, bar.actionGeometry(first).center())
+        self._did(f"click {entries[0]}")
+        for entry in entries[1:]:
+            self._click_entry(entry)
+
+    def _click_entry(self, words: str) -> None:
+        menu = QApplication.activePopupWidget()
+        assert isinstance(menu, QMenu), f"no menu is open for {words}"
+        offered = {a.text().split("\t")[0].replace("&", ""): a for a in menu.actions()}
+        name = next((name for name in offered if name.startswith(words)), "")
+        assert name, f"{words} is not among {list(offered)}"
+        QTest.mouseClick(menu, LEFT, PLAIN, menu.actionGeometry(offered[name]).center())
+        self._did(f"click {name}")
+
+    def pick(self, name: str, words: str) -> None:
+        """Open a box of choices of the card and choose one by arrow keys."""
+        boxes = self.window.inspector.card.findChildren(QComboBox)
+        box = next(b for b in boxes if b.accessibleName() == name)
+        self.click_widget(box, name)
+        steps = box.findText(words) - box.currentIndex()
+        for _ in range(abs(steps)):
+            QTest.keyClick(box.view(), Qt.Key.Key_Down if steps > 0 else Qt.Key.Key_Up)
+        QTest.keyClick(box.view(), Qt.Key.Key_Return)
+        self._did(f"choose {words}")
+
     def in_sight(self, x: float, y: float) -> bool:
         """Whether the view shows a place of the plan."""
         return self.view.rect().contains(self.view.px(x, y))
 
     def place(self, search: str, *spots: tuple[float, float]) -> None:
         """Search the tray for a kind, take the first one found and set it down."""
-        self.key("Ctrl+F")
+        self.act("find_kind")
         self.words(search)
         self.key("Return")
         for spot in spots:
