@@ -10,7 +10,8 @@ from wiring.circuit.alternating import read_alternating
 from wiring.circuit.assembly import Assembly, assemble
 from wiring.circuit.branches.filament import FILAMENT
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
-from wiring.circuit.islands import Islands, find_islands
+from wiring.circuit.direct import read_direct
+from wiring.circuit.islands import Islands, find_islands, without_swing
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.reading import Reading, resting
 from wiring.circuit.states import settle
@@ -118,16 +119,29 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     reads the half wave it lets through, or nothing.
     """
     assembly = assemble(plan, kinds, positions)
-    laws, values = assembly.laws.copy(), assembly.values.copy()
-    lamps = np.flatnonzero(laws == FILAMENT_LAW)
-    slopes = FILAMENT.current(np.zeros(len(lamps)), values[lamps].T)[1]
-    laws[lamps] = RESISTOR
-    values[lamps, 0] = 1.0 / slopes
-    values[laws == SOURCE, 2] = np.inf
-    values[assembly.alternating, 0] /= np.sqrt(2.0)
-    assembly = _with(assembly, laws, values)._replace(alternating=np.zeros_like(assembly.alternating))
     islands = find_islands(assembly)
-    return _read(assembly, islands, frozenset(islands.of_node[assembly.a[lamps]].tolist()), positions)
+    lamps = np.flatnonzero(assembly.laws == FILAMENT_LAW)
+    laws, still = assembly.kept.of(("cold", islands, assembly.laws), lambda: _cold(assembly, islands, lamps))
+    values = assembly.values.copy()
+    values[lamps, 0] = 1.0 / FILAMENT.current(np.zeros(len(lamps)), values[lamps].T)[1]
+    values[assembly.sources, 2] = np.inf
+    values[assembly.alternating, 0] /= np.sqrt(2.0)
+    cold = assembly._replace(laws=laws, values=values, alternating=np.zeros_like(assembly.alternating))
+    reading = resting(cold)
+    read_direct(cold, still, values, reading, None)
+    lit = np.zeros(len(islands.references) + 1, dtype=np.bool_)
+    lit[islands.of_node[assembly.a[lamps]]] = True
+    lit[-1] = False
+    for column in (reading.volts, reading.amps, reading.mean_amps, reading.power):
+        column[~lit[islands.of_branch]] = 0.0
+    return Branches(cold, still, reading, positions)
+
+
+def _cold(assembly: Assembly, islands: Islands, lamps: Ints) -> tuple[Ints, Islands]:
+    """Return the laws with cold filaments, and the islands with nothing that alternates."""
+    laws = assembly.laws.copy()
+    laws[lamps] = RESISTOR
+    return laws, without_swing(assembly, islands)
 
 
 def _with(assembly: Assembly, laws: Ints, values: Floats) -> Assembly:

@@ -130,6 +130,12 @@ def _find(assembly: Assembly) -> Islands:
     return found._replace(fed=_Fed(assembly, found))
 
 
+def without_swing(assembly: Assembly, islands: Islands) -> Islands:
+    """Return the same islands as they are where every source on AC is one on DC."""
+    found = islands._replace(alternating=np.zeros_like(islands.alternating))
+    return found._replace(fed=_Fed(assembly, found) if len(islands.fed) else ())
+
+
 def core_network(assembly: Assembly, island: Island, values: Floats) -> Network:
     """Return the arrays of an island's core, its last node held at nought."""
     known = (f"core at {island.reference}", island, assembly.laws)

@@ -18,13 +18,13 @@ from wiring.pictures.picture import NO_PEN, Disc, Item, Path, Pen, Point, Words
 _LEADER = Pen("quiet", 0.15)
 _DOT_MM = 0.35
 _NEAREST_MM = 2.0  # of a leader
-_REACHES_MM = (32.0, 110.0)  # how far round the first spot a place is looked for
+_REACHES_MM = (15.0, 32.0, 110.0)  # how far round the first spot a place is looked for
 _EVERY_MM, _DEEPEST_MM = 4.5, 24.0  # points of a wire that are tried, and how far in from its end
 _ALONG_WEIGHT = 0.7
 _CROSSED_MM = 0.8  # what one crossed cell counts, as length of a leader
 # how far a leader may run over what is taken where it must: the least that gives a place
 _COVERED_MM = (6.0, 14.0, 30.0, 110.0)
-_STRIDE = 3  # fine cells from one place that is tried to the next
+_STRIDE = 4  # fine cells from one place that is tried to the next
 _WAYS = 40  # directions that are tried from one spot
 _AT_ONCE = 60  # leaders looked at together, the cheapest first
 
@@ -109,7 +109,7 @@ def _found(room: Room, spots: Sequence[Spot], wide: float, high: float) -> _Plac
     for reach in _REACHES_MM:
         free = _free(room, spots[0][1], reach, wide, high)
         leaders = _leaders(free, spots, wide, high)
-        number = _best(free, leaders)
+        number = _best(free, leaders, only_clear=reach == _REACHES_MM[0])
         if number is not None:
             x, y, at_x, at_y, over, down = (float(column[number]) for column in leaders[1:])
             box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
@@ -162,14 +162,16 @@ def _cheapest_of_each(group: NDArray[np.intp], groups: int, cost: NDArray[np.flo
     return best
 
 
-def _best(free: _Free, leaders: _Leaders) -> int | None:
-    """Return the cheapest leader of those that run least over what is taken."""
+def _best(free: _Free, leaders: _Leaders, *, only_clear: bool) -> int | None:
+    """Return the cheapest leader of those that run least over what is taken, or over nothing at all."""
     covered: list[NDArray[np.float64]] = []
     for first in range(0, len(leaders.cost), _AT_ONCE):
         covered.append(_covered(free, *(column[first : first + _AT_ONCE] for column in leaders[3:])))
         clear = np.flatnonzero(covered[-1] == 0.0)
         if len(clear):
             return first + int(clear[0])
+    if only_clear:
+        return None
     far = np.concatenate(covered) if covered else np.empty(0)
     for most in _COVERED_MM:
         within = np.flatnonzero(far <= most)

@@ -23,7 +23,7 @@ PART_MM, WIRE_MM = 3.4, 3.2  # 9 points at least: read lying under a layout
 _PART_REACHES = (0.4, 2.0, 4.0, 7.0, 11.0, 16.0, 22.0)
 # more labels than this are not led away from what they name: their lines would hide the plan
 _MOST_LED = 150
-_WIRE_REACHES = (0.3, 1.5, 3.0, 5.0, 8.0)
+_WIRE_REACHES = (0.3, 1.8, 4.0, 7.0, 11.0)
 
 
 # words and their colour, where they had best stand, the wire from that end inward

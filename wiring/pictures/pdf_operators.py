@@ -6,8 +6,8 @@ made printing slow, so the painter writes the page's content itself and leaves t
 
 import math
 from collections.abc import Callable
-from functools import cache
-from typing import Any
+from functools import cache, lru_cache
+from typing import Any, NamedTuple
 
 from wiring.pictures.metrics import baseline_mm, ground_corners, start_mm
 from wiring.pictures.picture import Disc, Path, Pen, Picture, Point, Words
@@ -68,38 +68,35 @@ class Operators:
 
     def words(self, words: Words) -> None:
         """Add one line of text; a sign the typeface lacks becomes an empty box."""
-        if words.size_mm <= 0 or not printable(words.text).strip():
+        text, (x, y), size_mm, colour, weight, align, stand, turn_deg, ground = words
+        if size_mm <= 0:
             return
-        if words.ground:
-            self.path(Path(ground_corners(words), Pen(width_mm=0.0), words.ground, closed=True))
-        along, down = start_mm(words), baseline_mm(words)
-        boxes: list[float] = []
-        for run in runs(words.text, words.weight):
-            if run:
-                self._run(run, words, along, down)
-                along += _advance_em(run, words.weight) * words.size_mm
+        line = _line(text, weight, align, stand)
+        if not (line.runs or line.boxes):
+            return
+        if ground:
+            self.path(Path(ground_corners(words), Pen(width_mm=0.0), ground, closed=True))
+        down = line.down_em * size_mm
+        if line.runs:
+            self._set_fill(colour)
+        size_pt = size_mm * PT_PER_MM
+        for run, along_em in line.runs:
+            along = along_em * size_mm
+            if turn_deg:
+                cos, sin = _turn(turn_deg)
+                at = self._at((x + along * cos - down * sin, y + along * sin + down * cos))
+                begin = f"BT {cos:.6f} {-sin:.6f} {sin:.6f} {cos:.6f} {at} Tm"
             else:
-                boxes.append(along)
-                along += BOX_EM * words.size_mm
-        for left in boxes:
-            self._box(left, down, words)
-
-    def _run(self, run: str, words: Words, along: float, down: float) -> None:
-        self._set_fill(words.colour)
-        size_pt = words.size_mm * PT_PER_MM
-        x, y = words.at
-        if words.turn_deg:
-            cos, sin = _turn(words.turn_deg)
-            at = self._at((x + along * cos - down * sin, y + along * sin + down * cos))
-            self.lines.append(f"BT {cos:.6f} {-sin:.6f} {sin:.6f} {cos:.6f} {at} Tm")
-        else:
-            self.lines.append(f"BT {self._at((x + along, y + down))} Td")
-        for name, glyphs in self._glyphs(run, words.weight):
-            if (name, size_pt) != self._font:
-                self.lines.append(f"{name} {size_pt:.3f} Tf")
-                self._font = (name, size_pt)
-            self.lines.append(f"({glyphs}) Tj")
-        self.lines.append("ET")
+                left, top = self._left_pt + (x + along) * PT_PER_MM, self._top_pt - (y + down) * PT_PER_MM
+                begin = f"BT {left:.3f} {top:.3f} Td"
+            for name, glyphs in self._glyphs(run, weight):
+                if (name, size_pt) != self._font:
+                    begin += f"\n{name} {size_pt:.3f} Tf"
+                    self._font = (name, size_pt)
+                begin += f"\n({glyphs}) Tj"
+            self.lines.append(begin + "\nET")
+        for along_em in line.boxes:
+            self._box(along_em * size_mm, down, words)
 
     def _box(self, left_mm: float, down_mm: float, words: Words) -> None:
         """Add the empty box of one missing sign, in a state of its own that is turned with the words."""
@@ -184,6 +181,31 @@ def glyphs_of(document: Any) -> Glyphs:  # noqa: ANN401 - a reportlab document
         )
 
     return glyphs
+
+
+class _Line(NamedTuple):
+    """A line of text in em, from the point it is aligned to: its runs, the boxes of signs it lacks."""
+
+    runs: tuple[tuple[str, float], ...]  # text, where it starts
+    boxes: tuple[float, ...]
+    down_em: float  # from that point to the baseline
+
+
+@lru_cache(maxsize=16384)
+def _line(text: str, weight: str, align: str, stand: str) -> _Line:
+    """Return how a text is laid out at any size: most texts of a set stand on it several times."""
+    one = Words(text, (0.0, 0.0), 1.0, "", weight, align, stand)  # type: ignore[arg-type]
+    if not printable(text).strip():
+        return _Line((), (), 0.0)
+    along, found, boxes = start_mm(one), list[tuple[str, float]](), list[float]()
+    for run in runs(text, weight):
+        if run:
+            found.append((run, along))
+            along += _advance_em(run, weight)
+        else:
+            boxes.append(along)
+            along += BOX_EM
+    return _Line(tuple(found), tuple(boxes), baseline_mm(one))
 
 
 @cache

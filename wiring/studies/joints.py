@@ -5,11 +5,16 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
+from wiring.circuit.table_changes import table_change
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.studies.roles import FUSES, THROUGH
+
+
+MOST_RECENT = 4
+MOST_CHANGES = 64  # of parts and wires; more are looked at anew
 
 
 class Link:
@@ -44,13 +49,23 @@ class Reach(NamedTuple):
     wires: frozenset[str]
 
 
-class Joints(NamedTuple):
-    """The whole plan as terminals and the ways between them; sources join nothing."""
+class Joints:
+    """The whole plan as terminals and the ways between them; sources join nothing. Never written to."""
 
-    edges: Mapping[TerminalRef, tuple[Edge, ...]]
+    def __init__(self, edges: Mapping[TerminalRef, tuple[Edge, ...]]) -> None:
+        """Take the ways on from each terminal."""
+        self.edges = edges
+        self._reached: dict[tuple[frozenset[TerminalRef], int], Reach] = {}
 
     def reach(self, starts: Iterable[TerminalRef], through: int) -> Reach:
         """Return what is reached from the terminals through links of those kinds only."""
+        asked = frozenset(starts), through
+        found = self._reached.get(asked)
+        if found is None:
+            found = self._reached[asked] = self._reach(*asked)
+        return found
+
+    def _reach(self, starts: frozenset[TerminalRef], through: int) -> Reach:
         seen = set(starts)
         wires: set[str] = set()
         waiting = deque(seen)
@@ -65,8 +80,45 @@ class Joints(NamedTuple):
         return Reach(frozenset(seen), frozenset(wires))
 
 
+class _Recent(NamedTuple):
+    plan: Plan
+    kinds: Mapping[str, Kind]
+    positions: Positions
+    joints: Joints
+
+
+_recent: tuple[_Recent, ...] = ()  # replaced whole, so that other threads see the old one or the new one
+
+
 def joints_of(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Joints:
-    """Return the joints of a plan with its switches in those positions."""
+    """Return the joints of a plan with its switches in those positions.
+
+    They are the very same as those of a plan asked about lately that is wired as this one.
+    """
+    global _recent
+    for recent in _recent:
+        if recent.kinds is kinds and recent.positions == positions and _wired_alike(recent.plan, plan):
+            others = (r for r in _recent if r is not recent)
+            _recent = (recent._replace(plan=plan), *others)
+            return recent.joints
+    joints = _joints_of(plan, kinds, positions)
+    _recent = (_Recent(plan, kinds, dict(positions), joints), *_recent)[:MOST_RECENT]
+    return joints
+
+
+def _wired_alike(was: Plan, now: Plan) -> bool:
+    if len(was.parts) != len(now.parts) or len(was.wires) != len(now.wires):
+        return False
+    parts = table_change(was.parts, now.parts, MOST_CHANGES)
+    wires = table_change(was.wires, now.wires, MOST_CHANGES) if parts is not None else None
+    if parts is None or wires is None or parts.gone or parts.put_in or wires.gone or wires.put_in:
+        return False
+    return all((p.was.kind, p.was.position) == (p.now.kind, p.now.position) for p in parts.replaced) and all(
+        (w.was.start, w.was.end) == (w.now.start, w.now.end) for w in wires.replaced
+    )
+
+
+def _joints_of(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Joints:
     edges: dict[TerminalRef, list[Edge]] = {}
 
     def join(a: TerminalRef, b: TerminalRef, link: int, via: str) -> None:
