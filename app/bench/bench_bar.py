@@ -25,6 +25,12 @@ ARRANGED = (
     ("onto", "Onto the spacing\tG"),
     ("across", "At equal steps across\tX"),
     ("down", "At equal steps down\tY"),
+    ("row", "Middles in a row\tH"),
+    ("column", "Middles in a column\tShift+H"),
+    ("space_across", "Space evenly across\tE"),
+    ("space_down", "Space evenly down\tShift+E"),
+    ("mirror_across", "Swap left and right\tCtrl+M"),
+    ("mirror_down", "Swap top and bottom\tCtrl+Shift+M"),
 )
 SIDES = (
     (False, "Front", "The face as you stand before it  B"),
@@ -83,8 +89,8 @@ class BenchBar(QFrame):
         button = QToolButton(self)
         button.setText("Arrange")
         button.setObjectName("bench_arrange")
-        button.setToolTip("Bring what is chosen onto the panel's spacing")
-        button.setAccessibleName("Arrange on the spacing")
+        button.setToolTip("Bring what is chosen onto the panel's spacing, into line or to equal steps")
+        button.setAccessibleName("Arrange what is chosen")
         button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         menu = QMenu(button)

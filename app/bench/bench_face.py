@@ -36,9 +36,10 @@ class BenchFace(TypedFace):
             place = QPointF(event.pos())
             self.at_px = place.x(), place.y()
         hit = self.pointer_here("press").hit
-        if hit.part and hit.part not in self.selection.ids:
+        one = hit.part or hit.wire
+        if one and one not in self.selection.ids:
             self.bench.choose(())
-            self.selection.select((hit.part,))
+            self.selection.select((one,))
         elif hit.item is not None and hit.item not in self.bench.items:
             self.selection.clear()
             self.bench.choose((hit.item,))

@@ -16,6 +16,7 @@ from app.selection import Selection
 from app.session import Session
 from wiring.edits.face_fragment import copied_from_face, paste_on_face
 from wiring.edits.face_shift import mirror_on_face, remove_from_face, shift_each_on_face
+from wiring.edits.lay_anew import lay_anew
 from wiring.edits.panel_spacing import in_steps, onto_spacing, spacing_of
 from wiring.edits.tables import counted
 from wiring.edits.turn import turn
@@ -133,6 +134,11 @@ class FaceDeeds:
             text, self._bench.panel, by=by, label="Duplicate on the face", kinds=self._session.kinds
         )
         self._do(FaceDo(edit, pick_new=True))
+
+    def lay_anew(self) -> None:
+        """Lay the chosen wires anew, clear of bodies and of other wires."""
+        wires = [i for i in self._session.plan.wires if i in self._selection.ids]
+        self._session.do(lay_anew(wires, kinds=self._session.kinds))
 
     def choose_all(self) -> None:
         """Choose all parts, lines and legends of the face, from behind the wires too."""

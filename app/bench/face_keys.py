@@ -7,10 +7,11 @@ from PySide6.QtGui import QKeyEvent
 
 from app.bench.bench import FaceItem
 from app.bench.face_deeds import items_of
-from app.bench.face_hit import next_terminal
+from app.bench.face_hit import FaceHit, next_terminal
 from app.bench.face_sight import FaceSight
 from app.bench.face_view import FaceView
 from app.bench.face_wires import courses
+from app.bench.face_wiring import bend_on_face
 from app.canvas.keys import (
     ARROWS,
     FINE_MM,
@@ -131,6 +132,12 @@ class TypedFace(FaceView):
         else:
             return False
         return True
+
+    def bend(self, hit: FaceHit) -> None:
+        """Put a bend into the wire that was hit."""
+        act = bend_on_face(self.around(), hit.wire, hit.at)
+        if act is not None:
+            self.acting.carry_out(act)
 
     def escape(self) -> None:
         """Leave the gesture, then what is chosen, then the bench."""

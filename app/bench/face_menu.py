@@ -1,31 +1,50 @@
 """The small menu and the tips of the bench."""
 
+from functools import partial
+
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QMenu
 
 from app.bench.face_hit import FaceHit
 from app.bench.face_keys import TypedFace
-from app.canvas.words import part_words
-from wiring.plan.panel_bodies import bodies_on, clashes, reaches_over, too_deep
+from app.bench.face_rulers import length_words
+from app.canvas.hit import Hit
+from app.canvas.words import hit_words, part_words
+from wiring.plan.designations import part_label
+from wiring.plan.panel_bodies import APART_MM, bodies_on, clashes, is_mounted, reaches_over, too_deep
+from wiring.sheets.panel_template import hole_mm
 
+TOOLS = (("Pull a wire\tW", "wire"), ("Draw a track line\tD", "line"), ("Put a legend\tL", "text"))
 SIDES = {False: "Turn it over: from behind\tB", True: "Turn it over: the front\tB"}
 
 
 def face_menu(face: TypedFace, hit: FaceHit) -> QMenu:
     """Return the menu for what was hit, which is chosen already."""
     menu = QMenu(face)
+    at = hit.at
     if hit.item is not None and hit.item.sort == "text":
         menu.addAction("Type it anew…\tF2", face.retype)
     if hit.part:
         menu.addAction("Throw\tT", lambda: face.deeds.throw((hit.part,)))
         menu.addAction("Turn a quarter\tR", lambda: face.act("turn"))
         menu.addAction("Onto the spacing\tG", lambda: face.act("onto"))
+    if hit.wire:
+        menu.addAction("Bend it here\tdouble click", lambda: face.bend(hit))
+        anew = menu.addAction("Lay it anew, clear of others", face.deeds.lay_anew)
+        anew.setEnabled(not face.session.plan.wires[hit.wire].along)  # it would leave its bundle
     if hit.part or hit.item is not None:
         menu.addAction("Duplicate\tCtrl+D", lambda: face.act("duplicate"))
+        menu.addAction("Cut\tCtrl+X", lambda: face.act("cut"))
+        menu.addAction("Copy\tCtrl+C", lambda: face.act("copy"))
+    if not hit.is_nothing:
         menu.addAction("Remove\tDel", lambda: face.act("remove"))
         menu.addSeparator()
-    menu.addAction("Draw a track line\tD", face.begin_line)
-    menu.addAction("Put a legend\tL", face.begin_text)
+    paste = menu.addAction("Paste here\tCtrl+V", lambda: face.deeds.paste(at))
+    paste.setEnabled(bool(QGuiApplication.clipboard().text()))
     menu.addAction("Choose all\tCtrl+A", lambda: face.act("select_all"))
+    menu.addSeparator()
+    for words, tool in TOOLS:
+        menu.addAction(words, partial(face.take, tool))
     menu.addSeparator()
     behind = face.bench.behind
     menu.addAction(SIDES[behind], lambda: face.bench.turn_over(not behind))
@@ -34,24 +53,38 @@ def face_menu(face: TypedFace, hit: FaceHit) -> QMenu:
 
 
 def face_tip(face: TypedFace, hit: FaceHit) -> str:
-    """Return what a part is, where it stands, and why it cannot be mounted; "" for anything else."""
+    """Return what a part is, where it stands, what to drill for it, and why it cannot be mounted.
+
+    Of a terminal or a wire what it is; "" for anything else.
+    """
     sight = face.sight()
-    if sight is None or hit.part not in sight.plan.parts:
+    if sight is None:
+        return ""
+    if hit.terminal is not None or hit.wire in sight.plan.wires:
+        return hit_words(sight.whole, Hit(hit.at, wire=hit.wire, terminal=hit.terminal))
+    if hit.part not in sight.plan.parts:
         return ""
     part, panel = sight.plan.parts[hit.part], sight.panel
     across, down = part.x_mm - panel.x_mm, part.y_mm - panel.y_mm
+    us = sight.plan.habits.units == "us"
+    left, top, apart = (length_words(mm, us=us) for mm in (across, down, APART_MM))
     lines = [
         part_words(sight.whole, hit.part),
-        f"{across:g} mm from the left edge, {down:g} mm from the upper one, seen from the front.",
+        f"{left} from the left edge, {top} from the upper one, seen from the front.",
     ]
+    hole = hole_mm(sight.kinds[part.kind]) if is_mounted(sight.kinds[part.kind]) else 0.0
+    if hole:
+        lines.append(f"Drill {length_words(hole, us=False)}.")
     bodies = bodies_on(sight.plan, sight.kinds, panel)
     for body in (b for b in bodies if b.part.id == hit.part):
         if body.kind.behind_mm:
-            lines.append(f"Reaches {body.kind.behind_mm:g} mm behind the face.")
-        if any(body in pair for pair in clashes(bodies)):
-            lines.append("Too close to another body behind the face.")
+            lines.append(f"Reaches {length_words(body.kind.behind_mm, us=us)} behind the face.")
+        for one, other in clashes(bodies):
+            if body in (one, other):
+                near = part_label(sight.plan, (other if body is one else one).part.id)
+                lines.append(f"Too close to {near}: their bodies need {apart} between them.")
         if reaches_over(body, panel):
             lines.append("Reaches over the edge of the face.")
         if too_deep(body, panel):
-            lines.append(f"Too deep: there are {panel.room_mm:g} mm behind the face.")
+            lines.append(f"Too deep: there are {length_words(panel.room_mm, us=us)} behind the face.")
     return "\n".join(lines)
