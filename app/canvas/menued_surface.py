@@ -44,12 +44,16 @@ class MenuedSurface(TouchedSurface):
         place = QPointF(*self._state.camera.to_px(*hit.at)).toPoint()
         x = min(max(place.x(), RIM_PX), self.width() - RIM_PX)
         y = min(max(place.y(), RIM_PX), self.height() - RIM_PX)
-        self._pop_up(hit, QPoint(x, y))
+        menu = self._pop_up(hit, QPoint(x, y))
+        first = next((a for a in menu.actions() if a.isEnabled() and not a.isSeparator()), None)
+        if first is not None:
+            menu.setActiveAction(first)
 
-    def _pop_up(self, hit: Hit, at: QPoint) -> None:
+    def _pop_up(self, hit: Hit, at: QPoint) -> QMenu:
         menu = self.menu_for(hit, at)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.popup(self.mapToGlobal(at))
+        return menu
 
     def menu_for(self, hit: Hit, at: QPoint) -> QMenu:
         """Return the small menu for what was hit; what it lets be typed stands beside a pixel."""

@@ -1,7 +1,6 @@
 """The plan as the window sees it: what it may be told, and how it follows session and selection."""
 
 from collections.abc import Iterable
-from pathlib import Path
 
 from PySide6.QtCore import QPoint
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
@@ -13,32 +12,30 @@ from app.canvas.camera import Camera
 from app.canvas.find_strip import FindStrip
 from app.canvas.focus import Focus
 from app.canvas.frame import Frame
-from app.canvas.gestures.calibrate import calibrate_picture
-from app.canvas.gestures.measure import measure
+from app.canvas.geometry import Box
 from app.canvas.gestures.place import place_part
-from app.canvas.gestures.place_set import place_set
-from app.canvas.gestures.pointer import Around, Gesture, Preview
 from app.canvas.gestures.pull_wire import pull_wire
-from app.canvas.gestures.trial import try_out
+from app.canvas.ground_marks import ground_box
 from app.canvas.hit import Hit
-from app.canvas.picture_file import NotAPicture
-from app.canvas.picture_ways import picture_ways
-from app.canvas.typed_surface import TypedSurface
+from app.canvas.told_parts import speak_for_plans, tell_focus
+from app.canvas.tooled_surface import TooledSurface
 from app.canvas.words import hit_words, selection_words
 from app.selection import Selection
 from app.session import PlanChanged, Session
 from app.solving import Answer
 from wiring.pictures.theme import Theme
 from wiring.plan.places import Point
+from wiring.plan.plan import Plan
 
 
-class PlanView(TypedSurface):
+class PlanView(TooledSurface):
     """The plan from above; it changes the plan only through the session."""
 
     def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
         super().__init__(session, selection, parent)
         self.search = FindStrip(session, selection, self)
         self.bench = PanelBench(session, selection, self)
+        speak_for_plans()
         session.changed.connect(self._follow)
         BackdropSight(session, lambda: self.sight().visible, self.show_all)
         session.thrown.connect(self._thrown)
@@ -98,49 +95,10 @@ class PlanView(TypedSurface):
             return
         self._acting.take("wire", lambda around, _last: pull_wire(around))
 
-    def begin_set(self, name: str, text: str) -> None:
-        """Set down copies of a kept set until Escape."""
-        self._acting.take("set", lambda around, last: place_set(around, name, text, last.turn_deg))
-        self._come_in()
-
     def begin_find(self) -> None:
         """Find anything on the plan by its label."""
         self.bench.open("")
         self.search.begin()
-
-    def begin_measure(self) -> None:
-        """Measure between places until Escape."""
-        self._acting.take("measure", lambda around, _last: measure(around))
-        self._come_in()
-
-    def begin_calibrate(self) -> None:
-        """Bring the picture under the plan to scale by two points and their distance."""
-        if self._session.plan.backdrop is None:
-            self._session.refused.emit("There is no picture under the plan; choose one first.")
-            return
-        left = [calibrate_picture]  # once
-        self._acting.take("calibrate", lambda around, _last: left.pop()(around) if left else None)
-        self._come_in()
-
-    def lay_picture(self, path: Path) -> None:
-        """Lay a picture under the plan; asks whether to keep it inside or beside, then for its scale."""
-        try:
-            ways = picture_ways(path, self._session, self._state.pictures, self.sight().visible)
-        except NotAPicture as why:
-            self._session.refused.emit(str(why))
-            return
-        self.choices.offer("Keep the picture", [(w.words, w.tip) for w in ways], "Lay it under the plan")
-        old, steps = self._session.plan.backdrop, ["scale", "lay"]
-        is_back = old is not None and not self._state.pictures.levels()  # it was lost, and was to scale
-
-        def begin(around: Around, _last: Preview) -> Gesture | None:
-            step = steps.pop() if steps else ""
-            if step == "lay":
-                return try_out(around, [way.edit for way in ways])
-            is_new = around.plan.backdrop is not None and around.plan.backdrop is not old and not is_back
-            return calibrate_picture(around) if step == "scale" and is_new else None
-
-        self._acting.take("picture", begin)
 
     @property
     def focus(self) -> Focus | None:
@@ -193,6 +151,25 @@ class PlanView(TypedSurface):
         return hit_words(self.sight(), hit) if hit is not None else ""
 
     @property
+    def plan(self) -> Plan:
+        """The plan that is shown."""
+        return self._session.plan
+
+    @property
+    def chosen(self) -> frozenset[str]:
+        """All that is selected, of the ground too."""
+        return self._roaming.chosen
+
+    @property
+    def only(self) -> str:
+        """The one thing that is selected; "" for none or several."""
+        return next(iter(self.chosen)) if len(self.chosen) == 1 else ""
+
+    def box_of(self, one: str) -> Box | None:
+        """Return where a thing lies, in millimetres; None for what has no place."""
+        return self._state.geometry.around((one,)) or ground_box(self.plan, one)
+
+    @property
     def tool(self) -> str:
         """The tool in hand: "select", "wire" or "place"."""
         return self._acting.tool
@@ -238,4 +215,5 @@ class PlanView(TypedSurface):
         self.setAccessibleDescription(words)
         if QAccessible.isActive():
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
+            tell_focus(self)
         self.update()

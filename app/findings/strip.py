@@ -3,7 +3,8 @@
 from collections import Counter
 from collections.abc import Sequence
 
-from PySide6.QtCore import QModelIndex, Qt, Signal
+from PySide6.QtCore import QEvent, QModelIndex, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -22,6 +23,7 @@ from wiring.findings.finding import Finding, Rank
 
 BAR_HEIGHT = 36
 LIST_HEIGHT = 168
+KEY = "Ctrl+I"
 _NAMES = {
     Rank.DANGER: ("danger", "dangers"),
     Rank.WEAK: ("weak point", "weak points"),
@@ -33,6 +35,7 @@ class FindingsStrip(QFrame):
     """Shows findings; a click on one tells what it is about."""
 
     pointed = Signal(object)  # ids the finding names
+    left = Signal()  # the list was put away by key: the focus belongs to the page again
 
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
@@ -45,10 +48,11 @@ class FindingsStrip(QFrame):
         self._toggle.setText("Show")
         self._toggle.setObjectName("showFindings")
         self._toggle.setAccessibleName("Show or hide the findings")
-        self._toggle.setShortcut("Ctrl+I")
-        self._toggle.setToolTip("Show or hide the findings  Ctrl+I")
+        self._toggle.setShortcut(KEY)
+        self._toggle.setToolTip(f"Show or hide the findings  {KEY}")
         self._toggle.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self._toggle.toggled.connect(self._unfold)
+        self._toggle.clicked.connect(self._come_in)
         self.model = FindingModel(self)
         self.list = QListView(self)
         self.list.setAccessibleName("Findings")
@@ -59,6 +63,7 @@ class FindingsStrip(QFrame):
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setMouseTracking(True)
         self.list.setFixedHeight(LIST_HEIGHT)
+        self.list.installEventFilter(self)
         self.list.hide()
         self.list.clicked.connect(self._point)
         self.list.activated.connect(self._point)
@@ -122,7 +127,26 @@ class FindingsStrip(QFrame):
 
     def _unfold(self, yes: bool) -> None:
         self._toggle.setText("Hide" if yes else "Show")
+        self._toggle.setShortcut(KEY)  # Qt forgets it when the words change
         self.list.setVisible(yes)
+
+    def _come_in(self, yes: bool) -> None:
+        """Go on by keys in the list that was just opened."""
+        if yes:
+            self.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            if not self.list.currentIndex().isValid():
+                self.list.setCurrentIndex(self.model.index(0, 0))
+        else:
+            self.left.emit()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Put the list away on Escape."""
+        pressed = isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress
+        if watched is self.list and pressed and event.key() == Qt.Key.Key_Escape:
+            self.unfold(False)
+            self.left.emit()
+            return True
+        return super().eventFilter(watched, event)
 
     def _point(self, index: QModelIndex) -> None:
         finding: Finding = index.data(FINDING_ROLE)

@@ -17,6 +17,7 @@ def tie_jumps(window: "MainWindow") -> dict[str, Callable[[], object]]:
     window.circuit_page.opened.connect(lambda one: show_on_plan(window, (one,)))
     window.plan_view.opened.connect(lambda one: show_circuit(window, one))
     window.strip.pointed.connect(lambda ids: show_finding(window, ids))
+    window.strip.left.connect(lambda: window.show_view(window.view))
     window.sheets_page.named.connect(lambda ids: show_on_plan(window, ids))
     return {
         "back": window.trail.back,

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 from app.bench.face_key_table import FACE_KEYS
 from app.canvas.key_table import PLAN_KEYS, WHEN
 from app.theme.icons import icon
-from app.window.actions import DRAWN, LINES, OF_THE_PLAN, PICTURE
+from app.window.actions import ACTS, DRAWN, LINES, OF_THE_PLAN, PICTURE
 from app.window.menus import MENUS, SUBMENUS
 
 if TYPE_CHECKING:
@@ -31,6 +31,7 @@ SAID = {
     **dict.fromkeys(LINES, "Arrange: "),
     **dict.fromkeys(PICTURE, "Picture: "),
 }
+TEXTS = {act.name: act.text.replace("&", "").rstrip("…") for act in ACTS}
 OTHERS = (
     ("Window", "Show or hide the findings", ("Ctrl+I",)),
     ("Window", "From field to field, and back", ("Tab", "Shift+Tab")),
@@ -72,7 +73,7 @@ def _of_menus(window: "MainWindow") -> Iterator[KeyRow]:
                 if act is None or one in OF_THE_PLAN or not act.shortcuts():
                     continue
                 keys = tuple(k.toString() for k in act.shortcuts())
-                words = SAID.get(one, "Export: " if one.startswith("export") else "") + _plain(act.text())
+                words = SAID.get(one, "Export: " if one.startswith("export") else "") + TEXTS[one]
                 yield KeyRow(f"Menu {_plain(title)}", words, keys)
 
 

@@ -52,7 +52,7 @@ def test_no_two_acts_of_the_window_share_a_key(editor):
 
 
 def test_a_key_of_the_plan_that_the_window_has_too_does_the_same(editor):
-    owners = {k: name for k, name in window_keys(editor)}
+    owners = dict(window_keys(editor))
     owners |= {k.toString(): n for n in OF_THE_PLAN for k in editor.window.acts[n].shortcuts()}
     met = 0
     for row in PLAN_KEYS:
