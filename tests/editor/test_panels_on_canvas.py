@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 from PySide6.QtGui import QColor, QImage
 from support.benches import LAMP, PANEL, SWITCH, BenchDesk, panel_plan
+from support.editing import KINDS
 from support.surfaces import CTRL
 
 from app.canvas.harness_painter import PLATE
@@ -12,6 +13,7 @@ from wiring.edits.face_items import add_line
 from wiring.edits.panel_harness import bring_out
 from wiring.edits.panels import change_panel
 from wiring.pictures.theme import LIGHT, resolve
+from wiring.plan.panel_places import plugs_of
 
 
 @pytest.fixture
@@ -74,3 +76,36 @@ def test_a_harness_is_tied_and_counted_on_the_plan(plan_desk, monkeypatch):
     plan_desk.session.do(bring_out(PANEL))
     plan_desk.shot()
     assert "4 wires" in said
+
+
+def test_a_plug_dragged_on_the_plan_takes_its_bundle_along_while_it_is_in_hand_and_after(plan_desk):
+    plan_desk.session.do(bring_out(PANEL))
+    plan, look = plan_desk.plan, plan_desk.view
+    (plug,) = plugs_of(plan, KINDS, PANEL)
+    (way,) = plan.wireways.values()
+    plan_desk.look(2.0, 200, 300)
+    at = plug.x_mm, plug.y_mm
+    plan_desk.move(*at)
+    plan_desk.press(*at)
+    plan_desk.move(at[0] - 20, at[1] - 20)
+    plan_desk.move(at[0] - 60, at[1] - 40)
+    shown = look._acting.preview.plan.wireways[way.id].points[-1]
+    plan_desk.release(at[0] - 60, at[1] - 40)
+    moved, end = plan_desk.plan.parts[plug.id], plan_desk.plan.wireways[way.id].points[-1]
+    assert moved.x_mm < plug.x_mm - 40
+    assert end == shown and end[0] - way.points[-1][0] == moved.x_mm - plug.x_mm
+    inner = [w for w in plan_desk.plan.wires.values() if w.along == (way.id,)]
+    assert inner and all(w.bends[-1] == end for w in inner)
+    plan_desk.session.undo()
+    assert plan_desk.plan is plan
+
+
+def test_a_panel_that_is_moved_takes_plug_and_bundle_along_and_wires_stay_square(plan_desk):
+    plan_desk.session.do(bring_out(PANEL))
+    plan_desk.session.do(change_panel(PANEL, x_mm=140, y_mm=320))
+    plan = plan_desk.plan
+    (plug,), (way,) = plugs_of(plan, KINDS, PANEL), plan.wireways.values()
+    assert all(w.bends[-1] == way.points[-1] for w in plan.wires.values() if w.along)
+    for wire in (w for w in plan.wires.values() if plug.id == w.start.part and w.bends):
+        start = plan_desk.view.sight().geometry.raw_path(wire.id)[0]
+        assert wire.bends[0][0] == start[0] or wire.bends[0][1] == start[1]
