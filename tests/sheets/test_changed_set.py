@@ -188,3 +188,41 @@ def test_odd_labels_do_no_harm_to_changes_and_tiles(odd):
         for page in pages:
             for one in words(page):
                 assert words_box(one)[2] <= page.picture.width_mm - 9.9 or len(one.text) == 1
+
+
+def parts_sheet(made):
+    return next(p for p in made.pages if "Parts list" in texts(p) and "Spare" in texts(p))
+
+
+def test_a_row_of_the_parts_list_is_marked_when_it_names_other_parts(plan, first):
+    """One turnout motor more: its row bears the triangle, the rows of what stayed do not."""
+    motor = next(p for p in plan.parts.values() if p.kind == "stall-motor")
+    more = replace(motor, id="more", designation="M9", x_mm=motor.x_mm + 200.0, label="")
+    made = later(plan.with_changes(parts={**plan.parts, "more": more}), first, only=["parts"])
+    said = words(parts_sheet(made))
+    (mark,) = (w for w in said if w.text == "B" and w.size_mm < 2.2 and w.align == "centre")
+    (row,) = (w for w in said if "M9" in w.text)
+    assert mark.at[1] == pytest.approx(row.at[1], abs=2.0)
+
+
+def test_a_row_of_the_parts_list_is_marked_when_a_part_of_it_is_gone(plan, first):
+    lamp = next(p for p in plan.parts.values() if p.designation == "P6")
+    kept = {i: p for i, p in plan.parts.items() if i != lamp.id}
+    wires = {i: w for i, w in plan.wires.items() if lamp.id not in (w.start.part, w.end.part)}
+    made = later(plan.with_changes(parts=kept, wires=wires), first, only=["parts"])
+    said = words(parts_sheet(made))
+    marks = [w for w in said if w.text == "B" and w.size_mm < 2.2 and w.align == "centre"]
+    assert len(marks) == 1
+
+
+def test_a_part_that_only_moved_marks_no_row_of_the_parts_list(plan, first):
+    motor = next(p for p in plan.parts.values() if p.kind == "stall-motor")
+    moved = replace(motor, x_mm=motor.x_mm + 50.0)
+    made = made_set(
+        examine(plan.with_changes(parts={**plan.parts, motor.id: moved}), KINDS, today=FIRST),
+        "A4",
+        LATER,
+        since=first.printed(),
+        only=["parts"],
+    )
+    assert not [w for w in words(parts_sheet(made)) if w.text == "B" and w.size_mm < 2.2]

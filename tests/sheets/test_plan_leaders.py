@@ -25,7 +25,9 @@ def views(name):
     bodies = ((255.0, 153.0), (178.0, 240.0))
     if len(plan.wires) < 30:
         yield plan_view(plan, KINDS, below=True, width_mm=255.0, height_mm=153.0)
-    for window in windows(plan, KINDS, bodies)[-1:] if len(plan.wires) < 100 else windows(plan, KINDS, bodies)[:6]:
+    for window in (
+        windows(plan, KINDS, bodies)[-1:] if len(plan.wires) < 100 else windows(plan, KINDS, bodies)[:6]
+    ):
         yield plan_view(plan, KINDS, below=True, window=window.area, width_mm=255.0, height_mm=153.0)
 
 

@@ -64,6 +64,11 @@ def part_rows(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[PartRow, ...]:
     return tuple(rows)
 
 
+def sort_words(row: PartRow) -> str:
+    """Return what parts of one row are, as each of them is remembered once it was printed."""
+    return ", ".join(s for s in (row.title, row.values) if s)
+
+
 def part_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Block, ...]:
     """Return the list as blocks for the sheets."""
     rows = part_rows(plan, kinds)
@@ -84,7 +89,7 @@ def part_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple[Bl
     )
     cells = [
         (
-            Cell(tick=True),
+            Cell(tick=True, about=sort_words(r)),
             str(r.pieces),
             f"+{r.spares}" if r.spares else "",
             r.title,

@@ -5,6 +5,7 @@ from typing import NamedTuple, TypeVar
 
 from wiring.catalogue.kind import Kind
 from wiring.plan.plan import Plan
+from wiring.sheets.parts_list import part_rows, sort_words
 from wiring.sheets.printed_set import (
     PrintedPart,
     PrintedSet,
@@ -48,6 +49,7 @@ class SetChanges(NamedTuple):
     sheets: tuple[SheetChange, ...]
     removed: tuple[PrintedSheet, ...]  # old sheets nothing takes the place of
     renumbered: tuple[tuple[int, int], ...]  # old and new number of sheets that stay as they are
+    sorts: frozenset[str] = frozenset()  # rows of the parts list that name other parts than they did
 
     @property
     def letter(self) -> str:
@@ -57,8 +59,8 @@ class SetChanges(NamedTuple):
 
     @property
     def ids(self) -> frozenset[str]:
-        """The wires and parts to be marked."""
-        return frozenset(c.id for c in (*self.wires, *self.parts) if c.now != GONE)
+        """The wires and parts to be marked, and the rows of the parts list."""
+        return self.sorts | {c.id for c in (*self.wires, *self.parts) if c.now != GONE}
 
 
 def set_changes(
@@ -80,14 +82,22 @@ def set_changes(
     renumbered = tuple(
         (then[s.digest], s.number) for s in now if s.digest in then and then[s.digest] != s.number
     )
+    parts = printed_parts(plan, kinds)
+    sorts = {sort_words(row) for row in part_rows(plan, kinds)}
     return SetChanges(
         since,
         _changes(printed_wires(plan, kinds), since.wires, _wire_words, _wire_was),
-        _changes(printed_parts(plan, kinds), since.parts, _part_words, _part_was),
+        _changes(parts, since.parts, _part_words, _part_was),
         tuple(sheets),
         tuple(left),
         renumbered,
+        frozenset(s for s in sorts if _named(parts, s) != _named(since.parts, s)),
     )
+
+
+def _named(parts: Mapping[str, PrintedPart], sort: str) -> set[str]:
+    """Return the names of the parts of one sort: what a part is ends in it, after the part's own label."""
+    return {p.name for p in parts.values() if p.what == sort or p.what.endswith(f", {sort}")}
 
 
 def _changes(

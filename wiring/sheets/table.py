@@ -33,7 +33,9 @@ class Cell(NamedTuple):
     indent: float = 0.0  # mm left free before the text
     bands: tuple[str, ...] = ()  # a resistor's colours, drawn before the text
     see: tuple[str, ...] = ()  # marks; the place of the first the set has is written here, as 27/B4
-    about: str = ""  # wire or part the line is about: where its mark stands once it has changed
+    about: str = (
+        ""  # wire, part or sort of parts the line is about: where its mark stands once it has changed
+    )
     ticked: bool = False  # the box is ticked already
 
 
