@@ -23,6 +23,9 @@ from app.canvas.gestures.pointer import Phase
 from app.canvas.sight import Sight
 from app.selection import Selection
 from app.session import PlanChanged, Session
+from wiring.plan.panel import Panel
+from wiring.plan.panel_places import holds
+from wiring.plan.plan import Plan
 
 if TYPE_CHECKING:
     from app.canvas.view import PlanView
@@ -197,7 +200,8 @@ class PanelBench(QWidget):
         new = change.new.panels.get(self.bench.panel)
         if old is not None and new is not None:
             self.bar.show_panel(new.name, behind=self.bench.behind)
-            if (old.width_mm, old.height_mm) != (new.width_mm, new.height_mm) and self.face.left_alone:
+            grown = (old.width_mm, old.height_mm) != (new.width_mm, new.height_mm)
+            if self.face.left_alone and (grown or _plugs(change.old, old) != _plugs(change.new, new)):
                 self.face.fit()
         self.refresh()
 
@@ -237,3 +241,10 @@ class PanelBench(QWidget):
 
     def _place(self) -> None:
         self.setGeometry(0, 0, self._view.width(), self._view.height())
+
+
+def _plugs(plan: Plan, panel: Panel) -> frozenset[str]:
+    """Return the parts of a panel that stand beside its face."""
+    return frozenset(
+        p.id for p in plan.parts.values() if p.panel == panel.id and not holds(panel, p.x_mm, p.y_mm)
+    )
