@@ -6,21 +6,20 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
 
 from app.bench.bench import Pencil
+from app.bench.face_ground import paint_on_face
 from app.bench.face_hit import FaceHit
 from app.bench.face_items import back_items, front_items, part_items
 from app.bench.face_pointer import FacePreview
 from app.bench.face_rulers import WIDE_PX, paint_rulers
 from app.bench.face_sight import FaceSight, item_box, part_box
 from app.bench.face_wire_painter import paint_chosen_wires, paint_hovered_wire, paint_pulled
-from app.bench.face_wires import insulated
+from app.bench.face_wires import insulated, laid_anew
 from app.canvas.misfit_painter import paint_rings
 from app.canvas.shades import with_alpha
 from app.theme.fonts import screen_font
-from app.theme.paint_picture import paint_items
 from wiring.drawings.panel_face import line_colour
 from wiring.edits.panel_spacing import spacing_of
-from wiring.pictures.picture import Item, Path, Pen
-from wiring.pictures.transform import mirrored
+from wiring.pictures.picture import Path, Pen
 from wiring.plan.panel_bodies import APART_MM, Body, bodies_on, misfits
 from wiring.plan.panel_places import to_face
 from wiring.plan.places import Point
@@ -47,7 +46,7 @@ def paint_bench(
     painter.fillRect(QRectF(0, 0, sight.whole.width_px, sight.whole.height_px), sight.whole.shades.around)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     _paint_plate(painter, shown)
-    _paint_face(painter, shown, back_items(shown) if shown.camera.behind else front_items(shown))
+    paint_on_face(painter, shown, back_items(shown) if shown.camera.behind else front_items(shown))
     _paint_misfits(painter, shown)
     _paint_chosen(painter, shown)
     if shown.camera.behind:
@@ -58,10 +57,10 @@ def paint_bench(
     if preview.lands:
         paint_pulled(painter, shown, preview)
     if len(preview.line) > 1:
-        _paint_face(painter, shown, tuple(insulated([preview.line], *(preview.look or wire_look))))
+        paint_on_face(painter, shown, tuple(insulated([preview.line], *(preview.look or wire_look))))
     if preview.ghost is not None:
         painter.setOpacity(0.75)
-        _paint_face(painter, shown, part_items(shown, preview.ghost))
+        paint_on_face(painter, shown, part_items(shown, preview.ghost))
         painter.setOpacity(1.0)
     if preview.outline:
         _paint_outline(painter, shown, preview.outline, pencil)
@@ -78,7 +77,8 @@ def _as_previewed(sight: FaceSight, preview: FacePreview) -> FaceSight:
     plan = preview.plan
     if plan is None or sight.panel.id not in plan.panels:
         return sight
-    return sight._replace(plan=plan, panel=plan.panels[sight.panel.id])
+    shown = sight._replace(plan=plan, panel=plan.panels[sight.panel.id])
+    return shown._replace(laid=laid_anew(shown)) if sight.camera.behind else shown
 
 
 def _paint_plate(painter: QPainter, sight: FaceSight) -> None:
@@ -105,16 +105,6 @@ def _paint_plate(painter: QPainter, sight: FaceSight) -> None:
         for column in range(across):
             x, y = sight.camera.to_px((column * spacing, row * spacing))
             painter.drawEllipse(QPointF(x, y), 0.9, 0.9)
-
-
-def _paint_face(painter: QPainter, sight: FaceSight, items: tuple[Item, ...]) -> None:
-    camera = sight.camera
-    painter.save()
-    painter.translate(camera.left_px, camera.top_px)
-    painter.scale(camera.scale, camera.scale)
-    shown = mirrored(items, camera.width_mm / 2) if camera.behind else items
-    paint_items(painter, shown, sight.whole.shades.theme)
-    painter.restore()
 
 
 def _paint_misfits(painter: QPainter, sight: FaceSight) -> None:
@@ -164,7 +154,7 @@ def _paint_hovered(painter: QPainter, sight: FaceSight, hit: FaceHit) -> None:
 
 
 def _paint_outline(painter: QPainter, sight: FaceSight, points: tuple[Point, ...], pencil: Pencil) -> None:
-    _paint_face(
+    paint_on_face(
         painter, sight, (Path(points, Pen(line_colour(pencil.line_colour), pencil.line_mm), opacity=0.6),)
     )
     painter.setPen(QPen(sight.whole.shades.raised, 1))

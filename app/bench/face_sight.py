@@ -15,6 +15,7 @@ from wiring.plan.panel import Panel
 from wiring.plan.panel_bodies import bodies_on, body_of, is_mounted, misfits
 from wiring.plan.panel_places import holds, of_panel, plugs_of, to_face
 from wiring.plan.part import Part
+from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
 Box = tuple[float, float, float, float]
@@ -30,6 +31,7 @@ class FaceSight(NamedTuple):
     whole: Sight  # of the plan: kinds, positions, figures, colours
     selected: frozenset[str] = frozenset()
     items: frozenset[FaceItem] = frozenset()
+    laid: Mapping[str, tuple[Point, ...]] | None = None  # ways of wires, where they are not those of `whole`
 
     @property
     def kinds(self) -> Mapping[str, Kind]:

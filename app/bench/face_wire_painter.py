@@ -3,10 +3,11 @@
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
+from app.bench.face_ground import paint_on_face
 from app.bench.face_hit import FaceHit, terminal_places
 from app.bench.face_pointer import FacePreview
 from app.bench.face_sight import FaceSight
-from app.bench.face_wires import courses
+from app.bench.face_wires import courses, wire_items
 from app.canvas.hit import end_rings
 from app.canvas.shades import with_alpha
 from wiring.plan.panel_places import to_face
@@ -22,6 +23,7 @@ def paint_chosen_wires(painter: QPainter, sight: FaceSight) -> None:
     chosen = [i for i in found if i in sight.selected]
     for wire_id in chosen:
         _glow(painter, sight, found[wire_id], 0.55)
+    paint_on_face(painter, sight, tuple(wire_items(sight, {i: found[i] for i in chosen})))
     copper, raised = sight.whole.shades.copper, sight.whole.shades.raised
     for wire_id in chosen if len(chosen) == 1 else ():
         painter.setPen(QPen(copper, 1.6))

@@ -2,10 +2,11 @@
 
 import itertools
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from app.bench.face_sight import AROUND_MM, FaceSight
-from app.canvas.wire_paths import raw_path
+from app.canvas.geometry import Geometry
+from app.canvas.touched import sub_plan
 from wiring.drawings.plan_clip import pieces
 from wiring.drawings.plan_wires import wire_width_mm
 from wiring.drawings.wire_colour import wire_colour
@@ -13,7 +14,6 @@ from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Item, Path, Pen, Words
 from wiring.plan.panel_places import to_face
 from wiring.plan.places import Point
-from wiring.plan.wire import Wire
 
 THICKER = 1.6  # wires at the back are drawn nearer to life than on a small-scale plan
 LABEL_PX = 9.5
@@ -27,32 +27,27 @@ Box = tuple[float, float, float, float]
 
 def courses(sight: FaceSight) -> dict[str, Course]:
     """Return the way of every wire on a part of the panel, in mm of the face."""
-    own = {p.id for p in sight.at_back}
-    wires = sight.plan.wires
-    ids = sight.whole.geometry.wires_of(own)
-    if sight.plan is not sight.whole.plan:  # something is in hand, and may bring wires of its own
-        ids |= wires.keys() - sight.whole.plan.wires.keys()
-    here = (wires[i] for i in sorted(ids, key=lambda i: (len(i), i)) if i in wires)
+    paths = sight.whole.geometry.paths if sight.laid is None else sight.laid
     return {
-        wire.id: tuple(to_face(sight.panel, p) for p in _path(sight, wire))
-        for wire in here
-        if {wire.start.part, wire.end.part} & own
+        wire_id: tuple(to_face(sight.panel, point) for point in paths[wire_id])
+        for wire_id in wires_at_back(sight)
+        if wire_id in paths
     }
 
 
-def _path(sight: FaceSight, wire: Wire) -> Course:
-    """Return the way of a wire on the plan, fanned out unless something of it is in hand."""
-    whole, plan = sight.whole, sight.plan
-    known = whole.geometry.paths.get(wire.id)
-    if known is not None and (plan is whole.plan or _stands_as_before(sight, wire)):
-        return known
-    return raw_path(plan, sight.kinds, wire)
+def wires_at_back(sight: FaceSight) -> list[str]:
+    """Return the wires on parts of the panel, in the order in which they were made."""
+    own, wires = {p.id for p in sight.at_back}, sight.plan.wires
+    ids = sight.whole.geometry.wires_of(own)
+    if sight.plan is not sight.whole.plan:  # something is in hand, and may bring wires of its own
+        ids |= wires.keys() - sight.whole.plan.wires.keys()
+    known = (i for i in ids if i in wires and {wires[i].start.part, wires[i].end.part} & own)
+    return sorted(known, key=lambda i: (len(i), i))
 
 
-def _stands_as_before(sight: FaceSight, wire: Wire) -> bool:
-    old, new = sight.whole.plan, sight.plan
-    ends = (wire.start.part, wire.end.part)
-    return old.wires.get(wire.id) is wire and all(old.parts.get(i) is new.parts.get(i) for i in ends)
+def laid_anew(sight: FaceSight) -> Mapping[str, Course]:
+    """Return the ways of the panel's wires on a plan that is only shown yet, fanned out as they will be."""
+    return Geometry(sub_plan(sight.plan, frozenset(wires_at_back(sight))), sight.kinds).paths
 
 
 def wire_items(sight: FaceSight, found: dict[str, Course]) -> Iterator[Item]:
