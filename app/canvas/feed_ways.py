@@ -9,6 +9,7 @@ from wiring.edits.edit import Edit
 from wiring.edits.feed import feed
 from wiring.edits.feed_ends import Group, sorted_out
 from wiring.edits.feed_gates import uses_both
+from wiring.edits.joined import remembered
 from wiring.edits.load_ends import second_ends
 from wiring.edits.tables import counted
 from wiring.plan.plan import Plan
@@ -61,6 +62,6 @@ def feed_ways(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> tupl
                 feed(chosen, "chain", strings, kinds=kinds),
             )
         )
-    ways = [way._replace(edit=with_new_wires_routed(way.edit, kinds)) for way in ways]
+    ways = [way._replace(edit=remembered(with_new_wires_routed(way.edit, kinds))) for way in ways]
     ways[0].edit.apply(plan)  # refuses here, before anything is shown
     return tuple(ways)

@@ -28,7 +28,7 @@ from wiring.edits.face_legends import legends_from_labels
 from wiring.edits.face_shift import mirror_on_face, remove_from_face, shift_each_on_face
 from wiring.edits.feed import feed
 from wiring.edits.fragment import copied, paste
-from wiring.edits.joined import followed
+from wiring.edits.joined import followed, remembered
 from wiring.edits.lay_along import lay_along
 from wiring.edits.lay_anew import lay_anew
 from wiring.edits.lead_over import lead_over, split_at_new
@@ -217,6 +217,7 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "feed.feed": _feed,
     "fragment.paste": lambda h: paste(h.text(), h.mm(), 0.0, turn_deg=h.pick(0.0, 90.0, 45.0), kinds=KINDS),
     "joined.followed": _move_and_route,
+    "joined.remembered": lambda h: remembered(move(h.some("parts"), h.mm(), 5.0)),
     "joists.add_joist": lambda h: joists.add_joist(h.at(), (0, 50)),
     "joists.change_joist": lambda h: joists.change_joist(
         h.index(), **h.pick({"end": h.at()}, {"width_mm": h.mm()}, {"depth_mm": 90.0})

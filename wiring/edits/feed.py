@@ -53,7 +53,8 @@ def feed(
 
     def apply(plan: Plan) -> Plan:
         known = known_kinds(kinds)
-        found = sorted_out(plan, known, wanted)
+        leads = Leads(plan, known)
+        found = sorted_out(plan, known, wanted, leads)
         if not (found.loads or found.coils or found.movers):
             raise EditRefused(
                 "Nothing selected needs feeding; select lamps, buildings or motors that have no wires yet."
@@ -66,7 +67,6 @@ def feed(
         if found.movers:
             feed_reversing(laying, found.movers, found.reversers, sides.plus, sides.minus)
         if found.loads:
-            leads = Leads(plan, known)
             ends = [_group_ends(laying, leads, g, sides.plus.colour) for g in _all_groups(found, groups)]
             order = run_order([e.middle for e in ends], laying.at(sides.plus.refs[0]))
             lay = _chain if manner == "chain" else _star

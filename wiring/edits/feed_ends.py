@@ -57,14 +57,16 @@ def is_bare_led(part: Part, kind: Kind) -> bool:
     return kind.behaviour == "led" and float(kind.values(part.settings).get("series_ohm", 0.0)) <= 0.0
 
 
-def sorted_out(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> Sorted:
+def sorted_out(
+    plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str], leads: Leads | None = None
+) -> Sorted:
     """Sort selected parts; wires among the ids are passed over. EditRefused for a part that is gone.
 
     A plug or strip that no supply reaches stands for the loads that hang on it.
     """
     chosen = {part_of(plan, i).id for i in ids if i not in plan.wires}
     wired = {ref for wire in plan.wires.values() for ref in (wire.start, wire.end)}
-    leads = Leads(plan, kinds)
+    leads = leads or Leads(plan, kinds)
     taken = {ref.part for ref in wired}
     for tap in [i for i in chosen if i in taken and _behaviour(plan, kinds, i) in TAPS]:
         chosen |= leads.behind(tap)

@@ -1,4 +1,4 @@
-"""Several edits as one step of the history."""
+"""Several edits as one step of the history, and one edit looked at several times."""
 
 from collections.abc import Callable
 
@@ -15,5 +15,17 @@ def followed(edit: Edit, following: Following) -> Edit:
         new = edit.apply(plan)
         then = following(plan, new) if new is not plan else None
         return then.apply(new) if then is not None else new
+
+    return Edit(edit.label, apply)
+
+
+def remembered(edit: Edit) -> Edit:
+    """Return the edit with its last answer kept: what is shown, agreed to and done is worked out once."""
+    last: list[tuple[Plan, Plan]] = []
+
+    def apply(plan: Plan) -> Plan:
+        if not (last and last[0][0] is plan):
+            last[:] = [(plan, edit.apply(plan))]
+        return last[0][1]
 
     return Edit(edit.label, apply)

@@ -1,5 +1,6 @@
 """A plan while many wires are laid on it at once: fresh names, ways that keep clear of each other."""
 
+import math
 from collections import Counter
 from collections.abc import Iterable, Mapping
 
@@ -33,6 +34,7 @@ class Laying:
         self._labels = FreeNames(w.label for w in plan.wires.values())
         self._designations = FreeNames(p.designation for p in plan.parts.values())
         self._by_id = dict(plan.parts)
+        self._reaches: dict[str, float] = {}  # by the key of a kind
         self._ground = self._seen([plan.parts[i] for i in near])
 
     def at(self, ref: TerminalRef) -> Point:
@@ -51,7 +53,7 @@ class Laying:
 
     def wire(self, start: TerminalRef, end: TerminalRef, colour: str) -> None:
         """Lay one wire of the plan's usual size, unless these two are joined by one already."""
-        if any({w.start, w.end} == {start, end} for w in (*self.plan.wires.values(), *self.wires)):
+        if self.count[start] and self.count[end] and self._joined(start, end):
             return
         bends = self.way(self.at(start), self.at(end))
         self.wires.append(
@@ -66,6 +68,10 @@ class Laying:
             )
         )
         self.count.update((start, end))
+
+    def _joined(self, start: TerminalRef, end: TerminalRef) -> bool:
+        both = {start, end}
+        return any({w.start, w.end} == both for w in (*self.wires, *self.plan.wires.values()))
 
     def part(self, kind: Kind, at: Point, turn_deg: float, like: Part, settings: dict[str, float]) -> Part:
         """Set down a part beside another one, in its scene."""
@@ -82,7 +88,8 @@ class Laying:
         )
         self.parts.append(made)
         self._by_id[made.id] = made
-        self._ground = self._seen([*self._near, made])
+        terminals = [terminal_at(made, kind, t.name) for t in kind.terminals]
+        self._ground.stand(body_box(made, kind), terminals)
         return made
 
     def is_free(self, box: Box) -> bool:
@@ -107,7 +114,6 @@ class Laying:
 
     def _seen(self, near: list[Part]) -> Ground:
         """Return the obstacles around some parts, with the wires that lie there."""
-        self._near = near
         xs, ys = [p.x_mm for p in near] or [0.0], [p.y_mm for p in near] or [0.0]
         box = min(xs) - NEAR_MM, min(ys) - NEAR_MM, max(xs) + NEAR_MM, max(ys) + NEAR_MM
         standing = [
@@ -123,10 +129,34 @@ class Laying:
                 for t in self.kinds[p.kind].terminals
             ],
         )
-        whole = self.plan.with_changes(parts=self._by_id)
-        for wire in (*self.plan.wires.values(), *self.wires):
-            ground.lay(wire_path(whole, self.kinds, wire))
+        for wire in self.plan.wires.values():
+            if self._comes_near(wire, box):
+                ground.lay(wire_path(self.plan, self.kinds, wire))
         return ground
+
+    def _comes_near(self, wire: Wire, box: Box) -> bool:
+        """Whether a wire may lie in a rectangle, by its bends and by where its parts stand."""
+        xs, ys, reach = [x for x, _ in wire.bends], [y for _, y in wire.bends], 0.0
+        for ref in (wire.start, wire.end):
+            part = self._by_id.get(ref.part)
+            kind = self.kinds.get(part.kind) if part is not None else None
+            if part is None or kind is None:
+                continue
+            xs.append(part.x_mm)
+            ys.append(part.y_mm)
+            reach = max(reach, self._reach_mm(kind))
+        return bool(xs) and (
+            min(xs) - reach <= box[2]
+            and max(xs) + reach >= box[0]
+            and min(ys) - reach <= box[3]
+            and max(ys) + reach >= box[1]
+        )
+
+    def _reach_mm(self, kind: Kind) -> float:
+        """Return how far the outermost terminal of a kind lies from its middle."""
+        if kind.key not in self._reaches:
+            self._reaches[kind.key] = max((math.hypot(t.x_mm, t.y_mm) for t in kind.terminals), default=0.0)
+        return self._reaches[kind.key]
 
 
 def body_box(part: Part, kind: Kind) -> Box:

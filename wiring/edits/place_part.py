@@ -2,12 +2,15 @@
 
 from collections.abc import Mapping
 
+import msgspec
+
 from wiring.catalogue.kind import Kind, Value
 from wiring.edits.areas import panel_at, scene_at
 from wiring.edits.edit import Edit
 from wiring.edits.tables import frozen, rounded_mm, with_records
 from wiring.plan.designations import next_designation
 from wiring.plan.part import Part
+from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
 
@@ -28,22 +31,41 @@ def place(
     """
 
     def apply(plan: Plan) -> Plan:
-        at = rounded_mm(x_mm), rounded_mm(y_mm)
-        part = Part(
-            id=f"p{plan.next_number}",
-            kind=kind.key,
+        made = part_at(plan, kind, (x_mm, y_mm), turn_deg, settings, plan.next_number)
+        part = msgspec.structs.replace(
+            made,
             designation=next_designation(plan, kind.designation),
-            x_mm=at[0],
-            y_mm=at[1],
-            turn_deg=rounded_mm(turn_deg % 360.0),
             label=label,
-            settings=_floats(settings) if settings else {},
-            scene=scene_at(plan, *at) if scene is None else scene,
-            panel=panel_at(plan, *at) if panel is None else panel,
+            scene=made.scene if scene is None else scene,
+            panel=made.panel if panel is None else panel,
         )
         return with_records(plan, [part], kinds={kind.key: kind}, next_number=plan.next_number + 1)
 
     return Edit(f"Place {kind.title}", apply)
+
+
+def part_at(
+    plan: Plan,
+    kind: Kind,
+    at: Point,
+    turn_deg: float,
+    settings: Mapping[str, Value] | None,
+    number: int,
+    designation: str = "",
+) -> Part:
+    """Return a part of that kind as it stands at a place, in the scene and on the panel there."""
+    x_mm, y_mm = rounded_mm(at[0]), rounded_mm(at[1])
+    return Part(
+        id=f"p{number}",
+        kind=kind.key,
+        designation=designation,
+        x_mm=x_mm,
+        y_mm=y_mm,
+        turn_deg=rounded_mm(turn_deg % 360.0),
+        settings=_floats(settings) if settings else {},
+        scene=scene_at(plan, x_mm, y_mm),
+        panel=panel_at(plan, x_mm, y_mm),
+    )
 
 
 def _floats(settings: Mapping[str, Value]) -> Mapping[str, Value]:

@@ -1,8 +1,7 @@
 """Which end of which supply each terminal is joined to, over wires, contacts, fuses, blocks and plugs."""
 
-from collections import defaultdict, deque
+from collections import defaultdict
 from collections.abc import Iterator, Mapping
-from itertools import combinations
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -10,6 +9,7 @@ from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
 
 FIRM = ("fuse", "resettable_fuse", "bus", "pairs", "separate")  # closed as long as they are whole
+_Joints = dict[TerminalRef, list[TerminalRef]]
 PLUS_MARKS, MINUS_MARKS = ("+", "~"), ("-", "~")
 
 
@@ -38,12 +38,12 @@ def poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
 
     Contacts count as closed in whichever position they close; nothing is followed through a load.
     """
-    joined: dict[TerminalRef, set[TerminalRef]] = defaultdict(set)
-    always: dict[TerminalRef, set[TerminalRef]] = defaultdict(set)  # whatever stands how
+    firm: _Joints = defaultdict(list)  # whatever stands how
+    contacts: _Joints = defaultdict(list)
     for a, b, is_contact in _joints(plan, kinds):
-        for table in (joined,) if is_contact else (joined, always):
-            table[a].add(b)
-            table[b].add(a)
+        table = contacts if is_contact else firm
+        table[a].append(b)
+        table[b].append(a)
     found: dict[TerminalRef, Pole] = {}
     doubtful: set[TerminalRef] = set()
     for part in plan.parts.values():
@@ -51,8 +51,8 @@ def poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
         ends = source_ends(kind) if kind is not None else None
         for at, name in enumerate(ends or ()):
             start = TerminalRef(part.id, name)
-            unswitched = {ref for ref, _ in _reached(always, start)}
-            for ref, steps in _reached(joined, start):
+            unswitched = _reached((firm,), start)
+            for ref, steps in _reached((firm, contacts), start).items():
                 pole = Pole(part.id, at == 0, steps, ref not in unswitched)
                 if ref in found and found[ref][:2] != pole[:2]:
                     doubtful.add(ref)
@@ -67,23 +67,24 @@ def _joints(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[tuple[TerminalRef
         yield wire.start, wire.end, False
     for part in plan.parts.values():
         kind = kinds.get(part.kind)
-        if kind is None:
+        if kind is None or (not kind.positions and kind.behaviour != "bus"):
             continue
         pairs = [pair for position in kind.positions for pair in position.closes]
         if kind.behaviour == "bus":
-            pairs = list(combinations([t.name for t in kind.terminals], 2))
+            first, *others = (t.name for t in kind.terminals)
+            pairs = [(first, other) for other in others]  # every terminal is the same metal
         for a, b in pairs:
             yield TerminalRef(part.id, a), TerminalRef(part.id, b), kind.behaviour not in FIRM
 
 
-def _reached(
-    joined: Mapping[TerminalRef, set[TerminalRef]], start: TerminalRef
-) -> Iterator[tuple[TerminalRef, int]]:
-    seen, waiting = {start}, deque([(start, 0)])
-    while waiting:
-        here, steps = waiting.popleft()
-        yield here, steps
-        for there in sorted(joined.get(here, ())):
-            if there not in seen:
-                seen.add(there)
-                waiting.append((there, steps + 1))
+def _reached(tables: tuple[_Joints, ...], start: TerminalRef) -> dict[TerminalRef, int]:
+    """Return every terminal that is joined to one, with the fewest joints to it."""
+    reached, waiting = {start: 0}, [start]
+    for here in waiting:  # grows while it is walked
+        steps = reached[here] + 1
+        for table in tables:
+            for there in table.get(here, ()):
+                if there not in reached:
+                    reached[there] = steps
+                    waiting.append(there)
+    return reached

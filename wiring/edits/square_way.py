@@ -27,16 +27,21 @@ class Ground:
     def __init__(self, bodies: Iterable[Box], terminals: Iterable[Point]) -> None:
         self.bodies = _rows(list(bodies), 4)
         self.terminals = _rows(list(terminals), 2)
-        self._level: list[tuple[float, float, float]] = []  # y, from x, to x
-        self._upright: list[tuple[float, float, float]] = []  # x, from y, to y
+        self._level = _Stretches()  # y, from x, to x
+        self._upright = _Stretches()  # x, from y, to y
 
     def lay(self, path: Sequence[Point]) -> None:
         """Take in a wire that lies there."""
         for (ax, ay), (bx, by) in pairwise(path):
             if abs(ay - by) < 0.01:
-                self._level.append((ay, min(ax, bx), max(ax, bx)))
+                self._level.add((ay, min(ax, bx), max(ax, bx)))
             elif abs(ax - bx) < 0.01:
-                self._upright.append((ax, min(ay, by), max(ay, by)))
+                self._upright.add((ax, min(ay, by), max(ay, by)))
+
+    def stand(self, body: Box, terminals: Sequence[Point]) -> None:
+        """Take in a part that was set down."""
+        self.bodies = np.vstack((self.bodies, _rows([body], 4)))
+        self.terminals = np.vstack((self.terminals, _rows(terminals, 2)))
 
     def between(self, a: Point, b: Point) -> "Near":
         """Return what lies where a way from a to b may run."""
@@ -47,7 +52,7 @@ class Ground:
             found: NDArray[np.bool_] = (x1 >= left) & (x0 <= right) & (y1 >= top) & (y0 <= bottom)
             return found
 
-        rows, columns = _rows(self._level, 3), _rows(self._upright, 3)
+        rows, columns = self._level.rows(), self._upright.rows()
         bodies, points = self.bodies, self.terminals
         return Near(
             rows[inside(rows[:, 1], rows[:, 2], rows[:, 0], rows[:, 0])],
@@ -55,6 +60,22 @@ class Ground:
             bodies[inside(bodies[:, 0], bodies[:, 2], bodies[:, 1], bodies[:, 3])],
             points[inside(points[:, 0], points[:, 0], points[:, 1], points[:, 1])],
         )
+
+
+class _Stretches:
+    """Rows of three numbers; what was added is put to the others when they are asked for."""
+
+    def __init__(self) -> None:
+        self._rows, self._new = _rows([], 3), list[tuple[float, float, float]]()
+
+    def add(self, row: tuple[float, float, float]) -> None:
+        self._new.append(row)
+
+    def rows(self) -> Floats:
+        if self._new:
+            self._rows = np.vstack((self._rows, _rows(self._new, 3)))
+            self._new.clear()
+        return self._rows
 
 
 class Near(NamedTuple):
@@ -70,7 +91,8 @@ def square_way(a: Point, b: Point, ground: Ground) -> tuple[Point, ...]:
     """Return the bends of the cheapest square way from a to b."""
     near = ground.between(a, b)
     best, cost = _cheapest(list(_plain_ways(a, b)), a, b, near)
-    if cost >= ON_BODY:
+    shortest = abs(a[0] - b[0]) + abs(a[1] - b[1])
+    if cost - shortest >= ON_BODY:
         other, other_cost = _cheapest(list(_jogged_ways(a, b)), a, b, near)
         best = other if other_cost < cost else best
     return tuple(_tidy(best))[1:-1]

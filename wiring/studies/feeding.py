@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from wiring.catalogue.kind import Kind
 from wiring.circuit.behaviours.feeding import rating
 from wiring.circuit.behaviours.piece import UnusableError
-from wiring.edits.feed_ends import Group, is_bare_led, sorted_out
+from wiring.edits.feed_ends import TAPS, Group, is_bare_led, sorted_out
 from wiring.edits.feed_leads import Leads
 from wiring.edits.feed_roots import roots
 from wiring.edits.laying import Laying
@@ -65,8 +65,12 @@ def has_bare_leds(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> 
 
 def _bare_leds(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> list[Part]:
     """Return the LEDs to feed that have no resistor, neither of their own nor on their leads."""
+    wanted = tuple(ids)
+    chosen = [plan.parts[i] for i in wanted if i in plan.parts and plan.parts[i].kind in kinds]
+    if not any(is_bare_led(p, kinds[p.kind]) or kinds[p.kind].behaviour in TAPS for p in chosen):
+        return []  # most selections have none, and sorting takes a while on a large plan
     leads = Leads(plan, kinds)
-    bare = [p for p in sorted_out(plan, kinds, ids).loads if is_bare_led(p, kinds[p.kind])]
+    bare = [p for p in sorted_out(plan, kinds, wanted, leads).loads if is_bare_led(p, kinds[p.kind])]
     return [p for p in bare if not any(lead.over_resistor for lead in leads.of(p.id) or ())]
 
 
