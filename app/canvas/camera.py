@@ -8,6 +8,8 @@ from wiring.plan.places import Point
 
 SMALLEST, LARGEST = 0.02, 40.0  # pixels per millimetre: 50 m on a screen, down to one terminal
 
+NOISE_PX = 1e-4
+
 
 class Camera(NamedTuple):
     """`left_mm`, `top_mm` lie at pixel (0, 0); `scale` is pixels per millimetre."""
@@ -37,6 +39,14 @@ class Camera(NamedTuple):
     def panned(self, dx_px: float, dy_px: float) -> "Camera":
         """Return the camera after the paper was pulled by so many pixels."""
         return Camera(self.scale, self.left_mm - dx_px / self.scale, self.top_mm - dy_px / self.scale)
+
+
+def whole_px(at: float) -> int:
+    """Return the nearest pixel; halves go up even when rounding noise has taken a little off them.
+
+    So what is painted at a place of a picture that was pulled along meets what was painted there before.
+    """
+    return math.floor(at + 0.5 + NOISE_PX)
 
 
 def fitted(box: Box, width_px: float, height_px: float, rim_px: float, most: float = LARGEST) -> Camera:

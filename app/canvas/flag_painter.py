@@ -7,6 +7,7 @@ from functools import lru_cache
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPixmap
 
+from app.canvas.camera import whole_px
 from app.canvas.geometry import Box
 from app.canvas.part_painter import shown_boxes
 from app.canvas.sight import Sight
@@ -53,7 +54,7 @@ def paint_flags(painter: QPainter, sight: Sight, parts: Iterable[str], wires: It
     for finding, (x, y) in sorted(flag_places(sight, parts, wires), key=lambda f: f[0].rank):
         fill = QColor(sight.shades.theme[ROLES[finding.rank]]).rgba()
         painter.drawPixmap(
-            round(x - half), round(y - half), _flag(finding.rank, size, fill, paper, sight.ratio)
+            whole_px(x - half), whole_px(y - half), _flag(finding.rank, size, fill, paper, sight.ratio)
         )
 
 

@@ -2,9 +2,10 @@
 
 import ctypes
 import math
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterable
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize
 from PySide6.QtGui import QImage, QPainter
 
@@ -87,6 +88,19 @@ class KeptPicture:
         ]
         return [strip for strip in bare if not strip.isEmpty()]
 
+    def strip_words(self, rects: Iterable[QRect] | None) -> None:
+        """Take the words away, in rectangles or everywhere: what lies under them is copied."""
+        there, under = _pixels(self.shown), _pixels(self.under)
+        if rects is None:
+            there[:] = under
+            return
+        for rect in rects:
+            left, top, right, bottom = (
+                max(0, round(at * self.look[2]))
+                for at in (rect.left(), rect.top(), rect.right() + 1, rect.bottom() + 1)
+            )
+            there[top:bottom, left:right] = under[top:bottom, left:right]
+
     def _off_px(self, camera: Camera) -> tuple[float, float]:
         return camera.to_px(self.camera.left_mm, self.camera.top_mm)
 
@@ -100,9 +114,13 @@ def _fitting(image: QImage | None, sight: Sight) -> QImage:
     return image
 
 
+def _pixels(image: QImage) -> NDArray[np.uint32]:
+    return np.frombuffer(image.bits(), np.uint32).reshape(image.height(), -1)
+
+
 def _shift(image: QImage, dx: int, dy: int) -> None:
     """Move the pixels of an image; what comes in from outside is anything."""
-    flat = np.frombuffer(image.bits(), np.uint32)
+    flat = _pixels(image).reshape(-1)
     by = dy * image.width() + dx
     start, size = flat.ctypes.data, 4 * (len(flat) - abs(by))
     if by > 0:

@@ -1,10 +1,11 @@
 """Writes the designations of parts beside them, where there is room."""
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Hashable, Iterator, Sequence
 
 import numpy as np
 from PySide6.QtGui import QPainter
 
+from app.canvas.camera import whole_px
 from app.canvas.geometry import Box
 from app.canvas.label_places import label_places
 from app.canvas.part_painter import shown_boxes
@@ -20,6 +21,7 @@ FEW = 60  # parts in sight whose designations are written from any distance
 OWN_WORDS_FROM = 1.3  # and from which the builder's own words follow
 WIRE_END_PX = 22.0  # of each wire's end that labels leave free
 NEAR_PX = 200.0  # how far beyond the parts in sight others are looked at, which labels keep off
+STEP = 40  # labels written before there may be time for something else
 PLATE = Plate(font_px=11, high_px=15.0, rim_px=3.0, ground=0.82)
 
 
@@ -54,18 +56,20 @@ class LabelPainter:
         x, y = origin[:2].tolist()
         return [Box(b.left - x, b.top - y, b.right - x, b.bottom - y) for b in found]
 
-    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
-        """Write the labels of those parts where they have been placed."""
+    def steps(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> Iterator[None]:
+        """Write the labels of those parts where they have been placed, in short steps."""
         if not writes_labels(sight, ids):
             return
         scale = sight.camera.scale
         x, y = sight.camera.left_mm * scale, sight.camera.top_mm * scale
-        for part_id in ids:
+        for n, part_id in enumerate(ids):
+            if n % STEP == STEP - 1:
+                yield
             label = self._labels.get(part_id)
             if label is not None:
                 text, box = label
                 pixmap = PLATE.pixmap(text, sight.shades, sight.ratio)
-                painter.drawPixmap(round(box.left - x), round(box.top - y), pixmap)
+                painter.drawPixmap(whole_px(box.left - x), whole_px(box.top - y), pixmap)
 
     def _write(
         self, parts: Sequence[Part], texts: Sequence[str], boxes: Floats, obstacles: Floats

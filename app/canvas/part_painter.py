@@ -7,6 +7,7 @@ import numpy as np
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter
 
+from app.canvas.camera import whole_px
 from app.canvas.crowd import paint_crowd
 from app.canvas.geometry import Box
 from app.canvas.hit import SMALLEST_PX
@@ -21,7 +22,7 @@ from wiring.standards.lightness import lightness
 
 CROWD = 1500  # visible parts from which they are painted as plain rectangles
 
-STEP = 24  # parts painted before there may be time for something else
+STEP, CROWD_STEP = 24, 1200  # parts painted before there may be time for something else
 
 
 class _Shown(NamedTuple):
@@ -49,12 +50,15 @@ class PartPainter:
     ) -> Iterator[None]:
         """Paint those parts in short steps; `among` are all parts of a picture of which they are a part."""
         if len(among) > CROWD:
-            paint_crowd(painter, sight, ids)
+            for n in range(0, len(ids), CROWD_STEP):
+                paint_crowd(painter, sight, ids[n : n + CROWD_STEP])
+                yield
             return
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, False)
         self._take_look(sight)
         parts, draw, scale = sight.plan.parts, painter.drawPixmap, sight.camera.scale
         left, top = sight.camera.left_mm, sight.camera.top_mm
+        made = self._stamps.made
         for n, part_id in enumerate(ids):
             part = parts[part_id]
             stamp = self._stamp_of(sight, part)
@@ -62,10 +66,11 @@ class PartPainter:
                 self.paint_one(painter, sight, part)
             else:
                 x, y = (part.x_mm - left) * scale + stamp.dx, (part.y_mm - top) * scale + stamp.dy
-                draw(round(x), round(y), stamp.pixmap)
-            if n % STEP == STEP - 1:
+                draw(whole_px(x), whole_px(y), stamp.pixmap)
+            if n % STEP == STEP - 1 or stamp is None or self._stamps.made != made:
                 yield
                 self._take_look(sight)
+                made = self._stamps.made
 
     def _take_look(self, sight: Sight) -> None:
         """Forget what parts were painted with when that was for another look."""
@@ -94,7 +99,7 @@ class PartPainter:
         x, y = sight.camera.to_px(part.x_mm, part.y_mm)
         stamp = self._stamps.stamp(kind, part, state, scale, sight.shades, sight.ratio)
         if stamp is not None:
-            painter.drawPixmap(QPointF(round(x + stamp.dx), round(y + stamp.dy)), stamp.pixmap)
+            painter.drawPixmap(QPointF(whole_px(x + stamp.dx), whole_px(y + stamp.dy)), stamp.pixmap)
             return
         painter.save()
         painter.translate(x, y)

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
-from PySide6.QtCore import QPointF, QRect
+from PySide6.QtCore import QRect, QRectF
 from PySide6.QtGui import QPainter, QRegion
 
 from app.canvas.area_names import area_names, paint_area_names
@@ -79,7 +79,9 @@ class PictureLayers:
             among = seen
             if lit is not None:
                 painter.setOpacity(DIMMED)
-                yield from self._things(painter, kept, sight, _among(near, lit, False), _among(seen, lit, False))
+                yield from self._things(
+                    painter, kept, sight, _among(near, lit, False), _among(seen, lit, False)
+                )
                 painter.setOpacity(1.0)
                 near, among = _among(near, lit, True), _among(seen, lit, True)
             rim = max(RIM_PX, min(LIGHT_MM * sight.camera.scale, LIGHT_MOST_PX))
@@ -114,17 +116,16 @@ class PictureLayers:
         yield
         news = kept.labels.place(sight, kept.key, seen.parts, [*taken, *(c.box for c in counts)])
         yield
+        stale = None if clips is None else [*clips, *(_rect(box) for box in news)]
+        kept.strip_words(stale)
         painter = QPainter(kept.shown)
         try:
-            if clips is not None:
-                painter.setClipRegion(_region(clips, news))
-            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Source)
-            painter.drawImage(QPointF(0, 0), kept.under)
-            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_SourceOver)
+            if stale is not None:
+                painter.setClipRegion(_region(stale))
             paint_area_names(painter, sight, names)
             paint_counts(painter, sight, counts)
             yield
-            kept.labels.paint(painter, sight, seen.parts)
+            yield from kept.labels.steps(painter, sight, seen.parts)
             paint_flags(painter, sight, seen.parts, seen.wires)
         finally:
             painter.end()
@@ -164,10 +165,12 @@ def _moved(kept: KeptPicture, sight: Sight) -> list[Count]:
     ]
 
 
-def _region(clips: Iterable[QRect], boxes: Iterable[Box]) -> QRegion:
+def _rect(box: Box) -> QRect:
+    return QRectF(box.left, box.top, box.right - box.left, box.bottom - box.top).toAlignedRect()
+
+
+def _region(rects: Iterable[QRect]) -> QRegion:
     region = QRegion()
-    for clip in clips:
-        region += clip
-    for box in boxes:
-        region += QRect(round(box.left) - 1, round(box.top) - 1, round(box.right - box.left) + 2, round(box.bottom - box.top) + 2)
+    for rect in rects:
+        region += rect
     return region

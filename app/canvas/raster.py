@@ -1,4 +1,4 @@
-"""Draws thousands of hairlines and boxes straight into the memory of an image: no call and no object for each."""
+"""Draws thousands of hairlines and boxes straight into the memory of an image, without a call for each."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager

@@ -39,6 +39,7 @@ class Stamps:
     def __init__(self) -> None:
         self._kept: OrderedDict[tuple[object, ...], Stamp] = OrderedDict()
         self._pixels = 0
+        self.made = 0  # so far
 
     def stamp(
         self, kind: Kind | None, part: Part, state: State, scale: float, shades: Shades, ratio: float
@@ -52,6 +53,7 @@ class Stamps:
         if found is not None:
             self._kept.move_to_end(key)
             return found
+        self.made += 1
         made = _made(kind, part, state, scale, shades, ratio)
         if made is not None:
             self._keep(key, made)

@@ -14,7 +14,7 @@ from app.canvas.picture_layers import LIGHT_MM, LIGHT_MOST_PX, RIM_PX, PictureLa
 from app.canvas.sight import Sight
 from app.canvas.wire_painter import WirePainter
 
-LIGHT_WORK = 40  # parts and wires in sight that are painted at once even while the view is pulled and zoomed
+LIGHT_WORK = 10  # parts and wires in sight that are painted at once even while the view is pulled and zoomed
 HALF_PX = 0.51  # a picture is moved by whole pixels; it waits so far off its place until it is painted anew
 MOST_MENDED = 0.6  # of the picture; for more of it all is painted
 
@@ -69,7 +69,9 @@ class StillPicture:
             self._paint_old(painter, sight, kept)
         return False
 
-    def work(self, sight: Sight, key: Hashable, held_out: frozenset[str], until: float, *, settled: bool) -> bool:
+    def work(
+        self, sight: Sight, key: Hashable, held_out: frozenset[str], until: float, *, settled: bool
+    ) -> bool:
         """Paint on at the next picture until a time; True when it is ready to be shown.
 
         Unless `settled`, one that was begun for another place is finished first.
@@ -97,7 +99,7 @@ class StillPicture:
         held_out: frozenset[str],
         stirred_since: StirredSince,
     ) -> bool:
-        """Bring the picture up to the plan where it lies; False when more than a region of it is out of date."""
+        """Bring the picture up to the plan where it lies; False when more than a region is out of date."""
         if kept.is_of(sight, key, held_out):
             return True
         boxes = stirred_since(kept.key)

@@ -113,7 +113,9 @@ class Surface(QWidget):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
         painter.end()
-        if not fresh:
+        if fresh:
+            self._slices.stop()
+        elif not self._slices.isActive():
             self._slices.start()
 
     def _paint_keyboard(self, painter: QPainter) -> None:
@@ -144,8 +146,7 @@ class Surface(QWidget):
             perf_counter() + SLICE_SEC,
             settled=not self._burst.isActive(),
         ):
-            self._slices.stop()  # painting tells whether there is more to do
-            self.update()
+            self.update()  # painting tells whether there is more to do
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep everything in sight until somebody has zoomed."""

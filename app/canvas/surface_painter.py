@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from app.canvas.backdrop_painter import paint_backdrop
-from app.canvas.camera import Camera, round_step
+from app.canvas.camera import NOISE_PX, Camera, round_step
 from app.canvas.joist_painter import paint_joists
 from app.canvas.panel_painter import paint_panel_face
 from app.canvas.raster import draw_grid, raster
@@ -68,8 +68,9 @@ def _paint_grid(painter: QPainter, sight: Sight) -> None:
         for step, colour in ((fine, sight.shades.grid), (strong, sight.shades.grid_strong)):
             xs = np.arange(math.ceil(box.left / step), math.floor(box.right / step) + 1) * step
             ys = np.arange(math.ceil(box.top / step), math.floor(box.bottom / step) + 1) * step
-            rounded_xs = np.rint((xs - camera.left_mm) * camera.scale)
-            rounded_ys = np.rint((ys - camera.top_mm) * camera.scale)
+            half = 0.5 + NOISE_PX  # as `whole_px` does
+            rounded_xs = np.floor((xs - camera.left_mm) * camera.scale + half)
+            rounded_ys = np.floor((ys - camera.top_mm) * camera.scale + half)
             draw_grid(on, rounded_xs, rounded_ys, colour.rgba())
 
 

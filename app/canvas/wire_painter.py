@@ -13,14 +13,13 @@ from app.canvas.sight import Sight
 from app.canvas.wire_crowd import WireCrowd, paint_lines
 from app.canvas.wire_pens import WirePens, wire_pens
 from app.canvas.wire_signs import WireSigns
-from wiring.pictures.many_records import collector_paused
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 
 MANY = 450  # visible wires from which they are painted in batches: square corners, no smoothing
 CROWD = 2000  # from which they are hairlines
 CORNER_MM = 6.0
-STEP = 12  # wires painted one by one before there may be time for something else
+STEP, LINES_STEP, CROWD_STEP = 8, 150, 800  # wires painted before there may be time for something else
 SIGNS_MOST = 200  # wires in sight that carry letters and arrows
 
 
@@ -33,9 +32,7 @@ class WirePainter:
         self._crowd = WireCrowd()
         self.signs = WireSigns()  # where the letters of the wires in sight stand
 
-    def paint(
-        self, painter: QPainter, sight: Sight, ids: Sequence[WireId], many: int = MANY
-    ) -> None:
+    def paint(self, painter: QPainter, sight: Sight, ids: Sequence[WireId], many: int = MANY) -> None:
         """Paint those wires as the plan has them; more than `many` in batches and without letters."""
         signs = self.signs if self.signs.is_of(sight) else WireSigns()
         for _ in self.steps(painter, sight, ids, ids, signs, many):
@@ -52,9 +49,9 @@ class WirePainter:
     ) -> Iterator[None]:
         """Paint those wires in short steps; `among` are all wires of a picture of which they are a part."""
         if len(among) > CROWD:
-            lines = self._crowd.lines(sight, ids)
-            yield
-            paint_lines(painter, sight, *lines)
+            for n in range(0, len(ids), CROWD_STEP):
+                paint_lines(painter, sight, self._crowd.lines(sight, ids[n : n + CROWD_STEP]))
+                yield
             return
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.save()
@@ -109,7 +106,12 @@ class WirePainter:
                 painter.drawPath(outline)
 
     def _paint_batches(self, painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> Iterator[None]:
+        for n, wire_id in enumerate(ids):
+            self._segments(wire_id, sight.geometry.paths[wire_id])
+            if n % LINES_STEP == LINES_STEP - 1:
+                yield
         alike = self._alike(sight, ids)
+        yield
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
         for (size, letters), lines in sorted(alike.items(), key=lambda look: look[0]):
             pens = wire_pens(size, letters, sight.camera.scale, sight.shades.dark)
@@ -121,10 +123,6 @@ class WirePainter:
     def _alike(self, sight: Sight, ids: Sequence[WireId]) -> dict[tuple[str, str], list[QLineF]]:
         """Return the segments of wires by size and colour."""
         alike: dict[tuple[str, str], list[QLineF]] = defaultdict(list)
-        if len(self._lines) < len(ids) / 2:  # the first look at a plan
-            with collector_paused():
-                for wire_id in ids:
-                    self._segments(wire_id, sight.geometry.paths[wire_id])
         for wire_id in ids:
             wire = sight.plan.wires[wire_id]
             alike[wire.size, wire.colour] += self._segments(wire_id, sight.geometry.paths[wire_id])

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
+from app.canvas.camera import whole_px
 from app.canvas.geometry import Box
 from app.canvas.label_room import LabelRoom
 from app.canvas.plates import Plate
@@ -63,7 +64,7 @@ class WireSigns:
             if places:
                 pixmap = PLATE.pixmap(letters, sight.shades, sight.ratio)
                 for box in places:
-                    painter.drawPixmap(round(box.left - left), round(box.top - top), pixmap)
+                    painter.drawPixmap(whole_px(box.left - left), whole_px(box.top - top), pixmap)
             figure = flows.get(wire_id)
             if figure is not None and abs(figure.current_a) > FLOWING_A:
                 path = [sight.camera.to_px(*point) for point in sight.geometry.paths[wire_id]]

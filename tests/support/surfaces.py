@@ -41,6 +41,7 @@ class Desk:
 
     def look(self, scale, x, y):
         self.view._look(Camera(scale, x - 450 / scale, y - 320 / scale))
+        self.view._burst.stop()  # the hand rests: the next frame is sharp
 
     @property
     def plan(self):
