@@ -7,7 +7,7 @@ from app.canvas.area_hit import areas_of
 from app.canvas.ground_marks import ground_middle
 from app.canvas.hit import Hit
 from app.canvas.sight import Sight
-from app.ground_keys import joist_index
+from app.ground_keys import joist_index, line_points
 from app.selection import Selection
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -49,4 +49,5 @@ def _ground_hit(plan: Plan, ground: str, at: Point, held: Point | None) -> Hit:
         return Hit(at, way=ground, corner=points.index(held) if held in points else -1)
     if joist_index(ground) >= 0:
         return Hit(at, joist=joist_index(ground), hold="whole")
-    return Hit(at, line=ground)
+    line = line_points(plan, ground)
+    return Hit(at, line=ground, corner=line.index(held) if held in line else -1)

@@ -64,6 +64,8 @@ class MenuedSurface(TouchedSurface):
             self.begin_feed,
             lambda question: self.typing.ask(question.caption, question.text, QPointF(at), question.commit),
             bench_of(self._selection).lay,
+            self.opened.emit,
+            self._keys.copy,
         )
         return small_menu(self, self._session, self._deeds, hit, more)
 

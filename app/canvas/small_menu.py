@@ -13,7 +13,7 @@ from app.canvas.naming import name_of
 from app.canvas.panel_menu import for_panel
 from app.canvas.splitting import split_ways
 from app.canvas.surface_painter import BED_MM
-from app.canvas.wireway_menu import Ask, for_joist, for_wireway, route_all
+from app.canvas.wireway_menu import Ask, for_joist, for_line, for_wireway, route_all
 from app.session import Session
 from wiring.edits.benchwork import remove_track, set_board
 from wiring.edits.bends import remove_bend, straighten
@@ -45,6 +45,8 @@ class MenuDeeds(NamedTuple):
     feed: Callable[[], None]
     ask: Ask  # let a line be typed on the plan
     lay: Callable[[str], None]  # lay a panel on the bench
+    open: Callable[[str], None]  # show a part or wire in its circuit
+    copy: Callable[[], object]
 
 
 def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: MenuDeeds) -> QMenu:
@@ -59,7 +61,9 @@ def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: 
     elif hit.area:
         for_area(menu, session, hit.area, more)
     elif hit.joist >= 0:
-        for_joist(menu, session, hit.joist, more.ask)
+        for_joist(menu, session, deeds, hit.joist, more.ask)
+    elif hit.line:
+        for_line(menu, session, deeds, hit)
     else:
         for_ground(menu, session, deeds, hit, more)
     return menu
@@ -69,8 +73,10 @@ def _for_part(menu: QMenu, session: Session, deeds: Deeds, part_id: str, more: M
     question = name_of(session, part_id)
     if question is not None:
         menu.addAction("Rename…\tF2", partial(more.ask, question))
+    menu.addAction("Show its circuit\tC", partial(more.open, part_id))
     menu.addSeparator()
     menu.addAction("Turn a quarter\tR", deeds.turn)
+    menu.addAction("Copy\tCtrl+C", more.copy)
     menu.addAction("Duplicate\tCtrl+D", deeds.duplicate)
     menu.addAction("Remove\tDel", deeds.remove)
     if len(deeds.parts) > 1:
@@ -100,6 +106,8 @@ def _for_wire(menu: QMenu, session: Session, deeds: Deeds, hit: Hit, more: MenuD
         menu.addAction("Remove this bend", lambda: session.do(remove_bend(hit.wire, hit.bend)))
     else:
         menu.addAction("Bend here", more.bend)
+    menu.addAction("Show its circuit\tC", partial(more.open, hit.wire))
+    menu.addSeparator()
     ids = deeds.wires or (hit.wire,)
     is_built = all(session.plan.wires[i].built for i in ids)
     built = menu.addAction("Built", lambda: session.do(set_built(ids, not is_built)))

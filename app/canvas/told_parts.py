@@ -1,7 +1,7 @@
 """What a screen reader finds inside the plan: every part, wire and thing of the ground, by name and place."""
 
 from functools import cache
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, QPoint, QRect
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QAccessibleInterface, QColor, QWindow
@@ -86,7 +86,7 @@ class ToldThing(QAccessibleInterface):
         view = self._plan.view
         return view.window().windowHandle() if isValid(view) else None
 
-    def relations(self, match: object = None) -> list[object]:  # type: ignore[override]
+    def relations(self, match: Any = None) -> list[Any]:  # noqa: ANN401 - a flag of Qt's, and pairs of Qt's
         """It is labelled by nothing else."""
         return []
 

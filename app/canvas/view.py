@@ -124,6 +124,12 @@ class PlanView(TooledSurface):
         self._keys.do(name)
         self.update()
 
+    def leave_tool(self) -> None:
+        """Leave what is under way and the tool, wherever the keyboard is; what is selected stays."""
+        self.setFocus()
+        while self._acting.cancel():
+            pass
+
     def look_from(self, camera: Camera) -> None:
         """Look again from where one looked before."""
         if camera != self._state.camera:
@@ -200,6 +206,7 @@ class PlanView(TooledSurface):
         if change.cause == "open":
             self._frame = Frame()  # what the painters kept belongs to the other plan
             self.begin_select()
+            self._roaming.let_go()
             self.show_all()
         elif self._acting.runs:
             self._acting.interrupt()

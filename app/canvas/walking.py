@@ -36,20 +36,18 @@ def sort_of(plan: Plan, one: str) -> str:
 def onward(plan: Plan, chosen: Iterable[str], here: str, step: int) -> str:
     """Return the thing after or before where the keyboard stands, of the same sort; "" past the last.
 
-    `here` is what the keyboard reached last; when that is no longer among the chosen, they count themselves.
+    `here` is what the keyboard reached last; "" when something else has selected since, and that counts.
     """
     ids = frozenset(chosen)
-    among = here if here in ids else next(iter(sorted(ids)), "")
-    row = things(plan, sort_of(plan, among))
-    places = [row.index(here)] if here in ids and here in row else [n for n, i in enumerate(row) if i in ids]
+    row = things(plan, sort_of(plan, here or next(iter(sorted(ids)), "")))
+    places = [row.index(here)] if here in row else [n for n, i in enumerate(row) if i in ids]
     at = (places[-1 if step > 0 else 0] + step) if places else (0 if step > 0 else len(row) - 1)
     return row[at] if 0 <= at < len(row) else ""
 
 
 def other_sort(plan: Plan, chosen: Iterable[str], here: str, step: int) -> str:
     """Return the first thing of the next or last sort there is any of; from a part to a wire of its own."""
-    ids = frozenset(chosen)
-    one = here if here in ids else next(iter(sorted(ids)), "")
+    one = here or next(iter(sorted(chosen)), "")
     now = SORTS.index(sort_of(plan, one)) if one else -1 if step > 0 else 0
     for away in range(1, len(SORTS) + 1):
         sort = SORTS[(now + step * away) % len(SORTS)]

@@ -5,12 +5,14 @@ from functools import partial
 
 from PySide6.QtWidgets import QMenu
 
+from app.canvas.deeds import Deeds
+from app.canvas.ground_edits import line_changed, line_with_corner
 from app.canvas.hit import Hit
 from app.canvas.naming import Question, joist_size, name_of, way_size
 from app.canvas.rerouting import route, with_wireway_followed
-from app.ground_keys import joist_key
+from app.ground_keys import BOARD, joist_key, line_points
 from app.session import Session
-from wiring.edits.joists import remove_joist, size_joists
+from wiring.edits.joists import size_joists
 from wiring.edits.wireways import add_corner, remove_corner, remove_wireway
 from wiring.quantities.wording import worded
 
@@ -44,8 +46,8 @@ def for_wireway(menu: QMenu, session: Session, hit: Hit, ask: Ask) -> None:
     menu.addAction("Remove wireway\tDel", lambda: session.do(remove_wireway(way.id)))
 
 
-def for_joist(menu: QMenu, session: Session, index: int, ask: Ask) -> None:
-    """Fill the menu of a joist."""
+def for_joist(menu: QMenu, session: Session, deeds: Deeds, index: int, ask: Ask) -> None:
+    """Fill the menu of a joist, or of several."""
     joist = session.plan.joists[index]
     units = session.plan.habits.units
     for name, words in JOIST_SIZES.items():
@@ -54,7 +56,23 @@ def for_joist(menu: QMenu, session: Session, index: int, ask: Ask) -> None:
     alike = size_joists(width_mm=joist.width_mm, depth_mm=joist.depth_mm)
     menu.addAction("Make all joists like this one", lambda: session.do(alike))
     menu.addSeparator()
-    menu.addAction("Remove joist\tDel", lambda: session.do(remove_joist(index)))
+    several = len(deeds.joists) > 1
+    menu.addAction("Duplicate these\tCtrl+D" if several else "Duplicate\tCtrl+D", deeds.duplicate)
+    menu.addAction("Remove these\tDel" if several else "Remove joist\tDel", deeds.remove)
+
+
+def for_line(menu: QMenu, session: Session, deeds: Deeds, hit: Hit) -> None:
+    """Fill the menu of the board's outline or of a track."""
+    least = 3 if hit.line == BOARD else 2
+    points = line_points(session.plan, hit.line)
+    if hit.corner >= 0:
+        rest = (*points[: hit.corner], *points[hit.corner + 1 :])
+        gone = menu.addAction("Remove this corner", lambda: session.do(line_changed(hit.line, rest)))
+        gone.setEnabled(len(points) > least)
+    else:
+        menu.addAction("A corner here", lambda: session.do(line_with_corner(session.plan, hit.line, hit.at)))
+    words = "Remove the board’s outline" if hit.line == BOARD else "Remove this track"
+    menu.addAction(f"{words}\tDel", deeds.remove)
 
 
 def route_all(session: Session, ids: frozenset[str] = frozenset()) -> None:

@@ -141,8 +141,8 @@ class FindingsStrip(QFrame):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Put the list away on Escape."""
-        pressed = isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress
-        if watched is self.list and pressed and event.key() == Qt.Key.Key_Escape:
+        key = event.key() if isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress else None
+        if watched is self.list and key == Qt.Key.Key_Escape:
             self.unfold(False)
             self.left.emit()
             return True

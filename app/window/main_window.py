@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QCloseEvent
+from PySide6.QtGui import QCloseEvent, QKeyEvent
 from PySide6.QtWidgets import QMainWindow, QSplitter, QWidget
 
 from app.canvas.view import PlanView
@@ -217,6 +217,13 @@ class MainWindow(QMainWindow):
         if kept is not None:
             self.restoreGeometry(kept[0])
             self.columns.restoreState(kept[1])
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape that nothing else has used, in the bar above the plan for example, leaves the tool in hand."""
+        if event.key() == Qt.Key.Key_Escape and self.view == "plan":
+            self.plan_view.leave_tool()
+        else:
+            super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before work is lost; remember the window's place."""
