@@ -6,6 +6,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from support.editing import KINDS, plans, quay
 
+from wiring.edits.move import move
 from wiring.files.decode import decode
 from wiring.files.encode import encode
 from wiring.files.refusals import NotReadable
@@ -43,6 +44,14 @@ def test_a_plan_comes_back_equal_and_saves_back_byte_for_byte(plan):
 
 @given(plans())
 @settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_lines_kept_from_the_encoding_before_are_those_of_the_same_records_only():
+    plan = quay()
+    encode(plan)
+    moved = move(["p2"], 5, 0).apply(plan)
+    assert encode(moved) == encode(decode(encode(moved))) != encode(plan)
+    assert encode(plan) == VALID
+
+
 def test_spacing_and_order_of_keys_do_not_matter(plan):
     raw = json.loads(encode(plan))
     loose = json.dumps({key: raw[key] for key in reversed(raw)}, indent=3).encode()

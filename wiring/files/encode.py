@@ -4,7 +4,7 @@ import json
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from importlib.metadata import PackageNotFoundError, version
-from typing import Any
+from typing import Any, ClassVar
 
 import msgspec
 
@@ -17,10 +17,29 @@ def encode(plan: Plan) -> bytes:
 
     ValueError for a number that is not finite, which no sound plan holds.
     """
-    return b"{\n" + ",\n".join(_members(plan)).encode("utf-8", "replace") + b"\n}\n"
+    lines = _Lines()
+    return b"{\n" + ",\n".join(_members(plan, lines)).encode("utf-8", "replace") + b"\n}\n"
 
 
-def _members(plan: Plan) -> Iterator[str]:
+class _Lines:
+    """The lines of records; those of the plan encoded last are kept, for few records of the next are others."""
+
+    before: ClassVar[dict[int, tuple[msgspec.Struct, str]]] = {}
+
+    def __init__(self) -> None:
+        self._known, self._written = self.before, dict[int, tuple[msgspec.Struct, str]]()
+        type(self).before = self._written
+
+    def of(self, record: msgspec.Struct) -> str:
+        """Return the line of a record; a record is a value, and its line never changes."""
+        held, line = self._known.get(id(record), (None, ""))
+        if held is not record:
+            line = _text(plain_record(record))
+        self._written[id(record)] = record, line
+        return line
+
+
+def _members(plan: Plan, lines: _Lines) -> Iterator[str]:
     yield f'"format": {_text(FORMAT)}'
     yield f'"version": {VERSION}'
     yield f'"written_by": {_text(written_by())}'
@@ -37,9 +56,9 @@ def _members(plan: Plan) -> Iterator[str]:
     yield from _table("tracks", map(_line, plan.tracks))
     yield from _table("joists", (_text(plain_record(j)) for j in plan.joists))
     if plan.backdrop is not None:
-        yield f'"backdrop": {_text(plain_record(plan.backdrop))}'
+        yield f'"backdrop": {lines.of(plan.backdrop)}'
     for name in ("scenes", "panels", "wireways", "parts", "wires"):
-        yield from _table(name, (_text(plain_record(r)) for r in getattr(plan, name).values()))
+        yield from _table(name, map(lines.of, getattr(plan, name).values()))
     yield from _table("battery_log", (_text(plain_record(r)) for r in plan.battery_log))
     for name in ("prices", "circuit_colours"):
         if getattr(plan, name):
