@@ -22,7 +22,7 @@ def encode(plan: Plan) -> bytes:
 
 
 class _Lines:
-    """The lines of records; those of the plan encoded last are kept, for few records of the next are others."""
+    """The lines of records; those of the plan encoded last are kept, for most of the next are the same."""
 
     before: ClassVar[dict[int, tuple[msgspec.Struct, str]]] = {}
 
