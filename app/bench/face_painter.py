@@ -12,6 +12,7 @@ from app.bench.face_items import back_items, front_items, part_items
 from app.bench.face_pointer import FacePreview
 from app.bench.face_rulers import WIDE_PX, paint_rulers
 from app.bench.face_sight import FaceSight, item_box, part_box
+from app.bench.face_still import FaceStill
 from app.bench.face_wire_painter import paint_chosen_wires, paint_hovered_wire, paint_pulled
 from app.bench.face_wires import insulated, laid_anew
 from app.canvas.misfit_painter import paint_rings
@@ -34,6 +35,7 @@ SIDE_WORDS = {
 
 def paint_bench(
     painter: QPainter,
+    still: FaceStill,
     sight: FaceSight,
     preview: FacePreview,
     hovered: FaceHit | None,
@@ -43,14 +45,8 @@ def paint_bench(
 ) -> None:
     """Paint everything; a preview is shown as if it were done; `at_px` is where the pointer is."""
     shown = _as_previewed(sight, preview)
-    painter.fillRect(QRectF(0, 0, sight.whole.width_px, sight.whole.height_px), sight.whole.shades.around)
+    still.paint(painter, shown, _paint_still)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    _paint_plate(painter, shown)
-    paint_on_face(painter, shown, back_items(shown) if shown.camera.behind else front_items(shown))
-    _paint_misfits(painter, shown)
-    _paint_chosen(painter, shown)
-    if shown.camera.behind:
-        paint_chosen_wires(painter, shown)
     if hovered is not None and preview == FacePreview():
         _paint_hovered(painter, shown, hovered)
         paint_hovered_wire(painter, shown, hovered)
@@ -71,6 +67,18 @@ def paint_bench(
         painter.drawRect(rect)
     paint_rulers(painter, shown, at_px)
     _paint_side(painter, shown)
+
+
+def _paint_still(painter: QPainter, sight: FaceSight) -> None:
+    """Paint what stands still while the pointer moves."""
+    painter.fillRect(QRectF(0, 0, sight.whole.width_px, sight.whole.height_px), sight.whole.shades.around)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    _paint_plate(painter, sight)
+    paint_on_face(painter, sight, back_items(sight) if sight.camera.behind else front_items(sight))
+    _paint_misfits(painter, sight)
+    _paint_chosen(painter, sight)
+    if sight.camera.behind:
+        paint_chosen_wires(painter, sight)
 
 
 def _as_previewed(sight: FaceSight, preview: FacePreview) -> FaceSight:

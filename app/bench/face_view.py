@@ -15,6 +15,7 @@ from app.bench.face_hit import FaceHit, hit_on_face
 from app.bench.face_painter import paint_bench
 from app.bench.face_pointer import FaceAround, FacePointer, FaceWrite
 from app.bench.face_sight import FaceSight, surrounding
+from app.bench.face_still import FaceStill
 from app.bench.face_wiring import on_grid_of_face, pull_on_face
 from app.bench.face_writing import ask_anew, ask_for_words
 from app.canvas.gestures.place import article
@@ -58,7 +59,7 @@ class FaceView(QWidget):
         self.camera = FaceCamera(1.0, 0.0, 0.0, 1.0)
         self.acting = acting_on_face(session, selection, bench, self.around, self._write, self._told)
         self.deeds = FaceDeeds(session, selection, bench, self.around)
-        self.at_px = (0.0, 0.0)
+        self.at_px, self.still = (0.0, 0.0), FaceStill()
         self._hovered: FaceHit | None = None
         self._pan_from: tuple[QPointF, FaceCamera] | None = None
         self._told_tool, self._told_hint = "select", ""
@@ -139,6 +140,7 @@ class FaceView(QWidget):
             look = here.wire_size, here.wire_colour
             paint_bench(
                 painter,
+                self.still,
                 sight,
                 self.acting.preview,
                 self._hovered,

@@ -303,8 +303,8 @@ def test_the_small_menu_belongs_to_the_face(bench):
 
 
 def test_a_tip_says_where_a_part_stands_and_why_it_does_not_fit(bench):
-    from app.bench.face_menu import face_tip
     from app.bench.face_hit import hit_on_face
+    from app.bench.face_menu import face_tip
     from wiring.edits.panels import change_panel
 
     bench.session.do(change_panel(PANEL, room_mm=20))
