@@ -10,6 +10,7 @@ from app.ground_keys import joist_index
 from app.inspector.card import Card, MakesCard
 from app.inspector.every_position import Trying
 from app.inspector.joist_card import JoistCard
+from app.inspector.laying_out import lay_out
 from app.inspector.letting_go import let_go
 from app.inspector.panel_card import PanelCard
 from app.inspector.part_card import PartCard
@@ -86,6 +87,7 @@ class Inspector(QFrame):
         self.trying.follow(answer)
         if self.card is not None:
             self.card.show_answer(answer)
+            lay_out(self.card)
 
     def _follow(self, change: PlanChanged) -> None:
         if change.cause == "open":
@@ -97,6 +99,7 @@ class Inspector(QFrame):
             return
         if self.card is not None and self._shown == self._wanted():
             self.card.refresh()
+            lay_out(self.card)
             return
         self._let_go()
         # Only now: what was being typed counted, and may have changed what there is to show.
@@ -109,6 +112,7 @@ class Inspector(QFrame):
                 self.card.hide()
             card.show()
             self.card = card
+        lay_out(card)
         self._area.verticalScrollBar().setValue(0)
 
     def _let_go(self) -> None:

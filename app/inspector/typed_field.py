@@ -36,6 +36,10 @@ class TypedField(FieldRow):
         if self.line.text() != text:
             self.line.setText(text)
             self.line.setCursorPosition(0)
+        elif self.line.isUndoAvailable():
+            at = self.line.cursorPosition()
+            self.line.setText(text)  # what was typed so far counts now: taking it back is the plan's to do
+            self.line.setCursorPosition(at)
 
     def put_back(self) -> None:
         """Forget what was typed or refused."""
