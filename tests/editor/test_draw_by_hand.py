@@ -18,7 +18,8 @@ def hands(editor):
     hands = Hands(editor)
     hands.view.show_all()
     hands.view.setFocus()
-    return hands
+    yield hands
+    hands.let_go()
 
 
 @pytest.fixture

@@ -3,8 +3,7 @@
 from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import QContextMenuEvent, QKeySequence, QMouseEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QMenu, QScrollArea, QWidget
-from support.editors import field
+from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QMenu, QScrollArea, QWidget
 from support.surfaces import CTRL, LEFT, PLAIN, SHIFT
 
 from app.start import Editor
@@ -20,6 +19,11 @@ class Hands:
     def __init__(self, editor: Editor) -> None:
         self.editor, self.window, self.view = editor, editor.window, editor.window.plan_view
         self.window.activateWindow()
+
+    def let_go(self) -> None:
+        """Close what a test that failed has left open."""
+        while (menu := QApplication.activePopupWidget()) is not None:
+            menu.close()
 
     def _did(self, words: str) -> None:
         QApplication.processEvents()
@@ -70,8 +74,11 @@ class Hands:
         self._did(f"{HELD[keys]}drag from {a[0]:g}, {a[1]:g} to {b[0]:g}, {b[1]:g} mm")
 
     def click_field(self, name: str) -> None:
-        """Click a line of the inspector's card."""
-        self.click_widget(field(self.editor, name), f"the field {name}")
+        """Click a line of the inspector's card, named as a screen reader tells it or as in code."""
+        lines = self.window.inspector.card.findChildren(QLineEdit)
+        line = next((w for w in lines if name in (w.accessibleName(), w.objectName())), None)
+        assert line is not None, f"no line is called {name}"
+        self.click_widget(line, f"the field {name}")
 
     def click_widget(self, widget: QWidget, words: str = "") -> None:
         """Scroll to a widget and click it in the middle of what is to be seen of it."""
@@ -128,14 +135,19 @@ class Hands:
         name = next((name for name in offered if name.startswith(words)), "")
         assert name, f"{words} is not among {list(offered)}"
         QTest.mouseClick(menu, LEFT, PLAIN, menu.actionGeometry(offered[name]).center())
+        below = offered[name].menu()
+        if below is not None:
+            for _ in range(100):  # a menu below another opens after a moment
+                if QApplication.activePopupWidget() is not below:
+                    QTest.qWait(20)
         self._did(f"click {name}")
 
     def pick(self, name: str, words: str) -> None:
         """Open a box of choices of the card and choose one by arrow keys."""
         boxes = self.window.inspector.card.findChildren(QComboBox)
-        box = next(b for b in boxes if b.accessibleName() == name)
+        box = next(b for b in boxes if b.accessibleName().startswith(name))
         self.click_widget(box, name)
-        steps = box.findText(words) - box.currentIndex()
+        steps = box.findText(words, Qt.MatchFlag.MatchContains) - box.currentIndex()
         for _ in range(abs(steps)):
             QTest.keyClick(box.view(), Qt.Key.Key_Down if steps > 0 else Qt.Key.Key_Up)
         QTest.keyClick(box.view(), Qt.Key.Key_Return)
