@@ -15,7 +15,7 @@ if __name__ == "__main__":
 
 from PySide6.QtCore import QCoreApplication, QEvent, QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QMenu, QWidget
 from support.editors import open_demo
 from support.rows_of_parts import row_of_parts
 
@@ -132,6 +132,10 @@ class Monkey:
         self._strike(self.draw.choice(keys))
 
     def _strike(self, key: Qt.Key, modifiers: Qt.KeyboardModifier = PLAIN) -> None:
+        popup = QApplication.activePopupWidget()
+        if isinstance(popup, QMenu):
+            popup.close()  # a key would end its window in the midst of the stroke
+            return
         QTest.keyPress(self._handle(), key, modifiers)
         QTest.keyRelease(self._handle(), key, modifiers)  # another window, where the key has closed a list
 
