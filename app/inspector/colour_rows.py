@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QSize
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QHBoxLayout,
@@ -16,12 +16,13 @@ from PySide6.QtWidgets import (
 from app.inspector.named_row import NamedRow
 from app.inspector.wire_choice import ColourBox
 from app.session import Session
-from wiring.edits.feed_colours import Colours, feed_colours, supplies
+from wiring.edits.feed_colours import Colours, colours_of_all
 from wiring.edits.recolour import by_rule, recolour, set_circuit_colours
 from wiring.plan.circuit_colours import CircuitColours
 
 LEAST_WIDTH = 66
 COUNTED_MOST = 600  # wires; to count in a larger plan at every edit would be felt
+FIRST_SHOWN = 6  # supplies; a row is slow to make, and a plan of twenty districts seldom wants them all
 FIELDS = {"plus": "Feed", "minus": "Return", "switched": "Switched"}
 USUAL_TIP = "As usual; choose another colour for all wires this supply feeds"
 
@@ -50,6 +51,12 @@ class ColourRows(QWidget):
         self.apply.setObjectName("recolour")
         self.apply.setProperty("look", "plain")
         self.apply.clicked.connect(self._recolour)
+        self.more = QPushButton(self)
+        self.more.setObjectName("moreColours")
+        self.more.setProperty("look", "plain")
+        self.more.clicked.connect(self._show_rest)
+        self._most = FIRST_SHOWN
+        self._column.addWidget(self.more, 0, Qt.AlignmentFlag.AlignLeft)
         foot = QHBoxLayout()
         foot.addWidget(self.apply)
         foot.addStretch(1)
@@ -59,7 +66,10 @@ class ColourRows(QWidget):
     def refresh(self) -> None:
         """Show the supplies as they are now."""
         plan, kinds = self._session.plan, self._session.kinds
-        there = supplies(plan, kinds)
+        used = colours_of_all(plan, kinds)
+        there = list(used)[: self._most]
+        self.more.setVisible(len(used) > len(there))
+        self.more.setText(f"The other {len(used) - len(there)} supplies")
         for gone in self.rows.keys() - set(there):
             row = self.rows.pop(gone)
             row.hide()
@@ -71,9 +81,13 @@ class ColourRows(QWidget):
             own = plan.circuit_colours.get(supply, CircuitColours())
             part = plan.parts[supply]
             name = f"-{part.designation}  {part.label}".rstrip()
-            self.rows[supply].show_colours(name, own, feed_colours(plan, kinds, supply))
+            self.rows[supply].show_colours(name, own, used[supply])
         self._tell_number()
         self.built.setVisible(any(w.built for w in plan.wires.values()))
+
+    def _show_rest(self) -> None:
+        self._most = len(colours_of_all(self._session.plan, self._session.kinds))
+        self.refresh()
 
     def _tell_number(self) -> None:
         plan, kinds = self._session.plan, self._session.kinds

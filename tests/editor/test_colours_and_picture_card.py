@@ -9,9 +9,12 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from support.editors import field, open_demo, part_id, type_into, wire_id
 
+from app.inspector.colour_rows import FIRST_SHOWN
 from wiring.edits.backdrop import lay_backdrop
+from wiring.edits.place_part import place
 from wiring.edits.set_built import set_built
 from wiring.plan.backdrop import Backdrop
+from wiring.plan.plan import Plan
 
 LEFT = Qt.MouseButton.LeftButton
 Key = Qt.Key
@@ -111,3 +114,14 @@ def test_the_picture_is_dimmed_by_keys_in_one_step_and_turned_about_its_middle(p
 def test_without_a_picture_there_is_nothing_to_set(editor):
     editor.selection.clear()
     assert not editor.window.inspector.card.picture.isVisible()
+
+
+def test_many_supplies_are_folded_until_they_are_asked_for(editor):
+    editor.session.open(Plan(), None)
+    for i in range(9):
+        editor.session.do(place(editor.session.kinds["supply-regulated"], 200.0 * i, 0))
+    editor.selection.clear()
+    colours = editor.window.inspector.card.colours
+    assert len(colours.rows) == FIRST_SHOWN and colours.more.text() == "The other 3 supplies"
+    QTest.mouseClick(colours.more, Qt.MouseButton.LeftButton)
+    assert len(colours.rows) == 9 and colours.more.isHidden()

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.edits.poles import Pole, source_ends
 from wiring.plan.circuit_colours import CircuitColours
-from wiring.plan.names import PartId
+from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
 
 DIRECT = (("RD", "BK"), ("OG", "GY"), ("YE", "BN"), ("VT", "WH"))  # first supply of the plan, second ...
@@ -40,25 +40,54 @@ def striped(colour: str) -> str:
 
 def feed_colours(plan: Plan, kinds: Mapping[str, Kind], source: PartId) -> Colours:
     """Return the colours of a supply: the builder's, else those of the wires it has, else the usual ones."""
-    kind = kinds[plan.parts[source].kind]
-    ends = source_ends(kind) or ("+", "-")
+    return _colours(plan, kinds, source, _at_ends(plan, {source}), usual_pair(plan, kinds, source))
+
+
+def colours_of_all(plan: Plan, kinds: Mapping[str, Kind]) -> dict[PartId, Colours]:
+    """Return the same of every supply, in plan order; the wires are walked once for all."""
+    there = supplies(plan, kinds)
+    laid = _at_ends(plan, set(there))
+    return {
+        source: _colours(plan, kinds, source, laid, _usual(plan, kinds, source, place))
+        for place, source in enumerate(there)
+    }
+
+
+def _at_ends(plan: Plan, sources: set[PartId]) -> dict[TerminalRef, str]:
+    """Return the colour of the first wire on each terminal of those supplies."""
+    found: dict[TerminalRef, str] = {}
+    for wire in plan.wires.values():
+        for ref in (wire.start, wire.end):
+            if ref.part in sources:
+                found.setdefault(ref, wire.colour)
+    return found
+
+
+def _colours(
+    plan: Plan,
+    kinds: Mapping[str, Kind],
+    source: PartId,
+    laid: Mapping[TerminalRef, str],
+    usual: tuple[str, str],
+) -> Colours:
+    ends = source_ends(kinds[plan.parts[source].kind]) or ("+", "-")
     chosen = plan.circuit_colours.get(source, CircuitColours())
-    found = []
-    pair = zip(ends, (chosen.plus, chosen.minus), usual_pair(plan, kinds, source), strict=True)
-    for name, own, usual in pair:
-        there = (w.colour for w in plan.wires.values() if (source, name) in (w.start, w.end))
-        found.append(own or next(there, usual))
-    behind = striped(found[0])
-    switched = chosen.switched or (behind if behind != found[1] else SECOND_LEG_TAKEN)
-    return Colours(found[0], found[1], switched)
+    plus, minus = (
+        own or laid.get(TerminalRef(source, name), first)
+        for name, own, first in zip(ends, (chosen.plus, chosen.minus), usual, strict=True)
+    )
+    behind = striped(plus)
+    return Colours(plus, minus, chosen.switched or (behind if behind != minus else SECOND_LEG_TAKEN))
 
 
 def usual_pair(plan: Plan, kinds: Mapping[str, Kind], source: PartId) -> tuple[str, str]:
     """Return plus and minus that a supply has by its place among the supplies of the plan."""
+    return _usual(plan, kinds, source, supplies(plan, kinds).index(source))
+
+
+def _usual(plan: Plan, kinds: Mapping[str, Kind], source: PartId, place: int) -> tuple[str, str]:
     ends = source_ends(kinds[plan.parts[source].kind]) or ("+", "-")
-    if ends[0].startswith("~"):
-        return ALTERNATING
-    return DIRECT[supplies(plan, kinds).index(source) % len(DIRECT)]
+    return ALTERNATING if ends[0].startswith("~") else DIRECT[place % len(DIRECT)]
 
 
 def supplies(plan: Plan, kinds: Mapping[str, Kind]) -> list[PartId]:

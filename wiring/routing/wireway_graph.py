@@ -5,6 +5,8 @@ from collections.abc import Mapping
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+import numpy as np
+
 from wiring.plan.names import WirewayId
 from wiring.plan.places import Point
 from wiring.plan.wireway import Wireway
@@ -38,13 +40,20 @@ class WirewayGraph:
         self.stretches = _split(
             [Stretch(way.id, a, b) for way in wireways.values() for a, b in pairwise(way.points) if a != b]
         )
+        self._a = np.array([s.a for s in self.stretches], dtype=float).reshape(-1, 2)
+        self._along = np.array([s.b for s in self.stretches], dtype=float).reshape(-1, 2) - self._a
         self._nodes: list[Point] = []
         self._graph = self._made()
 
     def entry(self, at: Point) -> Entry | None:
         """Return where the nearest wireway is met from a place; None when there is no wireway."""
-        found = [Entry(s, *_nearest(s.a, s.b, at)) for s in self.stretches]
-        return min(found, key=lambda e: round(e.away_mm, 6), default=None)
+        if not self.stretches:
+            return None
+        towards = np.array(at) - self._a
+        shares = (towards * self._along).sum(axis=1) / (self._along**2).sum(axis=1)
+        away = towards - self._along * shares.clip(0.0, 1.0)[:, None]
+        stretch = self.stretches[int(np.argmin(np.hypot(away[:, 0], away[:, 1]).round(6)))]
+        return Entry(stretch, *_nearest(stretch.a, stretch.b, at))
 
     def way(self, start: Entry, end: Entry) -> list[tuple[Point, WirewayId]] | None:
         """Return the points from entry to entry, each with the wireway that leads to it; None for no way."""
