@@ -14,6 +14,11 @@ from wiring.standards.conductors import insulated_diameter_mm
 THINNEST_PX, FAR_TO_NEAR = (1.1, 1.9), (0.35, 0.9)
 DARK_INSULATION = 0.32  # lightness below which insulation is lost on a dark ground
 PALE_INSULATION = 0.75  # and above which it is lost on light paper
+# Relative luminance (WCAG 2.2) from which insulation stands 3 to 1 off the dark ground, for those who see
+# no red too; below it the edge is made light instead of dark.
+CLEAR_LUMINANCE = 0.2
+# Above this it does not stand 3 to 1 off light paper, and a wire one pixel wide is shown so much darker.
+PALE_LUMINANCE, PALE_DARKENED = 0.24, 0.42
 EDGE_PX = 0.9  # on each side
 UNKNOWN_MM, UNKNOWN_RGB = 1.6, "#7a7a7a"
 
@@ -35,13 +40,14 @@ def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
     width_px = max(thickness_mm(size) * scale, thinnest_px(scale))
     edge_px = min(EDGE_PX, width_px * 0.35)
     is_lost = dark and QColor(core).lightnessF() < DARK_INSULATION
+    edge = _edge(core, is_lost or (dark and _luminance(core) < CLEAR_LUMINANCE))
     # Black on slate would be two thin lines with nothing between them.
     shown = mixed(core, "#ffffff", 0.26) if is_lost else core
     return WirePens(
-        _pen(_edge(core, is_lost), (width_px + 2 * edge_px) / scale),
+        _pen(edge, (width_px + 2 * edge_px) / scale),
         _pen(shown, width_px / scale),
         _dashed(stripe, width_px * 0.5 / scale) if stripe else None,
-        (_cosmetic(_edge(core, is_lost), round(width_px) + 1), _cosmetic(shown, round(width_px))),
+        (_cosmetic(edge, round(width_px) + 1), _cosmetic(shown, round(width_px))),
         width_px,
     )
 
@@ -50,9 +56,12 @@ def wire_pens(size: str, letters: str, scale: float, dark: bool) -> WirePens:
 def hair_rgba(letters: str, dark: bool) -> int:
     """Return the colour of a wire one pixel wide, which shows on the paper without an edge."""
     core, _ = insulation(letters)
-    light = QColor(core).lightnessF()
-    is_lost, is_pale = dark and light < DARK_INSULATION, not dark and light > PALE_INSULATION
-    return QColor(_edge(core, is_lost) if is_lost or is_pale else core).rgba()
+    light = _luminance(core)
+    if dark:
+        return QColor(_edge(core, True) if light < CLEAR_LUMINANCE else core).rgba()
+    is_white = QColor(core).lightnessF() > PALE_INSULATION
+    shown = _edge(core, False) if is_white else mixed(core, "#000000", PALE_DARKENED)
+    return QColor(shown if light > PALE_LUMINANCE else core).rgba()
 
 
 def thinnest_px(scale: float) -> float:
@@ -79,6 +88,12 @@ def thickness_mm(size: str) -> float:
         return insulated_diameter_mm(size)
     except (KeyError, ValueError):
         return UNKNOWN_MM
+
+
+def _luminance(rgb: str) -> float:
+    parts = QColor(rgb).getRgbF()[:3]
+    linear = [p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
 
 
 def _edge(core: str, is_lost: bool) -> str:

@@ -64,9 +64,15 @@ class FindingPainter(QStyledItemDelegate):
         chosen, hovered = state & QStyle.StateFlag.State_Selected, state & QStyle.StateFlag.State_MouseOver
         painter.setBrush(QColor(s.chosen if chosen else s.hover if hovered else s.header))
         painter.drawRoundedRect(ground, 6, 6)
-        paint_flag(painter, QRectF(rect.left() + 17, rect.top() + 11, 12, 12), word, self._look.theme[word])
+        box = QRectF(rect.left() + 15, rect.top() + 9, 16, 16)
+        paint_flag(painter, box, word, self._look.theme[word], s.header)
         width, top = rect.width() - _INDENT - 16, float(rect.top() + 7)
-        for text, weight, colour in ((finding.what, "semibold", s.ink), (_rest(finding), "regular", s.quiet)):
+        if chosen:  # told by a bar too, and in ink: grey words are faint on the ground of what is chosen
+            painter.fillRect(
+                QRectF(ground.left(), ground.top() + 4, 3, ground.height() - 8), QColor(s.copper)
+            )
+        rest = s.ink if chosen else s.quiet
+        for text, weight, colour in ((finding.what, "semibold", s.ink), (_rest(finding), "regular", rest)):
             painter.setFont(screen_font(13, weight))
             painter.setPen(QColor(colour))
             for line in _lines(text, width, weight):

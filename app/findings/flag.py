@@ -1,13 +1,16 @@
-"""The small flag of a finding: a circle for a note, a diamond for weak, a triangle for danger."""
+"""The small flag of a finding: a circle with i for a note, a diamond with ~ for weak, a triangle with !."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPolygonF
 from PySide6.QtWidgets import QWidget
 
+from app.theme.fonts import screen_font
 from app.theme.look import Look
 from wiring.findings.finding import Rank
 
-SIZE = 14
+SIZE = 17
+MARK_SHARE = 0.62  # height of the mark, of that of the flag
+MARKS = {"note": "i", "weak": "~", "danger": "!"}
 _WORDS = {Rank.NOTE: "note", Rank.WEAK: "weak", Rank.DANGER: "danger"}
 
 
@@ -16,12 +19,12 @@ def rank_word(rank: Rank) -> str:
     return _WORDS[rank]
 
 
-def paint_flag(painter: QPainter, box: QRectF, word: str, colour: str, *, hollow: bool = False) -> None:
-    """Paint the shape of a rank in a box; its shape alone tells the rank."""
+def paint_flag(painter: QPainter, box: QRectF, word: str, colour: str, ground: str) -> None:
+    """Paint the shape of a rank in a box, with its mark left out of it; both tell the rank without colour."""
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QColor(colour) if hollow else Qt.PenStyle.NoPen)
-    painter.setBrush(Qt.BrushStyle.NoBrush if hollow else QColor(colour))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(colour))
     x, y, w, h = box.x(), box.y(), box.width(), box.height()
     if word == "danger":
         painter.drawPolygon(QPolygonF([QPointF(x + w / 2, y), QPointF(x + w, y + h), QPointF(x, y + h)]))
@@ -31,6 +34,10 @@ def paint_flag(painter: QPainter, box: QRectF, word: str, colour: str, *, hollow
     else:
         inset = w * 0.08
         painter.drawEllipse(box.adjusted(inset, inset, -inset, -inset))
+    painter.setFont(screen_font(h * MARK_SHARE, "bold"))
+    painter.setPen(QColor(ground))
+    low = h * 0.14 if word == "danger" else 0.0
+    painter.drawText(box.translated(0, low), Qt.AlignmentFlag.AlignCenter, MARKS[word])
     painter.restore()
 
 
@@ -54,6 +61,10 @@ class Flag(QWidget):
         """Paint it as it stands."""
         painter = QPainter(self)
         paint_flag(
-            painter, QRectF(self.rect()).adjusted(1, 1, -1, -1), self._word, self._look.theme[self._word]
+            painter,
+            QRectF(self.rect()).adjusted(1, 1, -1, -1),
+            self._word,
+            self._look.theme[self._word],
+            self._look.surfaces.header,
         )
         painter.end()

@@ -43,7 +43,7 @@ QToolButton::menu-indicator {{ image: none; }}
 QToolButton[look="small"] {{ padding: 2px; }}
 QToolButton:hover {{ background: {hover}; }}
 QToolButton:pressed {{ background: {pressed}; }}
-QToolButton:checked {{ background: {chosen}; }}
+QToolButton:checked {{ background: {chosen}; border-bottom: 2px solid {copper}; }}
 QToolButton:focus, QPushButton:focus {{ border-color: {copper}; }}
 QPushButton {{ background: {field}; border-color: {hair}; padding: 6px 14px; }}
 QPushButton:hover {{ background: {hover}; }}
@@ -68,6 +68,7 @@ QToolButton[look="month"]:focus {{ border-color: {copper}; }}
 QLineEdit, QComboBox, QPlainTextEdit, QDateEdit {{ background: {field}; border: 1px solid {hair};
     border-bottom: 1px solid {edge}; border-radius: 5px; padding: 4px 7px; min-height: 18px;
     selection-background-color: {copper}; selection-color: {on_copper}; }}
+QListView::item:selected, QTableView::item:selected {{ border-left: 3px solid {copper}; }}
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QDateEdit:focus {{ border: 1px solid {copper}; }}
 QLineEdit[wrong="true"] {{ border: 1px solid {danger}; }}
 QLineEdit#planTitle {{ background: transparent; border: 1px solid transparent; font-weight: 600; }}

@@ -219,7 +219,7 @@ class MainWindow(QMainWindow):
             self.columns.restoreState(kept[1])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Escape that nothing else has used, in the bar above the plan for example, leaves the tool in hand."""
+        """Leave the tool in hand on an Escape that nothing else has used, in the bar above for example."""
         if event.key() == Qt.Key.Key_Escape and self.view == "plan":
             self.plan_view.leave_tool()
         else:
