@@ -17,7 +17,7 @@ from app.bench.face_pointer import (
 )
 from app.bench.face_sight import item_box, part_box
 from app.bench.face_wires import courses
-from app.bench.face_wiring import bend_on_face, press_on_wiring
+from app.bench.face_wiring import bend_on_face, press_on_wiring, row_on_face
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.face_items import add_line, move_line_corner
@@ -29,6 +29,7 @@ from wiring.plan.places import Point
 
 LINE = "Click along the track, twice or Enter at its end. Backspace: one point back. Esc: leave it."
 TEXT = "Click where the legend's middle shall be, then type it. Esc: done."
+PLACE = "Shift and drag: a row. R: turn. Ctrl: off the spacing. Esc: done."
 CORNER = "Release to leave the corner here. Esc: as it was."
 BESIDE = "This is beside the face: click on it to place the part there."
 
@@ -147,7 +148,7 @@ def place_on_face(
     around: FaceAround, kind: Kind, title: Callable[[str], str], turn_deg: float = 0.0
 ) -> FaceGesture:
     """Set down one part of a kind where the pointer clicks; R turns it while it is in the hand."""
-    said = f"Click to place {title(kind.title)} on the spacing. R: turn. Ctrl: off the spacing. Esc: done."
+    said = f"Click to place {title(kind.title)}. {PLACE}"
     hint = said
     ghost: Part | None = None
     while True:
@@ -156,6 +157,8 @@ def place_on_face(
         at = from_face(around.panel, around.place(pointer))
         edit = place(kind, *at, turn_deg, panel=around.panel.id)
         beside = is_mounted(kind) and not holds(around.panel, *at)
+        if pointer.phase == "press" and pointer.adds and not beside:
+            return (yield from row_on_face(around, kind, around.place(pointer), turn_deg))
         if (pointer.phase in ("press", "double") or pointer.key == "enter") and not beside:
             return FaceDo(edit, pick_new=True)
         plan = edit.apply(around.plan)

@@ -22,6 +22,7 @@ from app.canvas.keys import (
     WITH_SHIFT,
     ZOOM_KEYS,
     pressed,
+    types_text,
 )
 from wiring.edits.panel_spacing import spacing_of
 
@@ -95,6 +96,8 @@ class TypedFace(FaceView):
             event.accept()  # an arrow that the line has no use for must not nudge what is chosen
         elif key == Key.Key_Escape:
             self.escape()
+        elif self.acting.preview.types and types_text(event):
+            self.acting.send(self.pointer_here("key")._replace(text=event.text()))
         elif self.acting.runs and combination in TO_GESTURE:
             self.acting.send(self.pointer_here("key")._replace(key=TO_GESTURE[combination]))
         elif key in ARROWS and combination[1] in (PLAIN, WITH_SHIFT):

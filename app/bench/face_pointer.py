@@ -29,6 +29,7 @@ class FacePointer(NamedTuple):
     adds: bool = False  # Shift
     free: bool = False  # Ctrl: off the spacing
     key: GestureKey = ""
+    text: str = ""  # a character typed while the gesture reads what is typed
 
 
 class FaceAround(NamedTuple):
@@ -75,6 +76,7 @@ class FacePreview(NamedTuple):
     lands: bool = False  # a wire is being pulled: terminals stand out
     held: tuple[str, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""
+    types: bool = False  # the gesture reads characters that are typed
     cursor: Literal["", "grab", "cross", "no"] = ""
 
     @property

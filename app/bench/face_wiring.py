@@ -1,5 +1,6 @@
 """Wires pulled, bent and laid anew at the back of a panel, by the plan's own gestures."""
 
+import math
 from collections.abc import Callable
 
 from app.bench.face_pointer import (
@@ -16,7 +17,9 @@ from app.canvas.gestures.bend import drag_bend, new_bend
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview
 from app.canvas.gestures.pull_wire import pull_from, pull_wire
 from app.canvas.gestures.reconnect import drag_end
+from app.canvas.gestures.row import place_in_row
 from app.canvas.hit import Hit
+from wiring.catalogue.kind import Kind
 from wiring.edits.panel_spacing import spacing_of
 from wiring.plan.panel_places import from_face, to_face
 from wiring.plan.places import Point
@@ -58,12 +61,28 @@ def bend_on_face(around: FaceAround, wire_id: str, at: Point) -> FaceAct | None:
     return _act(new_bend(around.whole, wire_id, from_face(around.panel, at)))
 
 
-def _as_on_plan(around: FaceAround, begin: Callable[[Around], Gesture]) -> FaceGesture:
-    """Run a gesture of the plan in millimetres of the face."""
+def row_on_face(around: FaceAround, kind: Kind, start: Point, turn_deg: float) -> FaceGesture:
+    """Set down a row of parts along the line that is dragged, on the spacing of the face."""
+    spacing = spacing_of(around.plan, around.panel)
+    apart = max(math.ceil(2 * max(kind.width_mm, kind.height_mm) / spacing), 1) * spacing
+    here = around._replace(whole=around.whole._replace(grid_mm=spacing))
+    return _as_on_plan(
+        here,
+        lambda plan: place_in_row(plan, kind, from_face(around.panel, start), turn_deg, apart),
+        stays_on_face=True,
+    )
+
+
+def _as_on_plan(
+    around: FaceAround, begin: Callable[[Around], Gesture], *, stays_on_face: bool = False
+) -> FaceGesture:
+    """Run a gesture of the plan in millimetres of the face; the pointer may be kept on it."""
     gesture = begin(around.whole)
     preview = next(gesture)
     while True:
         pointer = yield _shown(around, preview)
+        if stays_on_face:
+            pointer = pointer._replace(at=_on_face(around, pointer.at))
         try:
             preview = gesture.send(_told(around, pointer))
         except StopIteration as done:
@@ -71,10 +90,17 @@ def _as_on_plan(around: FaceAround, begin: Callable[[Around], Gesture]) -> FaceG
             return _act(act)
 
 
+def _on_face(around: FaceAround, at: Point) -> Point:
+    panel = around.panel
+    return min(max(at[0], 0.0), panel.width_mm), min(max(at[1], 0.0), panel.height_mm)
+
+
 def _told(around: FaceAround, pointer: FacePointer) -> Pointer:
     hit, at = pointer.hit, from_face(around.panel, pointer.at)
     there = Hit(at, part=hit.part, wire=hit.wire, terminal=hit.terminal, bend=hit.bend, end=hit.end)
-    return Pointer(pointer.phase, at, there, adds=pointer.adds, free=pointer.free, key=pointer.key)
+    return Pointer(
+        pointer.phase, at, there, adds=pointer.adds, free=pointer.free, key=pointer.key, text=pointer.text
+    )
 
 
 def _shown(around: FaceAround, preview: Preview) -> FacePreview:
@@ -85,6 +111,7 @@ def _shown(around: FaceAround, preview: Preview) -> FacePreview:
         landing=preview.landing,
         lands=preview.lands,
         hint=preview.hint,
+        types=preview.types,
         cursor=preview.cursor if preview.cursor in ("grab", "cross", "no") else "",
     )
 

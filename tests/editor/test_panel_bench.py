@@ -122,6 +122,20 @@ def test_a_part_chosen_from_the_tray_is_placed_on_the_face(bench):
     assert bench.face.acting.tool == "select" and bench.bench.panel == PANEL
 
 
+def test_a_row_is_dragged_with_shift_and_its_count_is_typed(bench):
+    bench.view.begin_place("indicator-green")
+    before = bench.plan
+    bench.face_drag((20, 90), (260, 91), SHIFT)
+    assert "parts" in bench.hints[-1]
+    bench.face_key(Key.Key_7)
+    bench.face_key(Key.Key_Return)
+    new = [i for i in bench.plan.parts if i not in before.parts]
+    assert [bench.where(i) for i in new] == [(20 + 30 * n, 90) for n in range(7)]  # up to the edge
+    assert bench.selection.ids == set(new)
+    bench.session.undo()
+    assert bench.plan is before
+
+
 def test_a_track_line_is_drawn_on_the_spacing_and_ends_with_a_double_click(bench):
     bench.face_key(Key.Key_D)
     bench.face_click(11, 22)

@@ -5,7 +5,6 @@ from contextlib import suppress
 from itertools import pairwise
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview, travelled
-from app.canvas.gestures.snapping import on_grid
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.place_row import place_row, row_places
@@ -20,12 +19,17 @@ SPACING_MM = {"metric": 100.0, "us": 101.6}  # about a street lamp's distance in
 STRAIGHT_SHARE = 0.12  # a line this close to level or upright is meant to be
 
 
-def place_in_row(around: Around, kind: Kind, start: Point, turn_deg: float) -> Gesture:
-    """Set down parts from `start` along the line that is dragged; typed text says how many there are."""
+def place_in_row(
+    around: Around, kind: Kind, start: Point, turn_deg: float, apart_mm: float | None = None
+) -> Gesture:
+    """Set down parts from `start` along the line that is dragged; typed text says how many there are.
+
+    While nothing is typed they stand `apart_mm` apart, or as far as street lamps do.
+    """
     end, typed, is_laid = start, "", False
     via: list[Point] = []
     while True:
-        edit, plan, words = _row(around, kind, (start, *via, end), typed, turn_deg)
+        edit, plan, words = _row(around, kind, (start, *via, end), typed, turn_deg, apart_mm)
         new = frozenset(plan.parts.keys() - around.plan.parts.keys()) if plan is not None else frozenset()
         pointer: Pointer = yield Preview(
             plan,
@@ -50,10 +54,15 @@ def place_in_row(around: Around, kind: Kind, start: Point, turn_deg: float) -> G
 
 
 def _row(
-    around: Around, kind: Kind, line: tuple[Point, ...], typed: str, turn_deg: float
+    around: Around,
+    kind: Kind,
+    line: tuple[Point, ...],
+    typed: str,
+    turn_deg: float,
+    wished_mm: float | None,
 ) -> tuple[Edit, Plan | None, str]:
     units = around.plan.habits.units
-    count, spacing_mm = None, SPACING_MM.get(units, 100.0)
+    count, spacing_mm = None, wished_mm or SPACING_MM.get(units, 100.0)
     text = typed.strip()
     if text.isdigit():
         count = int(text)
@@ -80,7 +89,7 @@ def _end(around: Around, start: Point, pointer: Pointer) -> Point:
     """Return where the row ends: level or upright when nearly so, on the grid unless free."""
     if pointer.free:
         return pointer.at
-    x, y = on_grid(pointer.at, around.grid_mm)
+    x, y = around.on_grid(pointer.at)
     dx, dy = abs(x - start[0]), abs(y - start[1])
     if dy <= STRAIGHT_SHARE * dx:
         return x, start[1]
