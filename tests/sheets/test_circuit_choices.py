@@ -144,7 +144,7 @@ def test_places_of_two_parts_never_cover_each_other():
 def test_nothing_is_written_smaller_than_two_millimetres():
     for plan in (RELAYS, REVERSING, lamp_street(20)):
         sizes = [i.size_mm for d in drawings(plan) for i in d.picture.items if isinstance(i, Words)]
-        assert min(sizes) >= SMALL_MM == 2.0
+        assert min(sizes) >= SMALL_MM == 2.2
 
 
 def test_six_lamps_stand_in_one_row_and_longer_rows_are_of_like_length():

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -23,9 +24,10 @@ from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 
 # A drawing is no larger where its parts allow: it fits a framed A4 or Letter sheet on its side at full size.
-SHEET_MM = (232.0, 143.0)
+SHEET_MM = (222.0, 126.0)  # printed larger where it can be, so that the smallest words have 7 points
 BETWEEN_MM = (9.0, 7.0)  # air between sections: side by side, and one row to the next
 MARGIN_MM = 2.0
+WIDEST_MM, _FEW_PARTS = 232.0, 16  # of a circuit in one row: so wide, and of so many parts at most
 LARGER = (1.3, 1.15)  # how much a drawing that fills one sheet in short rows may be enlarged in print
 
 
@@ -105,11 +107,14 @@ def _drawings_of(
     circuit: Sequence[PartId],
     symbols: str,
 ) -> list[Drawing]:
-    sheets = _laid_out(plan, kinds, positions, figures, circuit, symbols, SHEET_MM)
+    laid_out = partial(_laid_out, plan, kinds, positions, figures, circuit, symbols)
+    sheets = laid_out((WIDEST_MM, SHEET_MM[1])) if len(circuit) <= _FEW_PARTS else []
+    if len(sheets) != 1 or any(section.fed_from for section in sheets[0].sections):
+        sheets = laid_out(SHEET_MM)  # it does not stand whole in one row
     rows = len(sheets) == 1 and any(section.fed_from for section in sheets[0].sections)
     for factor in LARGER if rows else ():  # in rows it is anyway: shorter ones can be enlarged in print
         room = (SHEET_MM[0] / factor, SHEET_MM[1] / factor)
-        larger = _laid_out(plan, kinds, positions, figures, circuit, symbols, room)
+        larger = laid_out(room)
         if len(larger) == 1 and larger[0].width <= room[0] and larger[0].height <= room[1]:
             sheets = larger
             break

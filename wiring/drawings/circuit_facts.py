@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from wiring.drawings.circuit_block import Block
 
 DESIGNATION_MM = 2.6  # text sizes on paper; a drawing is never scaled
-TEXT_MM = 2.2
-SMALL_MM = 2.0
+TEXT_MM = 2.3
+SMALL_MM = 2.2
 REFERENCE_BELOW_MM = 2.4  # from the name of a net down to where its other places are told
 REFERENCE_ROOM_MM = 9.0  # kept free for one reference such as 27/B4
 LEAST_V = 1e-3  # less than that a multimeter shows as nothing

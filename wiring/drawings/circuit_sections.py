@@ -10,7 +10,7 @@ from wiring.drawings.circuit_groups import GAP_MM, block
 from wiring.drawings.circuit_runs import run_block
 from wiring.drawings.circuit_tree import End, Leaf, Node, Parallel, Series, in_series, leaves
 
-ROW_MM = 232.0
+ROW_MM = 222.0
 FLAGS_MM = 22.0  # kept free for the names of rails at both ends
 AIR_MM = 3.0
 RUN_DEPTH_MM = 17.0  # the words of a run reach so far below its rail

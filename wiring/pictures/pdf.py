@@ -20,6 +20,8 @@ class Page(NamedTuple):
     picture: Picture
     bookmark: str = ""
     level: int = 0  # depth of the bookmark; one more than the bookmark before it at most
+    under: str = ""  # a line of the outline below the bookmark, be that of an earlier page
+    label: str = ""  # the number readers show for the page, where it is not its place in the file
 
 
 def write_pdf(
@@ -65,12 +67,18 @@ def _written(pages: Sequence[Page], title: str, author: str, theme: Theme, repea
     targets = {i.name for page in pages for i in page.picture.items if isinstance(i, Anchor)}
     glyphs = glyphs_of(canvas._doc)
     level = -1
+    renumbered = any(page.label not in ("", str(i)) for i, page in enumerate(pages, start=1))
     for number, page in enumerate(pages):
         painter = _Painter(canvas, page.picture, theme, targets, glyphs)
         if page.bookmark:
             level = min(page.level, level + 1)
             canvas.bookmarkPage(f"page {number}")
             canvas.addOutlineEntry(printable(page.bookmark), f"page {number}", level)
+        if page.under:
+            canvas.bookmarkPage(f"under {number}")  # each line of the outline has a place of its own
+            canvas.addOutlineEntry(printable(page.under), f"under {number}", level + 1)
+        if renumbered:
+            canvas.addPageLabel(number, prefix=printable(page.label))
         painter.paint()
         with _binary_streams():
             canvas.showPage()

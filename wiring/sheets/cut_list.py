@@ -84,13 +84,13 @@ def cut_blocks(
     rows, units = cut_rows(plan, kinds, wires), plan.habits.units
     columns = (
         Column("", 6, "centre"),
-        Column("Size", 19, weight="semibold"),
-        Column("Colour", 22),
+        Column("Size", 18, weight="semibold", again=True),
+        Column("Colour", 22, again=True),
         Column("Pieces", 13, "right"),
-        Column("Total", 17, "right", "semibold"),
-        Column("Buy", 16, "right"),
-        Column("Spools", 18, "right"),
-        Column("Cut these, longest first", 61),
+        Column("Total", 16, "right", "semibold"),
+        Column("Buy", 15, "right"),
+        Column("Spools", 16, "right"),
+        Column("Cut these, longest first", 78),
     )
     cells = [
         (

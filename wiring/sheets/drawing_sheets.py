@@ -14,7 +14,7 @@ from wiring.sheets.section import Leaf, Section, body_size
 _HEAD_MM = 9.0
 _BETWEEN_MM = 6.0  # from one drawing to the title of the next on the same sheet
 _TITLE_MM = 4.6
-_LARGEST = 1.3  # small drawings are enlarged this much at most, so that sheets look alike
+_LARGEST = 1.5  # small drawings are enlarged this much at most, so that sheets look alike
 _WORTH = 1.15  # two drawings share a sheet where neither would be this much larger by itself
 
 
@@ -77,7 +77,7 @@ def _leaf(page: Sheet, pictures: Sequence[Picture]) -> Leaf:
         at = (left - picture.left_mm * factor, top - picture.top_mm * factor)
         items.extend(moved(scaled(picture.items, factor), at))
         top += picture.height_mm * factor + _BETWEEN_MM
-    return Leaf(page, tuple(items), "Circuit drawing")
+    return Leaf(page, tuple(items), "Circuit drawing", bookmark="; ".join(p.title for p in pictures))
 
 
 def _with_foot(leaf: Leaf, text: str) -> Leaf:

@@ -8,6 +8,7 @@ from wiring.sheets.paper import Sheet
 from wiring.sheets.section import Leaf, Section, Start
 
 _BETWEEN_MM = 5.0
+_TIGHT = 0.96
 _SHORT = 2  # pages; a longer list begins on a sheet of its own
 
 
@@ -59,6 +60,11 @@ def _section(group: Sequence[Text], sheet: Sheet) -> Section:
     left, top, _, _ = sheet.body
     blocks, begins = _joined(group)
     pages = laid_out(blocks, _height(sheet), (left, top))
+    if len(pages) > 1:  # set a little tighter where this saves the page of a last few rows
+        closer = laid_out(
+            [b._replace(height_mm=b.height_mm * _TIGHT) for b in blocks], _height(sheet), (left, top)
+        )
+        pages = closer if len(closer) < len(pages) else pages
     firsts = [page.first for page in pages]
     ends = [*firsts[1:], len(blocks)]
     leaves, starts = [], []

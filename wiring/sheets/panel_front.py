@@ -11,10 +11,10 @@ from wiring.sheets.panel_template import Face, Hole
 
 _EDGE = Pen("ink", 0.5)
 _PART = Pen("ink", 0.3)
-_TEXT_MM, _SMALL_MM = 2.6, 2.0
+_TEXT_MM, _SMALL_MM = 2.8, 2.5
 _LEAST_MM = 1.6  # radius a part is drawn with at least
 _MOST_LINES = 3
-LEAST_EM_MM = 1.4  # smaller letters of a reduced face cannot be read
+LEAST_EM_MM = 2.1  # smaller letters of a reduced face cannot be read
 
 
 def front_scale(faces: Sequence[Face], width_mm: float, height_mm: float) -> float:

@@ -74,7 +74,7 @@ def _fronts(some: Sequence[Face], page: Sheet) -> Leaf:
         items += moved(picture.items, (left, top + HEAD_MM))
         top += HEAD_MM + picture.height_mm + _BETWEEN_MM
     kind = f"{some[0].area.name}, front" if len(some) == 1 else "Panels, fronts"
-    return Leaf(page, tuple(items), kind, scale_words(scale))
+    return Leaf(page, tuple(items), kind, scale_words(scale), bookmark=kind)
 
 
 def _tables(

@@ -34,7 +34,7 @@ def face_tiles(face: Face, page: Sheet) -> list[Leaf]:
         marks = _overlaps(room, right=(row, column + 1) in printed, below=(row + 1, column) in printed)
         drawn = (*moved(face_items(face, clip), (-clip[0], -clip[1])), *marks)
         items = (head, *moved(drawn, (left, top + HEAD_MM)))
-        leaves.append(Leaf(page, items, f"{face.area.name}, template", "1:1"))
+        leaves.append(Leaf(page, items, f"{face.area.name}, template", "1:1", bookmark=says))
     return leaves
 
 

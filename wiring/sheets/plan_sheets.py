@@ -108,7 +108,9 @@ def _detail(situation: Situation, paper: str, area: Area, lookup: PlanLookup, *,
         behind=behind,
         lookup=lookup,
     )
-    return picture_leaf(page, picture, f"{area.name} {side.lower()}", scale=scale_words(scale), side=side)
+    title = f"{area.name} {side.lower()}"
+    leaf = picture_leaf(page, picture, title, scale=scale_words(scale), side=side)
+    return leaf._replace(bookmark=title)
 
 
 def rear_areas(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:

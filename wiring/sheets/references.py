@@ -14,7 +14,7 @@ from wiring.sheets.page import zone
 from wiring.sheets.pending import marks_of, sheet_mark_of
 from wiring.sheets.section import Leaf, Section
 
-_SIZE_MM, _FOOT_MM = 2.0, 2.3
+_SIZE_MM, _FOOT_MM = 2.5, 2.6
 _MOST_LINES = 5
 _IN, _OUT_LEFT, _OUT_RIGHT = net_in(""), net_out("", to_left=True), net_out("")
 _IDLE = net_idle("")

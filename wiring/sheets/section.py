@@ -17,6 +17,7 @@ class Leaf(NamedTuple):
     kind: str
     scale: str = ""
     side: str = ""
+    bookmark: str = ""  # its own line of the outline, below that of its document
 
 
 class Start(NamedTuple):

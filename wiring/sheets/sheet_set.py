@@ -144,7 +144,8 @@ def _pages(
         for i, leaf in enumerate(section.leaves):
             number += 1
             if wanted is None or number in wanted or (wanted and section.anchor == COVER):
-                bookmark = titles[i] if wanted is None else titles[i] or leaf.kind
+                bookmark = titles[i] if wanted is None else titles[i] or leaf.bookmark or leaf.kind
+                leaf = leaf if wanted is None else leaf._replace(bookmark="")
                 pages.append(_page(situation, leaf, bookmark, today, number, count, letter))
     if changes is None or not changed_only or letter == changes.since.letter:
         return tuple(pages)
@@ -182,4 +183,4 @@ def _page(
         leaf.side,
         letter,
     )
-    return Page(framed(leaf.sheet, fields, leaf.items), bookmark)
+    return Page(framed(leaf.sheet, fields, leaf.items), bookmark, under=leaf.bookmark, label=str(number))

@@ -60,10 +60,17 @@ def table(
     blocks: list[Block] = []
     for number, row in enumerate(rows):
         cells = [c if isinstance(c, Cell) else Cell(c) for c in row]
+        first: list[tuple[str, ...]] = []
         for i, part in enumerate(_parts(columns, cells, edges, size_mm)):
             if i:  # the box, swatch and flag stand on the first of the parts only
-                cells = [Cell(c.text, c.weight, indent=_lead(c)) for c in cells]
-            height, items = _row(columns, cells, part, edges, size_mm, banded=number % 2 == 1)
+                cells = [
+                    c if k.again else Cell(c.text, c.weight, indent=_lead(c))
+                    for k, c in zip(columns, cells, strict=True)
+                ]
+                said = [f if k.again else p for k, f, p in zip(columns, first, part, strict=True)]
+            else:
+                first = said = part
+            height, items = _row(columns, cells, said, edges, size_mm, banded=number % 2 == 1)
             blocks.append(Block(height, items, header=header, header_mm=header_mm))
     if blocks:
         # neither the first nor the last row stands alone on a page; a short table stays whole
