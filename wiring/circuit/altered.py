@@ -10,8 +10,9 @@ from wiring.circuit.alternating import read_alternating
 from wiring.circuit.assembly import Assembly, assemble
 from wiring.circuit.branches.filament import FILAMENT
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
+from wiring.circuit.cold_lamps import cold_lamps
 from wiring.circuit.direct import read_direct
-from wiring.circuit.islands import Islands, find_islands, without_swing
+from wiring.circuit.islands import Islands, find_islands
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.reading import Reading, resting
 from wiring.circuit.states import settle
@@ -121,7 +122,7 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     assembly = assemble(plan, kinds, positions)
     islands = find_islands(assembly)
     lamps = np.flatnonzero(assembly.laws == FILAMENT_LAW)
-    laws, still = assembly.kept.of(("cold", islands, assembly.laws), lambda: _cold(assembly, islands, lamps))
+    laws, still = cold_lamps(assembly, islands)
     values = assembly.values.copy()
     values[lamps, 0] = 1.0 / FILAMENT.current(np.zeros(len(lamps)), values[lamps].T)[1]
     values[assembly.sources, 2] = np.inf
@@ -135,13 +136,6 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     for column in (reading.volts, reading.amps, reading.mean_amps, reading.power):
         column[~lit[islands.of_branch]] = 0.0
     return Branches(cold, still, reading, positions)
-
-
-def _cold(assembly: Assembly, islands: Islands, lamps: Ints) -> tuple[Ints, Islands]:
-    """Return the laws with cold filaments, and the islands with nothing that alternates."""
-    laws = assembly.laws.copy()
-    laws[lamps] = RESISTOR
-    return laws, without_swing(assembly, islands)
 
 
 def _with(assembly: Assembly, laws: Ints, values: Floats) -> Assembly:

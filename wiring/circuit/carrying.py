@@ -5,6 +5,7 @@ from numpy.typing import NDArray
 
 from wiring.circuit.all_islands import swung_known
 from wiring.circuit.branch_arrays import Assembly
+from wiring.circuit.cold_lamps import ColdLamps, cold_lamps, cold_question
 from wiring.circuit.cores import PLAN, cores_known
 from wiring.circuit.dead_ends import DeadEnds, Twigs, dead_ends, hung
 from wiring.circuit.direct import Known, last_known
@@ -36,6 +37,11 @@ def carry_over(old: Assembly, new: Spliced) -> None:
     found = find_islands(assembly)
     places = _places(islands, found, new, reached)
     _carry_direct(old, islands, new, found, places, reached)
+    cold = old.kept.known(cold_question(old, islands), ColdLamps)
+    if cold is not None:
+        laws, still = cold_lamps(assembly, found)
+        cold_now = new._replace(assembly=assembly._replace(laws=laws))
+        _carry_direct(old._replace(laws=cold.laws), cold.islands, cold_now, still, places, reached)
     for place in np.flatnonzero(found.alternating & (places >= 0)).tolist():
         swung_known(assembly, found, place)[:] = swung_known(old, islands, int(places[place]))
 

@@ -20,6 +20,7 @@ from wiring.circuit.terminal_volts import TerminalVolts
 from wiring.plan.names import PartId, WireId
 
 NOTHING = PartFigure(0.0, 0.0, 0.0)
+ALIKE = 1.0 - 1e-6
 TELLING = frozenset({"main", "coil", "source", "alternating"})
 
 
@@ -171,7 +172,11 @@ def part_figure(
     branch = span[0]
     if len(span) > 1:
         telling = [b for b in span if assembly.roles[b] in TELLING] or span
-        branch = max(telling, key=lambda b: (abs(read.amps[b]), abs(read.volts[b])))
+        most_a = max(abs(read.amps[b]) for b in telling)
+        alike = [
+            b for b in telling if abs(read.amps[b]) >= most_a * ALIKE
+        ]  # not by the last digits
+        branch = max(alike, key=lambda b: round(abs(read.volts[b]), 9))
     volts, amps, mean = read.volts[branch], read.amps[branch], read.mean_amps[branch]
     if not (behaviour.polarised or behaviour.feeds):
         volts, amps, mean = abs(volts), abs(amps), abs(mean)
