@@ -17,8 +17,11 @@ _Ends = dict[TerminalRef, list[str]]
 def find(situation: Situation) -> Iterator[Finding]:
     """Find loose ends of each sort, one finding a sort."""
     ends_at = _wires_by_terminal(situation)
+    names_at: dict[str, set[str]] = {}
+    for ref in ends_at:
+        names_at.setdefault(ref.part, set()).add(ref.terminal)
     yield from _unknown(situation)
-    yield from _nowhere(situation)
+    yield from _nowhere(situation, ends_at)
     bare: list[str] = []
     free: list[TerminalRef] = []
     dead: list[TerminalRef] = []
@@ -26,7 +29,8 @@ def find(situation: Situation) -> Iterator[Finding]:
         kind = situation.kinds.get(part.kind)
         if kind is None or not kind.terminals:
             continue
-        wired = {t.name for t in kind.terminals if TerminalRef(part.id, t.name) in ends_at}
+        reached = names_at.get(part.id)
+        wired = {t.name for t in kind.terminals if t.name in reached} if reached else None
         if not wired:
             bare.append(part.id)
             continue
@@ -73,13 +77,10 @@ def _unknown(situation: Situation) -> Iterator[Finding]:
         )
 
 
-def _nowhere(situation: Situation) -> Iterator[Finding]:
+def _nowhere(situation: Situation, ends_at: _Ends) -> Iterator[Finding]:
     plan = situation.plan
-    wires = [
-        wire.id
-        for wire in plan.wires.values()
-        if not (_exists(situation, wire.start) and _exists(situation, wire.end))
-    ]
+    lost = {ref for ref in ends_at if not _exists(situation, ref)}
+    wires = [w.id for w in plan.wires.values() if w.start in lost or w.end in lost] if lost else []
     if wires:
         yield Finding(
             "wire-nowhere",

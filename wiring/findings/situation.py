@@ -13,7 +13,8 @@ from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions, in_use, lasting
-from wiring.studies.joints import Joints, joints_of
+from wiring.studies.joints import Joints
+from wiring.studies.kept_joints import kept_joints
 from wiring.studies.outlook import Outlook
 from wiring.studies.runs import Run, runs_of
 
@@ -34,10 +35,29 @@ class Situation(NamedTuple):
 
     def of(self, *behaviours: str) -> Iterator[tuple[Part, Kind]]:
         """Walk the parts that behave so, with their kinds, in plan order."""
-        for part in self.plan.parts.values():
-            kind = self.kinds.get(part.kind)
-            if kind is not None and kind.behaviour in behaviours:
-                yield part, kind
+        known = _by_behaviour(self.plan.parts, self.kinds)
+        rows = [row for behaviour in behaviours for row in known.get(behaviour, ())]
+        for _, part, kind in sorted(rows, key=lambda row: row[0]) if len(behaviours) > 1 else rows:
+            yield part, kind
+
+
+_Rows = dict[str, list[tuple[int, Part, Kind]]]
+_sorted: tuple[object, object, _Rows] | None = None  # of the last plan; replaced whole
+
+
+def _by_behaviour(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Rows:
+    """Return the parts of each behaviour with their place in the plan, worked out once for all rules."""
+    global _sorted
+    last = _sorted
+    if last is not None and last[0] is parts and last[1] is kinds:
+        return last[2]
+    found: _Rows = {}
+    for place, part in enumerate(parts.values()):
+        kind = kinds.get(part.kind)
+        if kind is not None:
+            found.setdefault(kind.behaviour, []).append((place, part, kind))
+    _sorted = parts, kinds, found
+    return found
 
 
 def examine(
@@ -61,7 +81,7 @@ def examine(
     stands: dict[PartId, str] = {**in_use(plan, kinds), **(positions or {})}
     if figures is None:
         figures = solve(plan, kinds, stands)
-    joints = joints_of(plan, kinds, {**stands, **_relays(plan, kinds, figures)})
+    joints = kept_joints(plan, kinds, {**stands, **_relays(plan, kinds, figures)})
     situation = Situation(
         plan=plan,
         kinds=kinds,

@@ -1,20 +1,15 @@
 """Which terminals hang together, and through what: wires, contacts, fuses, resistors or loads."""
 
 from collections import deque
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
-from wiring.circuit.table_changes import table_change
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.studies.roles import FUSES, THROUGH
-
-
-MOST_RECENT = 4
-MOST_CHANGES = 64  # of parts and wires; more are looked at anew
 
 
 class Link:
@@ -49,6 +44,14 @@ class Reach(NamedTuple):
     wires: frozenset[str]
 
 
+class Numbered(NamedTuple):
+    """Terminals numbered in their order, and the steps on from each: to where, by which wire, past a load."""
+
+    refs: Sequence[TerminalRef]
+    number: Mapping[TerminalRef, int]
+    steps: Sequence[Sequence[tuple[int, str, bool]]]
+
+
 class Joints:
     """The whole plan as terminals and the ways between them; sources join nothing. Never written to."""
 
@@ -56,6 +59,36 @@ class Joints:
         """Take the ways on from each terminal."""
         self.edges = edges
         self._reached: dict[tuple[frozenset[TerminalRef], int], Reach] = {}
+        self._numbered: dict[int, Numbered] = {}
+
+    def with_edges(self, changed: Mapping[TerminalRef, tuple[Edge, ...]]) -> "Joints":
+        """Return joints with other ways on from some terminals; what they do not reach is taken over."""
+        edges = {**self.edges, **changed}
+        for ref, found in changed.items():
+            if not found:
+                del edges[ref]
+        made = Joints(edges)
+        for (starts, through), reach in self._reached.items():
+            near = changed.keys() & reach.terminals
+            if all(_through(self.edges.get(r, ()), through) == _through(changed[r], through) for r in near):
+                made._reached[starts, through] = reach
+        if edges.keys() == self.edges.keys():
+            for through, numbered in self._numbered.items():
+                steps = list(numbered.steps)
+                for ref in changed:
+                    steps[numbered.number[ref]] = _steps(edges[ref], numbered.number, through)
+                made._numbered[through] = numbered._replace(steps=steps)
+        return made
+
+    def numbered(self, through: int, start: TerminalRef) -> Numbered:
+        """Return the terminals, `start` among them, and the steps through links of those kinds."""
+        found = self._numbered.get(through)
+        if found is None:
+            refs = sorted(self.edges)
+            number = {ref: place for place, ref in enumerate(refs)}
+            steps = [_steps(self.edges[ref], number, through) for ref in refs]
+            found = self._numbered[through] = Numbered(refs, number, steps)
+        return found if start in found.number else Numbered([start], {start: 0}, [()])
 
     def reach(self, starts: Iterable[TerminalRef], through: int) -> Reach:
         """Return what is reached from the terminals through links of those kinds only."""
@@ -80,45 +113,22 @@ class Joints:
         return Reach(frozenset(seen), frozenset(wires))
 
 
-class _Recent(NamedTuple):
-    plan: Plan
-    kinds: Mapping[str, Kind]
-    positions: Positions
-    joints: Joints
+def _through(edges: tuple[Edge, ...], through: int) -> set[tuple[TerminalRef, bool, str]]:
+    return {(to, link == Link.WIRE, via) for to, link, via in edges if link & through}
 
 
-_recent: tuple[_Recent, ...] = ()  # replaced whole, so that other threads see the old one or the new one
+def _steps(
+    edges: tuple[Edge, ...], number: Mapping[TerminalRef, int], through: int
+) -> list[tuple[int, str, bool]]:
+    return [
+        (number[to], via if link == Link.WIRE else "", link == Link.LOAD)
+        for to, link, via in edges
+        if link & through
+    ]
 
 
 def joints_of(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Joints:
-    """Return the joints of a plan with its switches in those positions.
-
-    They are the very same as those of a plan asked about lately that is wired as this one.
-    """
-    global _recent
-    for recent in _recent:
-        if recent.kinds is kinds and recent.positions == positions and _wired_alike(recent.plan, plan):
-            others = (r for r in _recent if r is not recent)
-            _recent = (recent._replace(plan=plan), *others)
-            return recent.joints
-    joints = _joints_of(plan, kinds, positions)
-    _recent = (_Recent(plan, kinds, dict(positions), joints), *_recent)[:MOST_RECENT]
-    return joints
-
-
-def _wired_alike(was: Plan, now: Plan) -> bool:
-    if len(was.parts) != len(now.parts) or len(was.wires) != len(now.wires):
-        return False
-    parts = table_change(was.parts, now.parts, MOST_CHANGES)
-    wires = table_change(was.wires, now.wires, MOST_CHANGES) if parts is not None else None
-    if parts is None or wires is None or parts.gone or parts.put_in or wires.gone or wires.put_in:
-        return False
-    return all((p.was.kind, p.was.position) == (p.now.kind, p.now.position) for p in parts.replaced) and all(
-        (w.was.start, w.was.end) == (w.now.start, w.now.end) for w in wires.replaced
-    )
-
-
-def _joints_of(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Joints:
+    """Return the joints of a plan with its switches in those positions."""
     edges: dict[TerminalRef, list[Edge]] = {}
 
     def join(a: TerminalRef, b: TerminalRef, link: int, via: str) -> None:
@@ -130,12 +140,13 @@ def _joints_of(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> J
     for part in plan.parts.values():
         kind = kinds.get(part.kind)
         if kind is not None:
-            for a, b, link in _inside(part, kind, positions):
+            for a, b, link in inside(part, kind, positions):
                 join(TerminalRef(part.id, a), TerminalRef(part.id, b), link, part.id)
     return Joints({ref: tuple(found) for ref, found in edges.items()})
 
 
-def _inside(part: Part, kind: Kind, positions: Positions) -> Iterable[tuple[str, str, int]]:
+def inside(part: Part, kind: Kind, positions: Positions) -> Iterable[tuple[str, str, int]]:
+    """Return the ways through a part: between which two terminals, and how they hang together."""
     stands = _stands(part, kind, positions.get(part.id, ""))
     if kind.behaviour in FUSES:
         if stands in ("", "whole"):

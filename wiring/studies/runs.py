@@ -41,9 +41,9 @@ def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joi
             for pair in THROUGH[kind.behaviour]:
                 a, b = ends(part.id, pair)
                 for one, other in ((a, b), (b, a)):
-                    if one in plus and other in minus:
-                        loads = plus[one].loads + minus[other].loads
-                        drop = plus[one].cost + minus[other].cost
+                    out, home = plus.reached(one), minus.reached(other)
+                    if out is not None and home is not None:
+                        loads, drop = out[0] + home[0], out[1] + home[1]
                         if best is None or (loads, drop) < best[:2]:
                             best = (loads, drop, source, one, other)
         if best is not None:
