@@ -1,5 +1,6 @@
 """What lies under the parts, by keys and clicks alone: a picture, the board, joists, tracks, lengths."""
 
+import math
 import re
 
 import pytest
@@ -151,6 +152,29 @@ def test_parts_come_to_the_grid_or_into_line_and_with_ctrl_to_neither(hands):
     hands.place("toggle", (x + 2, 402))
     switch = list(hands.editor.session.plan.parts)[-1]
     assert part_at(hands, switch) == (x, 400)
+
+
+def test_parts_come_to_lie_on_tracks_and_edges_near_by_and_with_ctrl_beside_them(hands):
+    hands.act("track")
+    for point in ((100, 500), (500, 300)):
+        hands.click(*point)
+    hands.key("Return")
+    ((start, end),) = hands.editor.session.plan.tracks
+    hands.place("warm white", (303, 396))
+    x, y = part_at(hands, list(hands.editor.session.plan.parts)[-1])
+    off = (end[0] - start[0]) * (y - start[1]) - (end[1] - start[1]) * (x - start[0])
+    assert abs(off) / math.dist(start, end) < 0.01  # on the line, within a hundredth of a millimetre
+    assert math.dist((x, y), (303, 396)) < 8
+    hands.click(203, 444, CTRL)
+    beside = part_at(hands, list(hands.editor.session.plan.parts)[-1])
+    assert math.dist(beside, (203, 444)) < 1.5
+    hands.key("Esc")
+    hands.act("board")
+    for corner in ((0, 100), (1003, 100), (1003, 600), (0, 600), (0, 100)):
+        hands.click(*corner)
+    edge = max(x for x, _ in hands.editor.session.plan.board)
+    hands.drag((x, y), (edge - 3, 213))
+    assert part_at(hands, next(iter(hands.editor.session.plan.parts)))[0] == edge
 
 
 def part_at(hands, part):

@@ -1,12 +1,8 @@
 """Move what is selected: it follows the pointer, snaps, and is moved for good on release."""
 
-import numpy as np
-
-from app.canvas.gestures.panel_snap import snapped_on_panel
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview, travelled
-from app.canvas.gestures.snapping import Snapped, snapped
+from app.canvas.gestures.spots import marks_of, spot_at
 from app.canvas.ground_edits import shifted_joists, with_grounds_shifted
-from app.canvas.table import Floats
 from app.canvas.touched import sub_plan
 from app.ground_keys import joist_key
 from wiring.edits.harness_follow import with_harness_of
@@ -50,12 +46,13 @@ def drag_all(
     """Shift parts and what of the ground is selected with them; `origin` is the place that snaps."""
     touched = parts | around.geometry.wires_of(parts) | with_harness_of(around.plan, parts, around.kinds)
     some = sub_plan(around.plan, touched)  # a preview says nothing of the rest
-    others = standing_still(around, parts)
+    marks = marks_of(around, parts)
     shift: Point = (0.0, 0.0)
     pointer: Pointer = yield Preview(cursor="grab", hint=HINT)
     while True:
         if pointer.phase == "move":
-            place = _place(around, pointer, origin, start, others)
+            wanted = (origin[0] + pointer.at[0] - start[0], origin[1] + pointer.at[1] - start[1])
+            place = spot_at(around, wanted, marks, free=pointer.free)
             shift = (place.at[0] - origin[0], place.at[1] - origin[1])
             plan = move(parts, *shift, kinds=around.kinds).apply(some) if parts else None
             bars = shifted_joists(around.plan, grounds, *shift)
@@ -63,20 +60,6 @@ def drag_all(
         elif pointer.phase == "release":
             return _act(around, parts, grounds, shift)
         pointer = yield preview
-
-
-def standing_still(around: Around, moved: frozenset[PartId]) -> Floats:
-    """Return x and y of every part that does not move."""
-    keys = around.geometry.parts.keys()
-    rows = [around.geometry.parts.get(k)[4:6] for k in keys if k not in moved]
-    return np.array(rows) if rows else np.empty((0, 2))
-
-
-def _place(around: Around, pointer: Pointer, origin: Point, start: Point, others: Floats) -> Snapped:
-    wanted = (origin[0] + pointer.at[0] - start[0], origin[1] + pointer.at[1] - start[1])
-    if pointer.free:
-        return Snapped(wanted)
-    return snapped_on_panel(around, wanted) or snapped(wanted, others, around.grid_mm, around.scale)
 
 
 def _act(around: Around, parts: frozenset[PartId], grounds: frozenset[str], shift: Point) -> Act | None:

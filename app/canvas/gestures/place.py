@@ -2,11 +2,9 @@
 
 import math
 
-from app.canvas.gestures.drag import standing_still
-from app.canvas.gestures.panel_snap import snapped_on_panel
 from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
 from app.canvas.gestures.row import place_in_row
-from app.canvas.gestures.snapping import Snapped, snapped
+from app.canvas.gestures.spots import marks_of, spot_at
 from app.canvas.splitting import goes_into_wires
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
@@ -23,18 +21,13 @@ INTO = "Click to put it into wire -{}. Ctrl: beside the wire. R: turn. Esc: done
 def place_part(around: Around, kind: Kind, turn_deg: float = 0.0) -> Gesture:
     """Set down one part of a kind where the pointer clicks; R turns it while it is in the hand."""
     hint = f"Click to place {article(kind.title)}. Shift and drag: a row. R: turn. Esc: done."
-    others = standing_still(around, frozenset())
+    marks = marks_of(around)
     preview = Preview(hint=hint, cursor="cross")
     while True:
         pointer = yield preview
         turned = {"turn": QUARTER_DEG, "turn back": -QUARTER_DEG}.get(pointer.key, 0.0)
         turn_deg = (turn_deg + turned) % 360
-        spot = (
-            Snapped(pointer.at)
-            if pointer.free
-            else snapped_on_panel(around, pointer.at)
-            or snapped(pointer.at, others, around.grid_mm, around.scale)
-        )
+        spot = spot_at(around, pointer.at, marks, free=pointer.free)
         if pointer.phase == "press" and pointer.adds:
             return (yield from place_in_row(around, kind, spot.at, turn_deg))
         into = pointer.hit.wire if goes_into_wires(kind) and not pointer.free else ""
