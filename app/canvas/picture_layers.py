@@ -1,4 +1,4 @@
-"""Paints the layers of the still picture, in short steps: surface, light, wires, parts, then words and flags."""
+"""Paints the layers of the still picture in short steps: surface, light, wires, parts, words and flags."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
@@ -33,7 +33,7 @@ class Seen(NamedTuple):
 
 
 class PictureLayers:
-    """Paints with the painters of the view; every `yield` is a place where there may be something else to do."""
+    """Paints with the painters of the view; at every `yield` there may be something else to do first."""
 
     def __init__(self, parts: PartPainter, wires: WirePainter) -> None:
         self._parts, self._wires = parts, wires

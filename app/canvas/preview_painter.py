@@ -12,7 +12,7 @@ from app.canvas.part_painter import PartPainter
 from app.canvas.plates import Plate
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
-from app.canvas.touched import Touched
+from app.canvas.touched import Touched, sub_plan
 from app.canvas.wire_painter import WirePainter
 from app.canvas.wire_pens import wire_pens
 from wiring.plan.places import Point
@@ -68,13 +68,13 @@ def paint_preview(
 def _paint_touched(
     painter: QPainter, sight: Sight, plan: Plan, touched: frozenset[str], parts: PartPainter, kept: Touched
 ) -> None:
-    some, geometry = kept.follow(plan, touched, sight.kinds)
-    there = sight._replace(plan=some, geometry=geometry)
-    # A painter of its own: outlines of a preview are worth nothing a moment later.
-    wires = [w for w in some.wires if w in geometry.paths]
-    WirePainter().paint(painter, there, wires, many=WIRES_SMOOTH)
-    # Parts that stand still lie over the ends of the wires that are being pulled along.
-    parts.paint(painter, there, sorted(some.parts, key=lambda p: p in touched))
+    with kept.laid(sight, plan, touched) as there:
+        some = sub_plan(there.plan, touched)
+        # A painter of its own: outlines of a preview are worth nothing a moment later.
+        wires = [w for w in some.wires if w in there.geometry.paths]
+        WirePainter().paint(painter, there, wires, many=WIRES_SMOOTH)
+        # Parts that stand still lie over the ends of the wires that are being pulled along.
+        parts.paint(painter, there, sorted(some.parts, key=lambda p: p in touched))
 
 
 def _paint_guides(painter: QPainter, sight: Sight, preview: Preview) -> None:

@@ -8,13 +8,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.gesture_runs import KINDS
 
+from app.canvas.camera import Camera
 from app.canvas.geometry import Geometry
 from app.canvas.overlaps import CLOSE_MM, LEAST_MM, Overlaps, stepped_aside
+from app.canvas.shades import shades
+from app.canvas.sight import Sight
+from app.canvas.touched import Touched, sub_plan
 from app.canvas.wire_paths import LANE_MM
 from wiring.edits.connect import connect
 from wiring.edits.move import move
 from wiring.edits.place_part import place
 from wiring.edits.remove import remove
+from wiring.pictures.theme import LIGHT
 from wiring.plan.changes import changes_between
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
@@ -111,6 +116,38 @@ def test_no_two_stretches_share_a_lane_however_they_lie(rows):
     for one, other in combinations(shown, 2):
         assert over_each_other(middle(shown[one]), middle(shown[other])) <= LEAST_MM
     assert all(math.isfinite(x) for path in shown.values() for point in path for x in point)
+
+
+def looked_at(plan) -> Sight:
+    return Sight(plan, KINDS, Geometry(plan, KINDS), Camera(), shades(LIGHT), 800, 600)
+
+
+@pytest.mark.parametrize("moved", [("p2",), ("p1",), ("p1", "p4")])
+def test_wires_pulled_along_lie_where_they_will_stand_when_let_go(moved):
+    plan = row_plan(((1, 4), (2, 4), (1, 3), (2, 3)))
+    sight, kept = looked_at(plan), Touched()
+    before, rows = dict(sight.geometry.paths), sight.geometry.wires.values.copy()
+    touched, differs = sight.geometry.wires_of(moved) | frozenset(moved), False
+    for dx, dy in ((0, 40), (-30, 0), (15, 20)):
+        after = move(list(moved), dx, dy).apply(plan)
+        stands = Geometry(after, KINDS)
+        with kept.laid(sight, sub_plan(after, touched), touched) as there:
+            shown = {w: there.geometry.paths[w] for w in touched if w in plan.wires}
+        assert shown == {w: stands.paths[w] for w in shown}
+        assert sight.geometry.paths == before
+        assert (sight.geometry.wires.values == rows).all()
+        alone = Geometry(sub_plan(after, touched), KINDS)
+        differs |= any(alone.paths[w] != stands.paths[w] for w in shown)
+    assert differs  # it is no matter of course
+
+
+def test_a_look_at_a_preview_leaves_no_trace_even_when_painting_fails():
+    sight = looked_at(row_plan())
+    before = dict(sight.geometry.paths)
+    after = move(["p2"], 0, 40).apply(sight.plan)
+    with pytest.raises(ZeroDivisionError), Touched().laid(sight, after, frozenset({"p2"})):
+        raise ZeroDivisionError
+    assert sight.geometry.paths == before
 
 
 def middle(path):
