@@ -17,6 +17,7 @@ from wiring.plan.plan import Plan
 _NAME_MM2, _END_MM2, _CUT_MM2 = 50.0, 60.0, 105.0
 _CELL_MM = 40.0  # the fullest square of two by two such cells tells how crowded a view is
 _FULL = 0.5  # share of that square words may fill: the rest is signs, wires and leaders
+_SMALL, _FULL_SMALL = 1 / 7, 0.35  # signs and bundles take more of a view of a small scale
 _AROUND_MM = (12.0, 39.2)  # of a body, beside and over a view: band, legend, fascia and margins
 
 
@@ -59,7 +60,8 @@ class Crowding:
             for over in (0, 1):
                 for down in (0, 1):
                     cells[cell[0] + over, cell[1] + down] += need
-        return max(cells.values(), default=0.0) > _FULL * (2 * _CELL_MM) ** 2
+        full = _FULL if scale > _SMALL else _FULL_SMALL
+        return max(cells.values(), default=0.0) > full * (2 * _CELL_MM) ** 2
 
     def halves(self, area: Area, parts: Sequence[Part]) -> tuple[list[Part], list[Part]]:
         """Return the parts of a view to be shown on two: cut across its longer side, best at a gap."""
