@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
-from itertools import chain
+from itertools import accumulate, chain
 from typing import NamedTuple, overload
 
 import numpy as np
@@ -26,6 +26,20 @@ class Refs(Sequence[TerminalRef]):
     @cached_property
     def _all(self) -> tuple[TerminalRef, ...]:
         return (*chain.from_iterable(c.refs for c in self._parts.values()), *self._loose)
+
+    @cached_property
+    def _first(self) -> dict[PartId, int]:
+        counts = accumulate((len(c.kind.terminals) for c in self._parts.values()), initial=0)
+        return dict(zip(self._parts, counts, strict=False))
+
+    def index(self, value: object, start: int = 0, stop: int | None = None) -> int:
+        """Return the place of a terminal without writing all of them out; ValueError when there is none."""
+        part, terminal = value if isinstance(value, TerminalRef) else ("", "")
+        if start == 0 and stop is None and part in self._first:
+            names = [t.name for t in self._parts[part].kind.terminals]
+            if terminal in names:
+                return self._first[part] + names.index(terminal)
+        return self._all.index(value, start, len(self._all) if stop is None else stop)
 
     def __len__(self) -> int:
         return len(self._all)

@@ -26,7 +26,16 @@ class TerminalVolts(Mapping[TerminalRef, float]):
         return {ref: volt for ref, volt, is_known in zip(self.refs, volts, known, strict=True) if is_known}
 
     def __getitem__(self, ref: TerminalRef) -> float:
-        return self._volts[ref]
+        if "_volts" in self.__dict__:
+            return self._volts[ref]
+        # One is asked for, as on a part's card: writing all of them out first would be felt.
+        try:
+            node = self.node_of[self.refs.index(ref)]
+        except ValueError:
+            raise KeyError(ref) from None
+        if not self.known[node]:
+            raise KeyError(ref)
+        return float(self.nodes[node])
 
     def __iter__(self) -> Iterator[TerminalRef]:
         return iter(self._volts)
