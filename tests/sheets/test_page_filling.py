@@ -16,8 +16,10 @@ from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.sheets.blocks import Block, heading, laid_out
 from wiring.sheets.column_widths import PAD_MM, column_widths
+from wiring.sheets.flow import Text, flowed
 from wiring.sheets.panel_sheets import panel_sections
 from wiring.sheets.panel_tiles import EDGE
+from wiring.sheets.paper import sheet
 from wiring.sheets.table import Column, table
 
 HARBOUR = load(FilePath(__file__).parents[2] / "demo_layouts" / "harbour.underboard")
@@ -78,6 +80,36 @@ def test_no_word_is_broken_where_another_column_has_room(said, shares):
     assert sum(widths) == pytest.approx(170.0)
     for column, width in zip(said, widths, strict=True):
         assert all(wrapped(word, width - 2 * PAD_MM, 3.2) == (word,) for word in column)
+
+
+def test_the_widest_word_of_a_column_need_not_have_most_letters():
+    said = [[f"-X{n}:14b" for n in range(1701, 1720)] + ["-M1000:M1"], ["Q1 STRAIGHT"]]
+    columns = (Column("To", 10.0), Column("Which is", 60.0))
+    width = column_widths(columns, said, (0.0, 0.0), 70.0, 3.2)[0]
+    assert all(wrapped(word, width - 2 * PAD_MM, 3.2) == (word,) for word in said[0])
+
+
+def test_a_long_row_that_goes_on_says_again_what_it_is_about():
+    columns = (Column("Size", 20.0, again=True), Column("Pieces", 12.0), Column("Cut these", 40.0))
+    row = ("0.25 mm²", "107", ", ".join(f"W{n}" for n in range(1000, 1100)))
+    first, *more = (texts(b.items) for b in table(columns, [row], 72.0) if b.items)
+    assert more
+    assert "107" in first
+    for said in more:
+        assert said[0] == "0.25 mm²"
+        assert "107" not in said
+
+
+def test_a_list_is_set_tighter_where_that_saves_the_page_of_its_last_rows():
+    page = sheet("A4")
+    high = page.body[3] - page.body[1]
+    fits = next(n for n in range(1, 99) if len(laid_out(listed([(f"W{i}", "") for i in range(n)]), high)) > 1)
+    (section,) = flowed([Text("Bench list", "bench", listed([(f"W{i}", "") for i in range(fits)]))], page)
+    assert len(section.leaves) == 1
+    bottom = max(i.at[1] for i in section.leaves[0].items if isinstance(i, Words))
+    assert bottom <= page.body[3]
+    (longer,) = flowed([Text("Bench list", "bench", listed([(f"W{i}", "") for i in range(fits + 9)]))], page)
+    assert len(longer.leaves) == 2
 
 
 def test_low_fronts_share_a_sheet_and_show_every_panel():

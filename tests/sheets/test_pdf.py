@@ -2,6 +2,7 @@ import io
 import re
 import shutil
 import subprocess
+from pathlib import Path as FilePath
 
 import pypdf
 import pytest
@@ -125,6 +126,30 @@ def test_bookmarks_links_and_metadata():
     assert reader.outline[1][0].title == "Circuit – Ω"
     rectangle = [float(v) * MM for v in reader.pages[0]["/Annots"][0].get_object()["/Rect"]]
     assert rectangle == pytest.approx([10.0, 286.0, 30.0, 292.0], abs=0.01)
+
+
+def test_readers_show_the_number_a_sheet_bears_where_it_is_not_its_place_in_the_file():
+    pages = [Page(picture(), "What changed", label="B1"), Page(picture(), "Bench list", label="17")]
+    assert pypdf.PdfReader(io.BytesIO(pdf_bytes(pages))).page_labels == ["B1", "17"]
+    plain = [Page(picture(), label="1"), Page(picture(), label="2")]
+    assert "/PageLabels" not in pypdf.PdfReader(io.BytesIO(pdf_bytes(plain))).root_object
+
+
+def test_nothing_of_this_machine_stands_in_the_file():
+    data = pdf_bytes([Page(picture(Words("Quay", (10.0, 10.0))), "Quay")], "Quay", "The builder")
+    for sign in (b"/home", b"/tmp", b"/work", str(FilePath.cwd()).encode()):
+        assert sign not in data
+    assert set(pypdf.PdfReader(io.BytesIO(data)).metadata) == {
+        "/Author",
+        "/CreationDate",
+        "/Creator",
+        "/Keywords",
+        "/ModDate",
+        "/Producer",
+        "/Subject",
+        "/Title",
+        "/Trapped",
+    }
 
 
 def test_a_link_to_nowhere_is_left_out():

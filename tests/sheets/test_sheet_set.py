@@ -81,6 +81,15 @@ def test_lists_are_set_large_enough_to_read_at_arms_length(sets):
                 assert min(w.size_mm for w in body if w.at[0] > 20 and w.at[0] < frame_of(page)[2]) >= 3.0
 
 
+def test_nothing_but_wire_labels_and_small_fronts_is_set_smaller_than_seven_points(sets):
+    for (_, paper), pages in sets.items():
+        for page in pages:
+            kind = page.picture.title.split(": ")[-1]
+            least = 5.9 if "front" in kind or "label" in kind else 7.0 if paper == "A4" else 6.6
+            small = [w for w in words_of(page) if w.size_mm * 72 / 25.4 < least]
+            assert not small, (page.picture.title, small[0])
+
+
 @pytest.mark.parametrize("paper", PAPERS)
 def test_sheets_have_the_size_of_their_paper(sets, paper):
     short, long = sorted(PAPERS[paper])

@@ -8,7 +8,7 @@ from wiring.pictures.picture import Item, Path, Pen
 from wiring.plan.panel import Panel
 from wiring.plan.panel_places import from_face
 
-_LEAST_EM_MM = 1.6  # smaller letters are no use on paper
+_LEAST_EM_MM = 2.5  # smaller letters are no use on paper
 _LEAST_LINE_MM = 0.2
 _PENCIL = Pen("faint", 0.3, (2.0, 1.2))
 

@@ -6,7 +6,8 @@ from typing import Literal, NamedTuple
 from wiring.pictures.metrics import width_mm
 
 PAD_MM = 1.4
-_MEASURED = 4  # of the longest words of a column, by letters: the widest is among them
+_SHORTER = 3  # letters: a word that has so many fewer than the longest of its column is not the widest
+_MEASURED = 300  # words of a column at most
 _AIR_MM = 0.1  # so that rounding breaks no word
 
 
@@ -48,5 +49,6 @@ def column_widths(
 
 def _longest_mm(column: Column, texts: Sequence[str], size_mm: float) -> float:
     words = sorted({word for text in set(texts) for word in text.split()}, key=len)[-_MEASURED:]
+    words = [word for word in words if len(word) >= len(words[-1]) - _SHORTER]
     title = [width_mm(word, size_mm, "semibold") for word in column.title.split()]
     return max((*title, *(width_mm(word, size_mm, column.weight) for word in words)), default=0.0)

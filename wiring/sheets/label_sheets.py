@@ -54,7 +54,7 @@ def _flag(plan: Plan, row: BenchRow, here: TerminalRef, there: TerminalRef, widt
     room = half - 2.4
     first = fitted(f"{row.label} {row.colour}", room, 3.1, "bold")
     second = fitted(end_label(plan, here), room, 2.7, "semibold")
-    third = fitted(f"to {end_label(plan, there)}", room, 2.3)
+    third = fitted(f"to {end_label(plan, there)}", room, 2.5)
     items: list[Item] = [
         Path(((0.0, 0.0), (width, 0.0), (width, high), (0.0, high)), _CUT, closed=True),
         Path(((half, 0.0), (half, high)), _FOLD),
@@ -62,5 +62,5 @@ def _flag(plan: Plan, row: BenchRow, here: TerminalRef, there: TerminalRef, widt
     for x in (1.2, half + 1.2):
         items.append(Words(first, (x, 3.4), 3.1, weight="bold"))
         items.append(Words(second, (x, 6.5), 2.7, weight="semibold"))
-        items.append(Words(third, (x, 9.2), 2.3))
+        items.append(Words(third, (x, 9.2), 2.5))
     return tuple(items)
