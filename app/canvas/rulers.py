@@ -33,20 +33,21 @@ def ruler_words(value_mm: float, units: str, step_mm: float) -> str:
     return f"{sign}{value:.0f}"
 
 
-def paint_rulers(painter: QPainter, sight: Sight) -> None:
-    """Paint both rulers over everything else."""
+def paint_ruler(painter: QPainter, sight: Sight, *, across: bool) -> None:
+    """Paint the ruler along the top with the corner, or the one down the side."""
     shades, width, height = sight.shades, sight.width_px, sight.height_px
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    ground = with_alpha(shades.raised, 0.94)
-    painter.fillRect(QRectF(0, 0, width, WIDE_PX), ground)
-    painter.fillRect(QRectF(0, WIDE_PX, WIDE_PX, height - WIDE_PX), ground)
+    ground = QRectF(0, 0, width, WIDE_PX) if across else QRectF(0, WIDE_PX, WIDE_PX, height - WIDE_PX)
+    painter.fillRect(ground, with_alpha(shades.raised, 0.94))
     painter.setFont(screen_font(10))
-    _paint_ticks(painter, sight, across=True)
-    _paint_ticks(painter, sight, across=False)
-    painter.fillRect(QRectF(0, 0, WIDE_PX, WIDE_PX), shades.raised)
+    _paint_ticks(painter, sight, across=across)
     painter.setPen(QPen(shades.faint, 1))
-    painter.drawLine(QLineF(0, WIDE_PX, width, WIDE_PX))
-    painter.drawLine(QLineF(WIDE_PX, 0, WIDE_PX, height))
+    painter.drawLine(_across(0, WIDE_PX, width if across else height, WIDE_PX, across))
+    if not across:
+        return
+    painter.fillRect(QRectF(0, 0, WIDE_PX, WIDE_PX), shades.raised)
+    painter.drawLine(QLineF(0, WIDE_PX, WIDE_PX, WIDE_PX))
+    painter.drawLine(QLineF(WIDE_PX, 0, WIDE_PX, WIDE_PX))
     painter.setPen(shades.quiet)
     unit = "ft" if sight.plan.habits.units == "us" else "mm"
     painter.drawText(QRectF(0, 0, WIDE_PX, WIDE_PX), Qt.AlignmentFlag.AlignCenter, unit)

@@ -5,7 +5,7 @@ from collections.abc import Hashable
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPixmap
 
-from app.canvas.rulers import WIDE_PX, paint_rulers
+from app.canvas.rulers import WIDE_PX, paint_ruler
 from app.canvas.sight import Sight
 from wiring.plan.places import Point
 
@@ -22,8 +22,8 @@ class KeptRulers:
         units, dark = sight.plan.habits.units, sight.shades.dark
         key = (sight.camera, sight.width_px, sight.height_px, sight.ratio, units, dark)
         if key != self._key:
-            self._top = _strip(sight, sight.width_px, WIDE_PX + 1)
-            self._side = _strip(sight, WIDE_PX + 1, sight.height_px)
+            self._top = _strip(sight, sight.width_px, WIDE_PX + 1, across=True)
+            self._side = _strip(sight, WIDE_PX + 1, sight.height_px, across=False)
             self._key = key
         painter.drawPixmap(QPointF(0, 0), self._top)
         below = WIDE_PX + 1
@@ -34,12 +34,12 @@ class KeptRulers:
             _paint_pointer(painter, sight, pointer_px)
 
 
-def _strip(sight: Sight, width_px: float, height_px: float) -> QPixmap:
+def _strip(sight: Sight, width_px: float, height_px: float, *, across: bool) -> QPixmap:
     pixmap = QPixmap(round(width_px * sight.ratio), round(height_px * sight.ratio))
     pixmap.setDevicePixelRatio(sight.ratio)
     pixmap.fill(Qt.GlobalColor.transparent)
     painter = QPainter(pixmap)
-    paint_rulers(painter, sight)
+    paint_ruler(painter, sight, across=across)
     painter.end()
     return pixmap
 

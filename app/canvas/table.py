@@ -19,6 +19,7 @@ class Table(Generic[Key]):
         self._values: Floats = np.full((16, columns), np.nan)
         self._keys: list[Key | None] = []
         self._row: dict[Key, int] = {}
+        self._names: NDArray[np.object_] | None = None  # the keys as an array, while they are the same
 
     def __contains__(self, key: object) -> bool:
         return key in self._row
@@ -50,6 +51,7 @@ class Table(Generic[Key]):
             return
         for key in rows:
             if key not in self._row:
+                self._names = None
                 self._row[key] = len(self._keys)
                 self._keys.append(key)
         while len(self._values) < len(self._keys):
@@ -62,6 +64,7 @@ class Table(Generic[Key]):
         if index is None:
             return
         self._values[index] = np.nan
+        self._names = None
         self._keys[index] = None
         dead = len(self._keys) - len(self._row)
         if dead > MANY_DEAD and dead > len(self._row):
@@ -76,12 +79,15 @@ class Table(Generic[Key]):
         return [k for k in (self._keys[r] for r in rows) if k is not None]
 
     def keys_where(self, mask: NDArray[np.bool_]) -> list[Key]:
-        """Return the keys of the rows where a mask over `values` is true, in row order."""
-        return self.keys_at(np.flatnonzero(mask).tolist())
+        """Return the keys of the rows where a mask over `values` is true, in row order; no dropped ones."""
+        if self._names is None:
+            self._names = np.fromiter(self._keys, object, len(self._keys))
+        keys: list[Key] = self._names[mask & ~np.isnan(self.values[:, 0])].tolist()
+        return keys
 
     def _squeeze(self) -> None:
         living = [i for i, k in enumerate(self._keys) if k is not None]
         self._values[: len(living)] = self._values[living]
         self._values[len(living) :] = np.nan
-        self._keys = [self._keys[i] for i in living]
+        self._keys, self._names = [self._keys[i] for i in living], None
         self._row = {k: i for i, k in enumerate(self._keys) if k is not None}
