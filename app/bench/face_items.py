@@ -44,15 +44,18 @@ def back_items(sight: FaceSight) -> tuple[Item, ...]:
         items.append(legend(text)._replace(colour="faint", ground=""))
     for part in sight.at_back:
         items += part_items(sight, part)
-    found = courses(sight)
-    items += wire_items(sight, found)
-    words: list[Words] = []
+    items += wire_items(sight, courses(sight))
     for part in sight.at_back:
         items += part_terminals(sight, part)
-        words += [_name(sight, part), *_pins(sight, part)]
-    items += words
-    items += label_items(sight, found, words, terminal_places(sight).values())
     return tuple(items)
+
+
+def back_words(sight: FaceSight) -> tuple[Words, ...]:
+    """Return the names of parts, terminals and wires, each clear of the others."""
+    words = [_name(sight, part) for part in sight.at_back]
+    words += [pin for part in sight.at_back for pin in _pins(sight, part)]
+    dots = terminal_places(sight).values()
+    return (*words, *label_items(sight, courses(sight), words, dots))
 
 
 def part_items(sight: FaceSight, part: Part) -> tuple[Item, ...]:
@@ -81,7 +84,7 @@ def _name(sight: FaceSight, part: Part) -> Words:
     half_h = (kind.width_mm * sin + kind.height_mm * cos) / 2
     if not sight.camera.behind:
         # beside the upper right corner: track lines run through the middle of lenses and buttons
-        at = (x + half_w, y - half_w - size * 0.1)
+        at = (x + half_w + size * 0.5, y - half_h - size * 0.1)
         return Words(f"-{part.designation}", at, size, "quiet", "regular", "left", "base")
     text = f"-{part.designation}{_hole_words(kind)}"
     below = Words(

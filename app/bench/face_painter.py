@@ -8,7 +8,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
 from app.bench.bench import Pencil
 from app.bench.face_ground import paint_on_face
 from app.bench.face_hit import FaceHit
-from app.bench.face_items import back_items, front_items, part_items
+from app.bench.face_items import back_items, back_words, front_items, part_items
 from app.bench.face_pointer import FacePreview
 from app.bench.face_rulers import WIDE_PX, paint_rulers
 from app.bench.face_sight import FaceSight, item_box, part_box
@@ -79,6 +79,7 @@ def _paint_still(painter: QPainter, sight: FaceSight) -> None:
     _paint_chosen(painter, sight)
     if sight.camera.behind:
         paint_chosen_wires(painter, sight)
+        paint_on_face(painter, sight, back_words(sight))
 
 
 def _as_previewed(sight: FaceSight, preview: FacePreview) -> FaceSight:

@@ -105,3 +105,10 @@ def surrounding(sight: FaceSight) -> Box:
     boxes += [part_box(sight, part) for part in sight.beside] if sight.camera.behind else []
     lefts, tops, rights, bottoms = zip(*boxes, strict=True)
     return min(lefts), min(tops), max(rights), max(bottoms)
+
+
+def beside_face(plan: Plan, panel: Panel) -> frozenset[str]:
+    """Return the parts of a panel that do not stand on its face."""
+    return frozenset(
+        p.id for p in plan.parts.values() if p.panel == panel.id and not holds(panel, p.x_mm, p.y_mm)
+    )

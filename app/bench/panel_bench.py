@@ -18,14 +18,12 @@ from app.bench.bench import bench_of
 from app.bench.bench_bar import BenchBar
 from app.bench.bench_face import BenchFace
 from app.bench.face_keys import KEYS
+from app.bench.face_sight import beside_face
 from app.bench.opening import panel_at_pointer, panel_of_selection
 from app.canvas.gestures.pointer import Phase
 from app.canvas.sight import Sight
 from app.selection import Selection
 from app.session import PlanChanged, Session
-from wiring.plan.panel import Panel
-from wiring.plan.panel_places import holds
-from wiring.plan.plan import Plan
 
 if TYPE_CHECKING:
     from app.canvas.view import PlanView
@@ -87,11 +85,12 @@ class PanelBench(QWidget):
         return bool(panel_id)
 
     def begin_place(self, kind_key: str) -> None:
-        """Place parts of a kind on the face."""
+        """Place parts of a kind on the face; the first is seen before the pointer moves."""
         kind = self._session.kinds.get(kind_key)
         if kind is not None and self.face.panel is not None:
             self.face.come_in()
             self.face.begin_place(kind)
+            self.face.acting.send(self.face.pointer_here("move"))
             self.face.setFocus()
 
     def leave_unless(self, ids: Iterable[str]) -> None:
@@ -201,7 +200,9 @@ class PanelBench(QWidget):
         if old is not None and new is not None:
             self.bar.show_panel(new.name, behind=self.bench.behind)
             grown = (old.width_mm, old.height_mm) != (new.width_mm, new.height_mm)
-            if self.face.left_alone and (grown or _plugs(change.old, old) != _plugs(change.new, new)):
+            if self.face.left_alone and (
+                grown or beside_face(change.old, old) != beside_face(change.new, new)
+            ):
                 self.face.fit()
         self.refresh()
 
@@ -241,10 +242,3 @@ class PanelBench(QWidget):
 
     def _place(self) -> None:
         self.setGeometry(0, 0, self._view.width(), self._view.height())
-
-
-def _plugs(plan: Plan, panel: Panel) -> frozenset[str]:
-    """Return the parts of a panel that stand beside its face."""
-    return frozenset(
-        p.id for p in plan.parts.values() if p.panel == panel.id and not holds(panel, p.x_mm, p.y_mm)
-    )

@@ -7,7 +7,7 @@ from support.editing import KINDS
 from support.surfaces import CTRL, SHIFT
 
 from app.bench.face_hit import next_terminal, terminal_places
-from app.bench.face_items import back_items
+from app.bench.face_items import back_words
 from app.bench.face_wires import courses
 from wiring.edits.panel_harness import bring_out
 from wiring.edits.place_part import place
@@ -156,7 +156,7 @@ def test_tab_walks_over_the_wires_too_and_the_band_takes_them(back):
 
 
 def test_every_wire_bears_its_label_and_letters_clear_of_terminals(back):
-    items = back_items(back.face.sight())
+    items = back_words(back.face.sight())
     (wire,) = (w for w in back.plan.wires.values() if w.colour == "OG")
     (words,) = label(items, f"-{wire.label} OG")
     left, top, right, bottom = words_box(words)
@@ -167,7 +167,7 @@ def test_every_wire_bears_its_label_and_letters_clear_of_terminals(back):
 
 
 def test_the_hole_to_drill_stands_beside_the_designation_from_behind_only(back):
-    words = [i.text for i in back_items(back.face.sight()) if isinstance(i, Words)]
+    words = [i.text for i in back_words(back.face.sight())]
     assert any(w.startswith("-S1  ⌀") for w in words)
     back.face_key(Key.Key_B)
     from app.bench.face_items import front_items
