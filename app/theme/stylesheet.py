@@ -43,7 +43,7 @@ QToolButton::menu-indicator {{ image: none; }}
 QToolButton[look="small"] {{ padding: 2px; }}
 QToolButton:hover {{ background: {hover}; }}
 QToolButton:pressed {{ background: {pressed}; }}
-QToolButton:checked {{ background: {chosen}; border-bottom: 2px solid {copper}; }}
+QToolButton:checked {{ background: {chosen}; border-bottom: 2px solid {copper}; padding-bottom: 4px; }}
 QToolButton:focus, QPushButton:focus {{ border-color: {copper}; }}
 QPushButton {{ background: {field}; border-color: {hair}; padding: 6px 14px; }}
 QPushButton:hover {{ background: {hover}; }}
@@ -52,12 +52,12 @@ QPushButton[look="main"] {{ background: {copper}; color: {on_copper}; border-col
     font-weight: 600; }}
 QPushButton[look="main"]:focus {{ border: 2px solid {ink}; padding: 5px 13px; }}
 QPushButton[look="plain"] {{ background: transparent; border-color: transparent; color: {copper};
-    padding: 4px 6px; text-align: left; }}
+    padding: 4px 6px; min-height: 17px; text-align: left; }}
 QPushButton[look="plain"]:hover {{ background: {hover}; }}
 QPushButton[look="plain"]:focus {{ border-color: {copper}; }}
 
 QPushButton[look="small"] {{ background: transparent; border-color: transparent; color: {quiet};
-    font-size: 12px; padding: 1px 4px; text-align: left; }}
+    font-size: 12px; padding: 2px 4px; min-height: 20px; text-align: left; }}
 QPushButton[look="small"]:hover {{ background: {hover}; color: {ink}; }}
 QPushButton[look="small"]:focus {{ border-color: {copper}; }}
 QToolButton[look="month"] {{ font-size: 12px; padding: 3px 2px; min-width: 34px; color: {quiet};

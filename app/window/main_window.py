@@ -29,6 +29,7 @@ from app.window.notice_bar import NoticeBar
 from app.window.open_save import Documents
 from app.window.pages import Pages
 from app.window.plan_page import PlanPage
+from app.window.reading_order import go_on
 from app.window.tie_actions import tie
 from app.window.trail import Trail
 from wiring.edits.set_plan import set_plan
@@ -217,6 +218,12 @@ class MainWindow(QMainWindow):
         if kept is not None:
             self.restoreGeometry(kept[0])
             self.columns.restoreState(kept[1])
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Go on in reading order."""
+        page = self.pages.currentWidget() or self.pages
+        areas = (self.notice_bar, self.header, self.tray, page, self.strip, self.inspector)
+        return go_on(areas, self.focusWidget(), 1 if forward else -1)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Leave the tool in hand on an Escape that nothing else has used, in the bar above for example."""
