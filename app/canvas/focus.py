@@ -57,6 +57,18 @@ def seen(plan: Plan, focus: Focus, figures: Figures | None) -> frozenset[str]:
     return parts | frozenset(w.id for w in wires if w.start.part in parts or w.end.part in parts)
 
 
+def of_selection(plan: Plan, kinds: Mapping[str, Kind], ids: frozenset[str], words: str) -> Focus:
+    """Return a look at what is selected; of a single part or wire also at the way to it from its supply."""
+    from wiring.studies.way_to import way_to
+
+    if len(ids) > 1:
+        return Focus("selection", "", words.removesuffix(" selected"), ids)
+    one = next(iter(ids))
+    name = part_label(plan, one) if one in plan.parts else f"-{plan.wires[one].label}"
+    way = way_to(plan, kinds, one)
+    return Focus("selection", "", f"{name} and the way to it" if way else name, ids | way)
+
+
 def _colour_words(letters: str) -> str:
     name = colour_name(letters)
     return f"{name[:1].upper()}{name[1:]} wires"

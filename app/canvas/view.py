@@ -10,7 +10,7 @@ from app.bench.panel_bench import PanelBench
 from app.canvas.backdrop_sight import BackdropSight
 from app.canvas.camera import Camera
 from app.canvas.find_strip import FindStrip
-from app.canvas.focus import Focus
+from app.canvas.focus import Focus, of_selection
 from app.canvas.frame import Frame
 from app.canvas.geometry import Box
 from app.canvas.gestures.place import place_part
@@ -112,12 +112,13 @@ class PlanView(TooledSurface):
         self.update()
 
     def toggle_focus(self) -> None:
-        """Look at what is selected alone, or at everything again."""
+        """Look at what is selected alone and at the way to it, or at everything again."""
         ids = self._selection.ids
         if self.focus is not None or not ids:
             self.look_at(None)
         else:
-            self.look_at(Focus("selection", "", selection_words(self.sight(), ids), ids))
+            words = selection_words(self.sight(), ids)
+            self.look_at(of_selection(self._session.plan, self._session.kinds, ids, words))
 
     def do(self, name: str) -> None:
         """Do to what is selected what the table of keys calls by that name."""

@@ -64,10 +64,26 @@ def test_one_key_looks_at_the_selection_and_back(editor):
     editor.selection.select([part])
     view.setFocus()
     QTest.keyClick(view, Key.Key_O)
-    assert view.sight().lit == {part}
-    assert f"-{plan.parts[part].designation}" in view.sight().focus_words
+    assert part in view.sight().lit
+    assert view.sight().focus_words.startswith(f"-{plan.parts[part].designation}")
     QTest.keyClick(view, Key.Key_O)
     assert view.sight().lit is None
+    some = list(plan.parts)[:2]
+    editor.selection.select(some)
+    QTest.keyClick(view, Key.Key_O)
+    assert view.sight().focus_words == "2 parts" and view.sight().lit & plan.parts.keys() == set(some)
+
+
+def test_a_single_lamp_is_shown_with_the_way_to_it_and_back(editor):
+    view, plan = editor.window.plan_view, editor.session.plan
+    lamp = next(p.id for p in plan.parts.values() if KINDS[p.kind].behaviour in ("led", "stall_motor"))
+    editor.selection.select([lamp])
+    view.setFocus()
+    QTest.keyClick(view, Key.Key_O)
+    lit = view.sight().lit
+    assert lamp in lit and "feed" in {KINDS[plan.parts[i].kind].purpose for i in lit & plan.parts.keys()}
+    assert lit & plan.wires.keys() and len(lit) < (len(plan.parts) + len(plan.wires)) / 2
+    assert view.sight().focus_words == f"-{plan.parts[lamp].designation} and the way to it"
 
 
 def test_a_scene_has_its_parts_and_every_wire_that_leads_to_them(editor):
