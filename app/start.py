@@ -11,6 +11,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
 from app.crash_net import CrashNet
+from app.early_import import import_early
 from app.notices import Notices
 from app.rescuing import Rescuing
 from app.selection import Selection
@@ -26,6 +27,7 @@ from wiring.plan.plan import Plan
 
 LOG_NAME = "underboard.log"
 LOG_BYTES = 500_000
+EARLY_MS = 300  # by then the plan is painted
 
 
 class Editor:
@@ -94,6 +96,7 @@ def _first_steps(editor: Editor, rescuing: Rescuing, plan_path: Path | None) -> 
     editor.window.rescues = lambda: kept_copies(editor, rescuing)
     rescuing.begin()
     editor.solving.request()
+    QTimer.singleShot(EARLY_MS, import_early)
 
 
 def kept_copies(editor: Editor, rescuing: Rescuing) -> tuple[tuple[str, Callable[[], object]], ...]:

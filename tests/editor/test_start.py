@@ -57,3 +57,11 @@ def test_a_plan_or_nothing_opens_the_window(monkeypatch):
     main([])
     main(["quay.underboard"])
     assert seen == [None, Path("quay.underboard")]
+
+
+def test_large_libraries_are_there_before_they_are_needed():
+    code = (
+        "import sys; from app.early_import import import_early;"
+        "assert 'networkx' not in sys.modules; import_early().join(); assert 'networkx' in sys.modules"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True, timeout=60)

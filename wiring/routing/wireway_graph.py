@@ -1,17 +1,18 @@
 """The wireways of a plan as a graph: corners and crossings joined by the stretches between them."""
 
-import heapq
 import math
-from collections import defaultdict
 from collections.abc import Mapping
 from itertools import combinations, pairwise
-from typing import NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy as np
 
 from wiring.plan.names import WirewayId
 from wiring.plan.places import Point
 from wiring.plan.wireway import Wireway
+
+if TYPE_CHECKING:
+    import networkx
 
 SAME_MM = 0.5  # nearer than this, two corners are one
 
@@ -42,7 +43,7 @@ class WirewayGraph:
         self._a = np.array([s.a for s in self.stretches], dtype=float).reshape(-1, 2)
         self._along = np.array([s.b for s in self.stretches], dtype=float).reshape(-1, 2) - self._a
         self._nodes: list[Point] = []
-        self._joined = self._made()
+        self._graph = self._made()
 
     def entry(self, at: Point) -> Entry | None:
         """Return where the nearest wireway is met from a place; None when there is no wireway."""
@@ -58,48 +59,34 @@ class WirewayGraph:
         """Return the points from entry to entry, each with the wireway that leads to it; None for no way."""
         if start.stretch == end.stretch:
             return [(start.at, start.stretch.wireway), (end.at, start.stretch.wireway)]
-        goals = self._corners(end)
-        waiting = [(length, node, -1) for node, length in self._corners(start).items()]
-        heapq.heapify(waiting)
-        before: dict[int, int] = {}
-        best, last = math.inf, -1
-        while waiting and waiting[0][0] < best:
-            length, node, came_from = heapq.heappop(waiting)
-            if node in before:
-                continue
-            before[node] = came_from
-            if node in goals and length + goals[node] < best:
-                best, last = length + goals[node], node
-            for there, (further, _) in self._joined[node].items():
-                if there not in before:
-                    heapq.heappush(waiting, (length + further, there, node))
-        if last < 0:
+        import networkx as nx
+
+        graph = self._graph
+        for name, entry in (("start", start), ("end", end)):
+            for corner in (entry.stretch.a, entry.stretch.b):
+                length = math.dist(entry.at, corner)
+                graph.add_edge(name, self._node(corner), weight=length, wireway=entry.stretch.wireway)
+        try:
+            nodes = nx.dijkstra_path(graph, "start", "end")
+        except nx.NetworkXNoPath:
             return None
-        nodes = [last]
-        while before[nodes[-1]] >= 0:
-            nodes.append(before[nodes[-1]])
-        return self._led(start, nodes[::-1], end)
+        else:
+            ways = [graph.edges[a, b]["wireway"] for a, b in pairwise(nodes)]
+            points = [start.at, *(self._nodes[n] for n in nodes[1:-1]), end.at]
+            return list(zip(points, [ways[0], *ways], strict=True))
+        finally:
+            graph.remove_nodes_from(["start", "end"])
 
-    def _corners(self, entry: Entry) -> dict[int, float]:
-        """Return both ends of the stretch an entry lies on, and how far they are."""
-        stretch = entry.stretch
-        return {self._node(corner): math.dist(entry.at, corner) for corner in (stretch.a, stretch.b)}
+    def _made(self) -> "networkx.Graph[Any]":
+        import networkx as nx
 
-    def _led(self, start: Entry, nodes: list[int], end: Entry) -> list[tuple[Point, WirewayId]]:
-        first = start.stretch.wireway
-        ways = [self._joined[a][b][1] for a, b in pairwise(nodes)]
-        points = [start.at, *(self._nodes[n] for n in nodes), end.at]
-        return list(zip(points, [first, first, *ways, end.stretch.wireway], strict=True))
-
-    def _made(self) -> dict[int, dict[int, tuple[float, WirewayId]]]:
-        """Return the corners joined to each corner, with length and wireway of the shortest stretch."""
-        joined: dict[int, dict[int, tuple[float, WirewayId]]] = defaultdict(dict)
+        graph = nx.Graph()
         for stretch in self.stretches:
             a, b = self._node(stretch.a), self._node(stretch.b)
             length = math.dist(stretch.a, stretch.b)
-            if a != b and joined[a].get(b, (math.inf, ""))[0] > length:
-                joined[a][b] = joined[b][a] = length, stretch.wireway
-        return joined
+            if a != b and graph.get_edge_data(a, b, {"weight": math.inf})["weight"] > length:
+                graph.add_edge(a, b, weight=length, wireway=stretch.wireway)
+        return graph
 
     def _node(self, at: Point) -> int:
         for index, point in enumerate(self._nodes):
