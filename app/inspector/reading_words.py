@@ -13,10 +13,10 @@ def part_figures(answer: Answer, part_id: str) -> Iterator[Figure]:
     """Walk what one part reads now."""
     figures = answer.situation.figures
     supply, part = figures.supplies.get(part_id), figures.parts.get(part_id)
-    kind_of_volts = " (RMS)" if part_id in figures.alternating else ""
+    measure = " (RMS)" if part_id in figures.alternating else ""
     if supply is not None:
-        yield Figure("Gives" + kind_of_volts, worded(supply.volts_v, "voltage"), True)
-        yield Figure("Load", worded(supply.current_a, "current"), True)
+        yield Figure("Gives" + measure, worded(supply.volts_v, "voltage"), True)
+        yield Figure("Load" + measure, worded(supply.current_a, "current"), True)
         yield Figure("Power", worded(supply.power_w, "power"))
         if 0 < supply.rated_a < float("inf"):
             share = supply.current_a / supply.rated_a
@@ -24,8 +24,10 @@ def part_figures(answer: Answer, part_id: str) -> Iterator[Figure]:
         if supply.limited:
             yield Figure("State", "in its current limit")
     elif part is not None:
-        yield Figure("Volts across it" + kind_of_volts, worded(part.volts_v, "voltage"), True)
-        yield Figure("Current", worded(part.current_a, "current"), True)
+        yield Figure("Volts across it" + measure, worded(part.volts_v, "voltage"), True)
+        yield Figure("Current" + measure, worded(part.current_a, "current"), True)
+        if part.mean_a is not None:
+            yield Figure("Current (average)", worded(part.mean_a, "current"))
         yield Figure("Power", worded(part.power_w, "power"))
         if part.peak_a is not None:
             yield Figure("Peak", worded(part.peak_a, "current"))

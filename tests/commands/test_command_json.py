@@ -24,7 +24,7 @@ KEYS = {
 }  # fmt: skip
 ROWS = {
     ("figures", "supplies"): ("id designation kind volts_v current_a power_w rated_a nominal_v limited"),
-    ("figures", "parts"): "id designation kind label volts_v current_a power_w light state peak_a",
+    ("figures", "parts"): "id designation kind label volts_v current_a power_w light state peak_a mean_a",
     ("figures", "wires"): ("id label from to size colour length_m current_a drop_v power_w ohms"),
     ("outlook", "batteries"): (
         "id designation label hours sessions days swap_on swap_between first_load_a end_reason words curve "

@@ -16,7 +16,10 @@ class WireFigure(NamedTuple):
 
 
 class PartFigure(NamedTuple):
-    """One part: volts across it, current into it, watts it takes, and its light relative to rated."""
+    """One part: volts across it, current into it, watts it takes, and its light relative to rated.
+
+    On AC volts and current are RMS and watts the mean; the light of an LED goes with the mean current.
+    """
 
     volts_v: float
     current_a: float
@@ -24,6 +27,7 @@ class PartFigure(NamedTuple):
     light: float | None = None  # luminous output over rated output; None for what gives no light
     state: str = ""  # "runs", "stalled", "blocked", "drops out", ... in plain words; "" when nothing to say
     peak_a: float | None = None  # where it differs from current_a: inrush, pulse, flasher on
+    mean_a: float | None = None  # on AC, where diodes leave one; a DC meter shows it
 
 
 class SupplyFigure(NamedTuple):

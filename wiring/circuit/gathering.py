@@ -21,6 +21,7 @@ from wiring.plan.names import PartId, WireId
 
 NOTHING = PartFigure(0.0, 0.0, 0.0)
 ALIKE = 1.0 - 1e-6
+ONE_WAY = 1e-3  # of the RMS current: less is no mean worth telling
 TELLING = frozenset({"main", "coil", "source", "alternating"})
 
 
@@ -173,16 +174,16 @@ def part_figure(
     if len(span) > 1:
         telling = [b for b in span if assembly.roles[b] in TELLING] or span
         most_a = max(abs(read.amps[b]) for b in telling)
-        alike = [
-            b for b in telling if abs(read.amps[b]) >= most_a * ALIKE
-        ]  # not by the last digits
+        alike = [b for b in telling if abs(read.amps[b]) >= most_a * ALIKE]  # not by the last digits
         branch = max(alike, key=lambda b: round(abs(read.volts[b]), 9))
     volts, amps, mean = read.volts[branch], read.amps[branch], read.mean_amps[branch]
     if not (behaviour.polarised or behaviour.feeds):
         volts, amps, mean = abs(volts), abs(amps), abs(mean)
     power = sum(read.power[span.start : span.stop])
     figure = behaviour.read(compiled.values, compiled.position, PartFigure(volts, mean, power))
-    return figure._replace(current_a=amps) if on_ac else figure
+    if not on_ac:
+        return figure
+    return figure._replace(current_a=amps, mean_a=mean if abs(mean) > ONE_WAY * abs(amps) else None)
 
 
 def _supply(settled: Settled, part_id: PartId, compiled: CompiledPart, branch: int) -> SupplyFigure:

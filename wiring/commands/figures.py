@@ -4,9 +4,10 @@ With ``--json``: ``plan`` (title), ``positions`` (designation to position), ``su
 ``wires`` (lists in plan order), ``terminals`` (``-E1:A`` to volts), ``circuits`` (lists of designations),
 ``problems`` (``code words parts wires``), ``residual_a``, ``dangers`` (how many), ``notes``. Each supply has
 ``id designation kind volts_v current_a power_w rated_a nominal_v limited``, each part ``id designation kind
-label volts_v current_a power_w light state peak_a`` (light: output over rated output), each wire ``id label
-from to size colour length_m current_a drop_v power_w ohms``, its current counted from start to end. All are
-SI units; null means there is no such figure.
+label volts_v current_a power_w light state peak_a mean_a`` (light: output over rated output; on AC volts and
+amperes are RMS, and mean_a is the average that diodes leave), each wire ``id label from to size colour
+length_m current_a drop_v power_w ohms``, its current counted from start to end. All are SI units; null means
+there is no such figure.
 """
 
 from argparse import ArgumentParser, Namespace
