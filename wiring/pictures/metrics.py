@@ -138,7 +138,7 @@ def overlap(one: Box, other: Box, tolerance_mm: float = 0.01) -> bool:
     )
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=32768)
 def _width_em(text: str, weight: str) -> float:
     advances = typeface(weight).advances_em
     return sum(sum(map(advances.__getitem__, map(ord, run))) if run else BOX_EM for run in runs(text, weight))

@@ -113,17 +113,15 @@ class _Painter:
 
     def paint(self) -> None:
         write = self.operators
+        paint = {
+            Path: write.path,
+            Words: write.words,
+            Disc: write.disc,
+            Link: self._link,
+            Anchor: self._anchor,
+        }
         for item in self.picture.items:
-            if isinstance(item, Path):
-                write.path(item)
-            elif isinstance(item, Words):
-                write.words(item)
-            elif isinstance(item, Disc):
-                write.disc(item)
-            elif isinstance(item, Link):
-                self._link(item)
-            else:
-                self._anchor(item)
+            paint[type(item)](item)  # type: ignore[operator]
         write.flush()
 
     def _at(self, point: Point) -> Point:

@@ -48,15 +48,7 @@ class Operators:
         stroked, filled = path.pen.width_mm > 0, bool(path.fill)
         if len(path.points) < 2 or not (stroked or filled):
             return
-        left, top = self._left_pt, self._top_pt
-        first, *rest = [f"{left + x * PT_PER_MM:.3f} {top - y * PT_PER_MM:.3f}" for x, y in path.points]
-        if path.smooth:
-            steps = [f"{' '.join(rest[i : i + 3])} c" for i in range(0, len(rest) - 2, 3)]
-            outline = f"{first} m {' '.join(steps)}"
-        else:
-            outline = f"{first} m {' l '.join(rest)} l"
-        if path.closed:
-            outline += " h"
+        outline = _outline(path.points, path.smooth, path.closed, self._left_pt, self._top_pt)
         self._paint(outline, path.pen, path.fill, path.opacity)
 
     def disc(self, disc: Disc) -> None:
@@ -183,6 +175,18 @@ def glyphs_of(document: Any) -> Glyphs:  # noqa: ANN401 - a reportlab document
     return glyphs
 
 
+@lru_cache(maxsize=16384)
+def _outline(points: tuple[Point, ...], smooth: bool, closed: bool, left_pt: float, top_pt: float) -> str:
+    """Return a line of a page as operators: frames, rules and boxes are the same on page after page."""
+    first, *rest = [f"{left_pt + x * PT_PER_MM:.3f} {top_pt - y * PT_PER_MM:.3f}" for x, y in points]
+    if smooth:
+        steps = [f"{' '.join(rest[i : i + 3])} c" for i in range(0, len(rest) - 2, 3)]
+        outline = f"{first} m {' '.join(steps)}"
+    else:
+        outline = f"{first} m {' l '.join(rest)} l"
+    return f"{outline} h" if closed else outline
+
+
 class _Line(NamedTuple):
     """A line of text in em, from the point it is aligned to: its runs, the boxes of signs it lacks."""
 
@@ -191,7 +195,7 @@ class _Line(NamedTuple):
     down_em: float  # from that point to the baseline
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=32768)
 def _line(text: str, weight: str, align: str, stand: str) -> _Line:
     """Return how a text is laid out at any size: most texts of a set stand on it several times."""
     one = Words(text, (0.0, 0.0), 1.0, "", weight, align, stand)  # type: ignore[arg-type]

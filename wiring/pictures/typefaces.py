@@ -60,7 +60,7 @@ def printable(text: str) -> str:
     return "".join(kept)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=32768)
 def runs(text: str, weight: str = "regular") -> tuple[str, ...]:
     """Return the text cut into runs the typeface has; an empty string stands for each sign it lacks."""
     if text.isascii() and text.isprintable():  # every cut has these

@@ -1,6 +1,7 @@
 """The frame of a sheet: border and zones after ISO 5457, title block after ISO 7200, check bar, side sign."""
 
 from collections.abc import Sequence
+from functools import cache
 from itertools import pairwise
 
 from wiring.pictures.metrics import width_mm
@@ -26,6 +27,7 @@ def framed(sheet: Sheet, fields: TitleFields, body: Sequence[Item]) -> Picture:
     return Picture(items, sheet.width_mm, sheet.height_mm, title=title)
 
 
+@cache
 def _border(sheet: Sheet) -> tuple[Item, ...]:
     left, top, right, bottom = sheet.frame
     z = _ZONE_MM
@@ -91,6 +93,7 @@ def _foot(sheet: Sheet, side: str) -> tuple[Item, ...]:
     return items
 
 
+@cache
 def check_bar(x: float, y: float, right: float) -> tuple[Item, ...]:
     """Return a bar of exactly 100 mm from (x, y) on, with a tick every 10 mm, and what it is for."""
     end = x + CHECK_BAR_MM
