@@ -139,3 +139,13 @@ def test_nothing_is_touched_on_a_plan_without_a_harness():
     assert with_harness_of(plain, {SWITCH}, KINDS) == frozenset()
     new = move([SWITCH], 5, 5).apply(plain)
     assert {i for i in new.wires if new.wires[i] is not plain.wires[i]} == set()
+
+
+def test_a_switch_of_a_kind_nobody_knows_any_more_keeps_its_place_in_the_bundle():
+    fewer = {key: kind for key, kind in KINDS.items() if key != "toggle-on-off"}
+    new = move([PLUG.id], -40, -10, kinds=fewer).apply(OUT)
+    assert all(wire.bends[-1] == new.wireways[WAY].points[-1] for wire in inner(new))
+    assert new.wireways[WAY].points[-1] == (
+        OUT.wireways[WAY].points[-1][0] - 40,
+        OUT.wireways[WAY].points[-1][1] - 10,
+    )

@@ -112,8 +112,6 @@ def _follow(old: Plan, new: Plan, bundle: _Bundle, kinds: Mapping[str, Kind]) ->
     there = plug is not None and panel is not None and all(i in new.parts for i in ends)
     if plug is None or panel is None or not there:
         return new
-    if any(old.parts[i].kind not in kinds for i in ends):
-        return new
     frame, before = _frame(panel, plug), _frame(bundle.panel, bundle.plug)
     course = _course(old, bundle, before, bundle.plug, kinds)
     way = old.wireways[bundle.way]
@@ -224,13 +222,14 @@ def _with_way(plan: Plan, old: Wireway, points: Line) -> Plan:
 
 
 def _shift(old: Plan, new: Plan, kinds: Mapping[str, Kind], ref: TerminalRef) -> Point:
-    if ref.part not in new.parts or old.parts[ref.part].kind not in kinds:
+    if ref.part not in new.parts:
         return 0.0, 0.0
     a, b = _place(old, kinds, ref), _place(new, kinds, ref)
     return rounded_mm(b[0] - a[0]), rounded_mm(b[1] - a[1])
 
 
 def _place(plan: Plan, kinds: Mapping[str, Kind], ref: TerminalRef) -> Point:
+    """Return where a terminal is, of a part whose kind is not known its middle."""
     part = plan.parts[ref.part]
     try:
         return terminal_at(part, kinds[part.kind], ref.terminal)
