@@ -14,8 +14,10 @@ readings and problems. Figures of a part or wire are made from the arrays when t
 highest voltage of the circuit; `agree_current_rel` that of any lamp's current, over that current. `warm_*_ms`
 is plan to figures after one edit (a lamp's settings or a wire's length in turn), starting from the answer
 before, edit upon edit as a hand makes them; for `warm_collected_*_ms` all garbage is collected before each,
-which leaves the processor's caches cold. `positions256_over_one` is 256 sets of eight switches over one solve
-of the same plan, both from plan to readings.
+which leaves the processor's caches cold. `warm_throw_*`, `warm_add_*` and `warm_remove_*` are plan to figures
+after a switch is thrown, a lamp put in with its two wires, and another taken out.
+`positions256_over_one` is 256 sets of eight switches over one solve of the same plan, both from plan to
+readings.
 """
 
 import gc
@@ -168,6 +170,50 @@ def edited(plan: Plan, run: int, lamps: int) -> Plan:
     return plan.with_changes(parts={**plan.parts, part.id: changed})
 
 
+def rewired(name: str, lamps: int, runs: int) -> None:
+    """Times edits of the wiring: a switch thrown, a lamp put in with its wires, and taken out again."""
+    kinds, plan = builtin_kinds(), lighting(lamps, switched=min(runs + 1, lamps // 8))
+    switches = [part for part in plan.parts if part.startswith("S")]
+    stands = dict.fromkeys(switches, "on")
+    figures = solve(plan, kinds, stands)
+    spans: dict[str, list[float]] = {"throw": [], "add": [], "remove": []}
+
+    def solved(what: str, changed: Plan) -> None:
+        nonlocal figures
+        begin = clock()
+        figures = solve(changed, kinds, stands, figures)
+        spans[what].append(clock() - begin)
+
+    for run in range(runs):
+        stands = {**stands, switches[run % len(switches)]: "on" if run // len(switches) % 2 else "off"}
+        solved("throw", plan)
+        plan = with_lamp(plan, f"E{(run * 11 + 1) % lamps}", f"new{run}")
+        solved("add", plan)
+        plan = without(plan, f"E{(run * 11 + 5) % lamps}")
+        solved("remove", plan)
+    for what, found in spans.items():
+        say(f"warm_{what}_{name}_ms", 1e3 * statistics.median(found))
+
+
+def without(plan: Plan, gone: str) -> Plan:
+    """A part taken out with its wires."""
+    parts = {name: part for name, part in plan.parts.items() if name != gone}
+    wires = {name: w for name, w in plan.wires.items() if gone not in (w.start.part, w.end.part)}
+    return plan.with_changes(parts=parts, wires=wires)
+
+
+def with_lamp(plan: Plan, like: str, called: str) -> Plan:
+    """A lamp beside another, wired to the same terminals."""
+    lamp = msgspec.structs.replace(plan.parts[like], id=called, designation=called)
+    wires = {**plan.wires}
+    for wire in plan.wires.values():
+        if wire.end.part == like:
+            name = f"{called}-{wire.id}"
+            end = wire.end._replace(part=called)
+            wires[name] = msgspec.structs.replace(wire, id=name, label=name, end=end)
+    return plan.with_changes(parts={**plan.parts, called: lamp}, wires=wires)
+
+
 def positions(lamps: int, runs: int) -> None:
     kinds, plan = builtin_kinds(), lighting(lamps, switched=8)
     sets = [{f"S{n}": "on" if code >> n & 1 else "off" for n in range(8)} for code in range(256)]
@@ -183,6 +229,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         for name, lamps in (WARM_SMOKE if smoke else WARM).items():
             warm(name, lamps, 7 if smoke else 31)
+            rewired(name, lamps, 7 if smoke else 31)
         positions(300 if smoke else 1_000, 1 if smoke else 5)
         cold(SMOKE if smoke else SIZES, Path(folder))
     if (Path(__file__).parent / "pulse_error.py").exists():

@@ -13,6 +13,8 @@ from time import perf_counter, process_time
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
+import msgspec
+
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.circuit.solve import solve
 from wiring.edits.move import move
@@ -63,6 +65,7 @@ def main() -> None:
         resized.append(timed_ms(thicken))
         thrown.append(timed_ms(throw))
         examined.append(timed_ms(lambda: examine(plan, kinds, positions, outlooks=False)))
+    wired = rewired_ms(plan, kinds, positions)
     print(f"parts = {len(plan.parts)}")
     print(f"wires = {len(plan.wires)}")
     print(f"cold_solve_ms = {cold:.1f}")
@@ -70,6 +73,30 @@ def main() -> None:
     print(f"resize_to_figures_ms = {statistics.median(resized):.1f}")
     print(f"throw_to_figures_ms = {statistics.median(thrown):.1f}")
     print(f"figures_and_findings_ms = {statistics.median(examined):.1f}")
+    for name, spans in wired.items():
+        print(f"{name}_ms = {statistics.median(spans):.1f}")
+
+
+def rewired_ms(plan, kinds, positions) -> dict[str, list[float]]:
+    """Times a part put in, a wire pulled to it and a wire taken out: to figures, and then to findings."""
+    spans: dict[str, list[float]] = {}
+
+    def look(name, changed):
+        spans.setdefault(f"{name}_to_figures", []).append(timed_ms(lambda: solve(changed, kinds, positions)))
+        act = lambda: examine(changed, kinds, positions, outlooks=False)  # noqa: E731
+        spans.setdefault(f"{name}_findings_too", []).append(timed_ms(act))
+
+    lamps = {p.id for p in plan.parts.values() if kinds[p.kind].purpose == "light"}
+    wires = [w for w in plan.wires.values() if w.end.part in lamps]
+    for wire in wires[: REPEATS * 2 : 2]:
+        lamp = msgspec.structs.replace(plan.parts[wire.end.part], id="new", designation="new")
+        placed = plan.with_changes(parts={**plan.parts, "new": lamp})
+        pulled = msgspec.structs.replace(wire, id="n", label="n", end=wire.end._replace(part="new"))
+        look("place", placed)
+        look("pull", placed.with_changes(wires={**plan.wires, "n": pulled}))
+        look("back", plan)
+        look("cut", plan.with_changes(wires={k: w for k, w in plan.wires.items() if k != wire.id}))
+    return spans
 
 
 if __name__ == "__main__":

@@ -8,8 +8,8 @@ import pytest
 from support.ngspice import needs_ngspice
 
 pytestmark = [pytest.mark.ngspice, needs_ngspice]
-PROMISED = {"agree_max_rel", "ratio_1k", "ratio_10k", "growth", "warm_1k_ms", "positions256_over_one",
-            "pulse_err"}  # fmt: skip
+PROMISED = {"agree_max_rel", "ratio_1k", "ratio_10k", "growth", "warm_1k_ms", "warm_throw_1k_ms",
+            "warm_add_1k_ms", "warm_remove_1k_ms", "positions256_over_one", "pulse_err"}  # fmt: skip
 
 
 def test_a_smoke_run() -> None:

@@ -43,7 +43,7 @@ def _finding(situation: Situation, supply: str, runs: list[Run]) -> Finding:
 
 def _that_matter(situation: Situation, run: Run) -> tuple[str, ...]:
     lost = {w: abs(situation.figures.wires[w].drop_v) for w in dict.fromkeys(run.wires)}
-    return tuple(w for w, drop_v in lost.items() if drop_v >= MATTERS * run.drop_v)
+    return tuple(w for w, drop_v in lost.items() if drop_v >= MATTERS * run.drop_v) or tuple(lost)
 
 
 def _mend(situation: Situation, run: Run, wires: tuple[str, ...]) -> str:
