@@ -31,8 +31,8 @@ class KeptPicture:
 
     def __init__(self, sight: Sight, old: "KeptPicture | None" = None) -> None:
         # The same memory again and again: fresh memory for a whole picture takes longer than to copy one.
-        self.shown = _fitting(old.shown if old is not None else None, sight)
-        self.under = _fitting(old.under if old is not None else None, sight)
+        self.shown: QImage = _fitting(old.shown if old is not None else None, sight)
+        self.under: QImage = _fitting(old.under if old is not None else None, sight)
         self.look, self.camera = look_of(sight), sight.camera
         self.key: Hashable = None
         self.held_out: frozenset[str] = frozenset()

@@ -4,12 +4,15 @@ import itertools
 import math
 from collections.abc import Sequence
 
+import numpy as np
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
 from app.canvas.camera import whole_px
 from app.canvas.geometry import Box
 from app.canvas.label_room import LabelRoom
+from app.canvas.near_boxes import NearBoxes
+from app.canvas.part_painter import shown_boxes
 from app.canvas.plates import Plate
 from app.canvas.sight import Sight
 from app.canvas.wire_paths import along
@@ -18,11 +21,19 @@ from wiring.plan.places import Point
 
 LETTERS_FROM = 1.5  # pixels per millimetre from which the letters are written
 ARROWS_FROM = 1.8
-FROM_END_PX = (22.0, 37.0, 52.0)  # where letters may stand, so that those of neighbours stand in steps
+FROM_END_PX = (
+    22.0,
+    37.0,
+    52.0,
+    67.0,
+    82.0,
+    97.0,
+)  # where letters may stand, so that those of neighbours stand in steps
 PLATE = Plate(font_px=9, high_px=12.0, rim_px=2.5, ground=0.92)
+NEAR_PX = 200.0  # how far outside the window parts are looked at, which letters keep off
 LEAST_LEG_PX = 40.0  # a shorter leg has no room for an arrow
 FLOWING_A = 0.0005  # below this a wire counts as without current
-ARROW = (QPointF(-3.5, -4), QPointF(4.5, 0), QPointF(-3.5, 4))
+ARROW = (QPointF(-4, -4.5), QPointF(5.5, 0), QPointF(-4, 4.5))
 
 
 class WireSigns:
@@ -44,10 +55,16 @@ class WireSigns:
             return
         if not self.is_of(sight):
             self._key, self._room, self._places = (sight.plan, scale), LabelRoom(), {}
-        for wire_id in ids:
-            if wire_id not in self._places:
-                letters = sight.plan.wires[wire_id].colour
-                self._places[wire_id] = self._placed(sight.geometry.paths[wire_id], letters, scale)
+        news = [i for i in ids if i not in self._places]
+        if not news:
+            return
+        wires, paths = sight.plan.wires, sight.geometry.paths
+        rows = [_options(paths[i], wires[i].colour, scale) for i in news]
+        free = iter(_off_parts(sight, [box for row in rows for end in row for box in end]))
+        for wire_id, row in zip(news, rows, strict=True):
+            may = [[box for box in end if next(free)] for end in row]
+            chosen = (next((box for box in end if self._room.takes(box)), None) for end in may)
+            self._places[wire_id] = [box for box in chosen if box is not None]
 
     def paint(self, painter: QPainter, sight: Sight, ids: Sequence[WireId]) -> None:
         """Paint letters and arrows on those wires, once they are placed and large enough on the screen."""
@@ -71,23 +88,31 @@ class WireSigns:
                 _paint_arrow(painter, sight, path if figure.current_a > 0 else path[::-1])
         painter.restore()
 
-    def _placed(self, path_mm: Sequence[Point], letters: str, scale: float) -> list[Box]:
-        """Take room for the letters near both ends of a wire, as far as there is any."""
-        path = [(x * scale, y * scale) for x, y in path_mm]
-        length = sum(map(math.dist, path, path[1:]))
-        width, high = PLATE.width(letters), PLATE.high_px
-        found = []
-        for way in (path, path[::-1]):
-            for from_end in FROM_END_PX:
-                at = along(way, from_end + width / 4, length)
-                if at is None:
-                    break
-                x, y = at
-                box = Box(x - width / 2, y - high / 2, x + width / 2, y + high / 2)
-                if self._room.takes(box):
-                    found.append(box)
-                    break
-        return found
+
+def _options(path_mm: Sequence[Point], letters: str, scale: float) -> tuple[list[Box], list[Box]]:
+    """Return where letters may stand near both ends of a wire, in pixels from the plan's origin."""
+    path = [(x * scale, y * scale) for x, y in path_mm]
+    length = sum(map(math.dist, path, path[1:]))
+    width, high = PLATE.width(letters), PLATE.high_px
+    found: tuple[list[Box], list[Box]] = [], []
+    for way, boxes in zip((path, path[::-1]), found, strict=True):
+        for from_end in FROM_END_PX:
+            at = along(way, from_end + width / 4, length)
+            if at is None:
+                break
+            x, y = at
+            boxes.append(Box(x - width / 2, y - high / 2, x + width / 2, y + high / 2))
+    return found
+
+
+def _off_parts(sight: Sight, boxes: Sequence[Box]) -> list[bool]:
+    """Return for each box, in pixels from the plan's origin, whether no sign of a part covers it."""
+    parts = sight.geometry.parts_in(sight.visible.grown(NEAR_PX / sight.camera.scale))
+    if not parts or not boxes:
+        return [True] * len(boxes)
+    origin = np.array([sight.camera.left_mm, sight.camera.top_mm] * 2) * sight.camera.scale
+    covered = NearBoxes(shown_boxes(sight, parts) + origin).overlapped(np.array(boxes))
+    return [not one for one in covered.tolist()]
 
 
 def _paint_arrow(painter: QPainter, sight: Sight, path: Sequence[Point]) -> None:
@@ -98,7 +123,11 @@ def _paint_arrow(painter: QPainter, sight: Sight, path: Sequence[Point]) -> None
     painter.save()
     painter.translate((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
     painter.rotate(math.degrees(math.atan2(end[1] - start[1], end[0] - start[0])))
-    painter.setPen(QPen(sight.shades.paper, 1))
-    painter.setBrush(sight.shades.ink)
+    # Light with a dark edge: it shows on black wires and on white ones.
+    light, edge = sight.shades.paper, sight.shades.ink
+    if sight.shades.dark:
+        light, edge = edge, light
+    painter.setPen(QPen(edge, 1))
+    painter.setBrush(light)
     painter.drawPolygon(QPolygonF(ARROW))
     painter.restore()

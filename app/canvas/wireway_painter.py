@@ -15,6 +15,7 @@ LEAST_PX = 7.0
 CORNER_PX = 2.6
 FONT = (11, "regular")
 NAME_HIGH_PX = 15.0
+NAME_GROUND = 0.94  # how much of the wires under a name its ground covers
 
 
 def paint_wireways(painter: QPainter, sight: Sight) -> None:
@@ -66,7 +67,7 @@ def _paint_name(painter: QPainter, sight: Sight, way: Wireway, places: list[QPoi
     painter.rotate(angle if -90 < angle <= 90 else angle + 180)
     rect = QRectF(-width / 2, half + 1, width, NAME_HIGH_PX)
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(sight.shades.label_ground)
+    painter.setBrush(with_alpha(sight.shades.paper, NAME_GROUND))
     painter.drawRoundedRect(rect, 3, 3)
     painter.setFont(font)
     painter.setPen(sight.shades.quiet)

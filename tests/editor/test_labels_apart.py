@@ -1,4 +1,4 @@
-"""No words on the plan run over each other or over the sign of a part, at any distance, however it is pulled."""
+"""No words on the plan run over each other or over the sign of a part, from any distance."""
 
 from itertools import combinations
 
@@ -85,6 +85,25 @@ def test_labels_of_the_layouts_keep_off_everything(qtbot, name):
         desk.view._look(desk.view._state.camera.panned(-170, 90))
         desk.shot()
         assert faults(desk) == []
+    assert shown > 10
+
+
+@pytest.mark.parametrize("name", ["quay", "siding"])
+def test_the_letters_of_wires_lie_under_no_sign_and_not_on_each_other(qtbot, name):
+    desk, shown = Desk(qtbot, plan=load(f"demo_layouts/{name}.underboard")), 0
+    for scale in (1.6, 2.5, 5.0):
+        part = desk.plan.parts[sorted(desk.plan.parts)[-1]]
+        desk.look(scale, part.x_mm, part.y_mm)
+        desk.shot()
+        sight = desk.view.sight()
+        near = sight.geometry.parts_in(sight.visible)
+        places = [box for boxes in desk.view._frame.still._kept.signs._places.values() for box in boxes]
+        shift = np.array([sight.camera.left_mm, sight.camera.top_mm] * 2) * scale
+        letters = np.array(places).reshape(-1, 4) - shift
+        assert not NearBoxes(shown_boxes(sight, near)).overlapped(letters).any()
+        one, other = NearBoxes(letters).overlaps(letters)
+        assert (one == other).all()
+        shown += len(letters)
     assert shown > 10
 
 
