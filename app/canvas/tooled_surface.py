@@ -6,6 +6,7 @@ from app.canvas.gestures.calibrate import calibrate_picture
 from app.canvas.gestures.measure import measure
 from app.canvas.gestures.place_set import place_set
 from app.canvas.gestures.pointer import Around, Gesture, Preview
+from app.canvas.gestures.shift_picture import shift_picture
 from app.canvas.gestures.trial import try_out
 from app.canvas.picture_file import NotAPicture
 from app.canvas.picture_ways import picture_ways
@@ -25,14 +26,25 @@ class TooledSurface(TypedSurface):
         self._acting.take("measure", lambda around, _last: measure(around))
         self._come_in()
 
+    def begin_shift_picture(self) -> None:
+        """Move the picture under the plan until Escape."""
+        if self._has_picture():
+            self._acting.take("picture", lambda around, _last: shift_picture(around))
+            self._come_in()
+
     def begin_calibrate(self) -> None:
         """Bring the picture under the plan to scale by two points and their distance."""
-        if self._session.plan.backdrop is None:
-            self._session.refused.emit("There is no picture under the plan; choose one first.")
+        if not self._has_picture():
             return
         left = [calibrate_picture]  # once
         self._acting.take("calibrate", lambda around, _last: left.pop()(around) if left else None)
         self._come_in()
+
+    def _has_picture(self) -> bool:
+        there = self._session.plan.backdrop is not None
+        if not there:
+            self._session.refused.emit("There is no picture under the plan; choose one first.")
+        return there
 
     def lay_picture(self, path: Path) -> None:
         """Lay a picture under the plan; asks whether to keep it inside or beside, then for its scale."""

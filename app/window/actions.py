@@ -28,7 +28,7 @@ ZOOMS = ("farther", "nearer", "show_all")
 LINES = ("left", "right", "top", "bottom", "row", "column")  # what parts are lined up by
 SPACED = ("space_across", "space_down")
 MIRRORED = ("mirror_across", "mirror_down")
-PICTURE = ("picture", "scale_picture", "no_picture")
+PICTURE = ("picture", "scale_picture", "move_picture", "no_picture")
 # The plan obeys these keys itself; in menus they are shown, elsewhere they belong to what is typed in.
 OF_THE_PLAN = ("cut", "copy", "paste", "throw", "menu")
 # What is drawn on the plan besides parts and wires.
@@ -88,6 +88,7 @@ ACTS = (
     Act("measure", "&Measure", "M", tip="How far it is from place to place"),
     Act("picture", "&Choose a picture…", "Ctrl+Shift+T", tip="A track plan or a photograph under the plan"),
     Act("scale_picture", "Bring it to &scale", "Ctrl+Shift+K"),
+    Act("move_picture", "&Move it", "Ctrl+Shift+O", tip="The picture alone; what is drawn stays"),
     Act("no_picture", "&Take it away", "Ctrl+Shift+N"),
     Act("bench", "A panel on the benc&h", "Ctrl+Shift+P", tip="The face of a panel, front and back"),
     Act("bring_out", "&Panel’s wires out as a harness", "Ctrl+Shift+H", tip="Through a plug of enough ways"),

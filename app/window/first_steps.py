@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QToolButton, QVBoxLayo
 from wiring.plan.plan import Plan
 
 WORDS = (
-    "Take a part from the left and set it down here, or draw the outline of your board first. "
+    "Take a part from the left and set it down here; or draw the outline of your board first, "
+    "or put a picture of your track plan under it. "
     "Wire the parts, and their figures appear as you draw."
 )
 WIDTH = 400
@@ -16,7 +17,7 @@ WIDTH = 400
 class FirstSteps(QWidget):
     """Lies over the view; only its buttons take the pointer."""
 
-    def __init__(self, board: QAction, examples: QMenu, view: QWidget) -> None:
+    def __init__(self, board: QAction, picture: QAction, examples: QMenu, view: QWidget) -> None:
         super().__init__(view)
         self._view = view
         title = QLabel("An empty plan", self)
@@ -30,6 +31,10 @@ class FirstSteps(QWidget):
         draw = QPushButton("Draw the board", self)
         draw.setAccessibleName("Draw the board")
         draw.clicked.connect(board.trigger)
+        under = QPushButton("Put a picture under it", self)
+        under.setAccessibleName("Put a picture of the track plan under it")
+        under.setObjectName("pictureFirst")
+        under.clicked.connect(picture.trigger)
         example = QToolButton(self)
         example.setText("Open an example")
         example.setAccessibleName("Open an example")
@@ -42,7 +47,7 @@ class FirstSteps(QWidget):
         column.addWidget(title)
         column.addWidget(words)
         column.addSpacing(6)
-        for button in (draw, example):
+        for button in (draw, under, example):
             button.setCursor(Qt.CursorShape.ArrowCursor)
             column.addWidget(button, 0, Qt.AlignmentFlag.AlignHCenter)
         self.setFixedWidth(WIDTH)

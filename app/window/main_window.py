@@ -64,7 +64,9 @@ class MainWindow(QMainWindow):
         self.plan_view = PlanView(session, selection, self)
         self._lay_out(at_once)
         self.submenus = fill(self.header.menu_bar, self.acts)
-        self.first_steps = FirstSteps(self.acts["board"], self.submenus["examples"], self.plan_view)
+        self.first_steps = FirstSteps(
+            self.acts["board"], self.acts["picture"], self.submenus["examples"], self.plan_view
+        )
         self.trail = Trail(self)
         self._connect()
         tie(self)

@@ -48,6 +48,7 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
     acts["measure"] = partial(_take, window, window.plan_view.begin_measure)
     acts["picture"] = partial(_take, window, lambda: _choose_picture(window))
     acts["scale_picture"] = partial(_take, window, window.plan_view.begin_calibrate)
+    acts["move_picture"] = partial(_take, window, window.plan_view.begin_shift_picture)
     acts["no_picture"] = lambda: window.session.do(remove_backdrop())
     acts["keep_set"] = partial(keep_set, window)
     acts["lay_anew"] = partial(_lay_anew, window)

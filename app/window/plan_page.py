@@ -21,7 +21,7 @@ from app.inspector.wire_choice import ColourBox, SizeBox
 from app.theme.icon_button import ICON, icon_button
 from app.theme.icons import icon
 from app.theme.look import Look
-from app.window.actions import DRAWN, TOOLS, ZOOMS, Actions
+from app.window.actions import DRAWN, PICTURE, TOOLS, ZOOMS, Actions
 
 BAR_HEIGHT = 40
 FULL_WORDS_WIDTH = 760
@@ -149,11 +149,13 @@ def _draw_button(actions: Actions, parent: QWidget) -> QToolButton:
     button.setIcon(icon("draw"))
     button.setIconSize(ICON)
     button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-    button.setToolTip("Draw the board, joists, a track, a wireway, a scene or a panel")
+    button.setToolTip("Draw the board, joists, a track, a wireway, a scene or a panel; a picture under it")
     button.setAccessibleName("Draw")
     button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     menu = QMenu(button)
     menu.addActions([actions[name] for name in DRAWN])
+    menu.addSeparator()
+    menu.addMenu("A &picture under it").addActions([actions[name] for name in PICTURE])
     button.setMenu(menu)
     return button

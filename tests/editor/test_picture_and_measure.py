@@ -192,6 +192,31 @@ def test_enter_waits_for_a_length_and_escape_leaves_the_scale(desk, tmp_path):
     assert desk.plan.backdrop == old and desk.view.tool == "select"
 
 
+def test_the_picture_alone_is_moved_by_a_drag_until_escape(desk, tmp_path):
+    old = lay(desk, picture(tmp_path))
+    desk.key(Key.Key_Escape)
+    parts = desk.plan.parts
+    desk.view.begin_shift_picture()
+    assert desk.hints[-1].startswith("Drag to move the picture")
+    desk.click(200, 200)
+    assert desk.plan.backdrop == old  # a click moves nothing
+    desk.press(200, 200)
+    desk.move(260, 180)
+    assert desk.plan.backdrop == old
+    desk.release(260, 180)
+    new = desk.plan.backdrop
+    assert (new.x_mm - old.x_mm, new.y_mm - old.y_mm) == (pytest.approx(60), pytest.approx(-20))
+    assert desk.plan.parts is parts and desk.session.undo_label == "Move picture"
+    assert desk.view.tool == "picture"
+    desk.press(200, 200)
+    desk.move(300, 300)
+    desk.key(Key.Key_Escape)
+    desk.key(Key.Key_Escape)
+    assert desk.plan.backdrop == new and desk.view.tool == "select"
+    desk.session.undo()
+    assert desk.plan.backdrop == old
+
+
 def test_what_is_no_picture_is_refused_in_one_sentence(desk, tmp_path):
     told = []
     desk.session.refused.connect(told.append)
@@ -201,7 +226,8 @@ def test_what_is_no_picture_is_refused_in_one_sentence(desk, tmp_path):
         desk.view.lay_picture(tmp_path / name)
     assert ["PNG, JPEG or SVG" in told[0], "damaged" in told[1], "cannot be read" in told[2]] == [True] * 3
     desk.view.begin_calibrate()
-    assert "choose one first" in told[3] and not desk.view.choices.isVisible()
+    desk.view.begin_shift_picture()
+    assert told[3] == told[4] and "choose one first" in told[3] and not desk.view.choices.isVisible()
 
 
 @pytest.fixture

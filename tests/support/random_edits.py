@@ -167,6 +167,7 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "backdrop.set_backdrop": lambda h: picture.set_backdrop(
         **h.pick({"x_mm": h.mm()}, {"strength": h.pick(0.3, 9)})
     ),
+    "backdrop.shift_backdrop": lambda h: picture.shift_backdrop(h.mm(), h.pick(0.0, 40.0)),
     "backdrop.turn_backdrop": lambda h: picture.turn_backdrop(h.pick(30.0, -90.0, float("inf"))),
     "benchwork.set_board": lambda h: benchwork.set_board(
         h.pick((), ((0, 0), (2400, 0), (2400, h.mm())), ((0, 0),))

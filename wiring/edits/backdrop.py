@@ -67,6 +67,17 @@ def set_backdrop(**fields: Any) -> Edit:  # noqa: ANN401 - each field has its ow
     return Edit("Change picture", apply)
 
 
+def shift_backdrop(dx_mm: float, dy_mm: float) -> Edit:
+    """Move the picture; its scale and what is drawn over it stay."""
+
+    def apply(plan: Plan) -> Plan:
+        old = _backdrop_of(plan)
+        x_mm, y_mm = rounded_mm(old.x_mm + dx_mm), rounded_mm(old.y_mm + dy_mm)
+        return _with(plan, msgspec.structs.replace(old, x_mm=x_mm, y_mm=y_mm))
+
+    return Edit("Move picture", apply)
+
+
 def turn_backdrop(turn_deg: float) -> Edit:
     """Turn the picture to that angle, clockwise; its middle stays where it is."""
 
