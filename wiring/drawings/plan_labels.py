@@ -10,7 +10,7 @@ from wiring.pictures.metrics import GROUND_PAD_EM, ascent_mm, descent_mm, width_
 from wiring.pictures.picture import Item, Path, Pen, Point, Words
 
 _LED_MM = 3.0  # farther off, a leader tells what the words belong to
-MOST_CROSSED = 10  # cells of lines under a label: about two wires across; more would be hidden
+MOST_CROSSED = 13  # cells of lines under a label: about two wires across; more would be hidden
 _LEADER = Pen("quiet", 0.15)
 _WAYS = tuple(
     (math.cos(math.radians(a)), math.sin(math.radians(a)))

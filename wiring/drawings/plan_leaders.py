@@ -18,7 +18,7 @@ from wiring.pictures.picture import NO_PEN, Disc, Item, Path, Pen, Point, Words
 _LEADER = Pen("quiet", 0.15)
 _DOT_MM = 0.35
 _NEAREST_MM = 2.0  # of a leader
-_REACHES_MM = (15.0, 32.0, 110.0)  # how far round the first spot a place is looked for
+_REACHES_MM = (22.0, 40.0, 110.0)  # how far round the first spot a place is looked for
 _EVERY_MM, _DEEPEST_MM = 4.5, 24.0  # points of a wire that are tried, and how far in from its end
 _ALONG_WEIGHT = 0.7
 _CROSSED_MM = 0.8  # what one crossed cell counts, as length of a leader
