@@ -1,17 +1,37 @@
 """The face with its menu and its tips: nothing of what is meant for it reaches the plan underneath."""
 
 from PySide6.QtCore import QEvent, QPointF, Qt
-from PySide6.QtGui import QContextMenuEvent, QHelpEvent, QNativeGestureEvent
+from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleAnnouncementEvent,
+    QContextMenuEvent,
+    QHelpEvent,
+    QNativeGestureEvent,
+)
 from PySide6.QtWidgets import QToolTip
 
-from app.bench.face_keys import TypedFace
+from app.bench.face_keys import KEYS, TypedFace
 from app.bench.face_menu import face_menu, face_tip
+from app.bench.face_words import chosen_words
 
 PINCH = Qt.NativeGestureType.ZoomNativeGesture
 
 
 class BenchFace(TypedFace):
     """Answers for itself whatever would else go on to the plan it covers."""
+
+    _told_words = ""
+
+    def tell(self) -> None:
+        """Say what is chosen, and describe the face by it."""
+        sight = self.sight()
+        words = chosen_words(sight) if sight is not None else ""
+        if words == self._told_words or not words:
+            return
+        self._told_words = words
+        self.setAccessibleDescription(f"{words}. {KEYS}")
+        if QAccessible.isActive():
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
 
     def event(self, event: QEvent) -> bool:
         """Show tips, zoom with two fingers."""

@@ -177,7 +177,7 @@ class FaceDeeds:
                 return
             seen = SWAPPED.get(line, line) if self._bench.behind else line
             shifts = lined_up(boxes, seen, lambda at: round(at / step) * step)
-            self._shift("Line up", shifts)
+            self._shift("Line up {}", shifts)
 
         return act
 
@@ -187,7 +187,7 @@ class FaceDeeds:
             if len(boxes) < 3:
                 self._session.refused.emit(SPACE)
                 return
-            self._shift("Space evenly", spaced_out(boxes, axis))
+            self._shift("Space {} evenly", spaced_out(boxes, axis))
 
         return act
 
@@ -195,7 +195,7 @@ class FaceDeeds:
         moved = {key: by for key, by in shifts.items() if by != (0.0, 0.0)}
         items = {key: by for key, by in moved.items() if isinstance(key, FaceItem)}
         edit = shift_each_on_face(
-            f"{label}: {counted(len(shifts), 'item')}",
+            label.format(counted(len(shifts), "item")),
             self._bench.panel,
             {key: by for key, by in moved.items() if not isinstance(key, FaceItem)},
             {key.number: by for key, by in items.items() if key.sort == "line"},

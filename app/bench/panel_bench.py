@@ -17,7 +17,6 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from app.bench.bench import bench_of
 from app.bench.bench_bar import BenchBar
 from app.bench.bench_face import BenchFace
-from app.bench.face_keys import KEYS
 from app.bench.face_sight import beside_face
 from app.bench.opening import panel_at_pointer, panel_of_selection
 from app.canvas.gestures.pointer import Phase
@@ -41,7 +40,6 @@ class PanelBench(QWidget):
         self.bench = bench_of(selection)
         self.bar = BenchBar(self)
         self.face = BenchFace(session, selection, self.bench, self._whole, view._around, self)
-        self.face.setAccessibleDescription(KEYS)
         self.setAcceptDrops(True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -59,6 +57,8 @@ class PanelBench(QWidget):
         session.changed.connect(self._follow)
         session.thrown.connect(lambda _positions: self.refresh())
         selection.changed.connect(lambda _ids: self.refresh())
+        for changed in (selection.changed, self.bench.changed, session.changed):
+            changed.connect(self.face.tell)
         view.tool_changed.connect(self._plan_tool_changed)
         view.installEventFilter(self)
         self._side = False

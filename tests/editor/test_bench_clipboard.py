@@ -161,7 +161,9 @@ def test_things_are_lined_up_spaced_and_mirrored_by_the_keys_of_the_plan(bench):
     choose(bench, {SWITCH, LAMP}, {FaceItem("text", 0)})
     press(bench, "column")
     assert bench.where(SWITCH)[0] == bench.where(LAMP)[0] == bench.panel.texts[0].x_mm == 90
+    assert bench.session.undo_label == "Line up 3 items"
     press(bench, "space_down")
+    assert bench.session.undo_label == "Space 3 items evenly"
     spots = sorted([bench.where(SWITCH)[1], bench.where(LAMP)[1], bench.panel.texts[0].y_mm])
     assert spots[1] - spots[0] == pytest.approx(spots[2] - spots[1], abs=0.01)
     bench.session.undo()

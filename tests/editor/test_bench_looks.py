@@ -4,9 +4,11 @@ import pytest
 from PySide6.QtCore import Qt
 from support.benches import LAMP, PANEL, SWITCH, BenchDesk
 from support.editing import KINDS
+from support.surfaces import CTRL
 
 from app.bench.face_rulers import length_words
 from app.bench.face_sight import part_box, surrounding
+from wiring.edits.face_items import add_line, add_text
 from wiring.edits.panel_harness import bring_out
 from wiring.edits.set_plan import set_habits
 from wiring.plan.panel_bodies import body_of
@@ -96,3 +98,26 @@ def test_the_pointer_stands_where_the_plate_says(bench):
     bench.face_move(140, 30)
     assert bench.face.pointer_here("move").at == pytest.approx((140, 30))
     assert bench.face.pointer_here("move").hit.part == LAMP
+
+
+def test_what_is_chosen_is_described_for_those_who_do_not_see_it(bench):
+    bench.session.do(add_line(PANEL, [(10, 10), (90, 10)], 5, "RD"))
+    bench.session.do(add_text(PANEL, "QUAY", 40, 75))
+    said = []
+    for _ in range(5):
+        bench.face_key(Key.Key_Tab)
+        said.append(bench.face.accessibleDescription().split(" selected")[0])
+    assert said[0].endswith("-S1, 40 mm from the left, 50 mm from the top")
+    assert said[3:] == [
+        "Track line 1, 5 mm wide, RD",
+        "Legend “QUAY”, 40 mm from the left, 75 mm from the top",
+    ]
+    bench.face_key(Key.Key_A, CTRL)
+    assert bench.face.accessibleDescription().startswith("3 parts and 1 track line and 1 legend selected")
+    bench.face_key(Key.Key_Escape)
+    bench.face_key(Key.Key_B)
+    assert bench.face.accessibleDescription().startswith("Quay panel from behind")
+    bench.face_drag((40, 50), (81, 50))
+    assert "needs 2 mm between its body" not in bench.face.accessibleDescription()
+    bench.selection.select((SWITCH,))
+    assert "-S1 needs 2 mm between its body and that of -S2." in bench.face.accessibleDescription()
