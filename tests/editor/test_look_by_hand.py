@@ -22,11 +22,13 @@ def plan_of(hands):
     return hands.editor.session.plan
 
 
-def test_the_menu_shows_one_colour_scene_or_wireway_and_everything_again(hands):
+def test_the_menu_shows_one_colour_supply_or_scene_and_everything_again(hands):
     plan = open_demo(hands.editor, "siding")
     scene = next(iter(plan.scenes.values()))
+    supply = next(p for p in plan.parts.values() if p.designation.startswith("G"))
     for words, lit in (
         ("Red", {w.id for w in plan.wires.values() if w.colour == "RD"}),
+        (f"What -{supply.designation} feeds", {supply.id}),
         (scene.name, {p.id for p in plan.parts.values() if p.scene == scene.id}),
     ):
         hands.menu_bar("View", "Show only", words)

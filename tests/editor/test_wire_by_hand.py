@@ -119,6 +119,31 @@ def test_wires_follow_a_wireway_drawn_by_hand_and_are_laid_anew_without_it(hands
     assert the_wire(hands).along == (way.id,)
 
 
+def test_holes_and_drops_are_typed_in_the_menu_of_a_wireway_and_lengthen_what_runs_in_it(hands):
+    pull(hands, hands.at("G1", "+"), hands.at("E4", "A"))
+    hands.act("wireway")
+    for x, y in WAY:
+        hands.click(x, y)
+    hands.key("Return")
+    hands.act("route")
+    (way,) = plan_of(hands).wireways.values()
+    before_m = cut_length_m(plan_of(hands), KINDS, the_wire(hands))
+    told = []
+    hands.view.pointed.connect(lambda hit: told.append(hands.view.words(hit) if hit else ""))
+    for entry, words in (("Narrowest hole", "1 in"), ("Drop to the terminals", "30 cm")):
+        hands.menu(60, way.points[0][1], entry)
+        hands.key("Ctrl+A")
+        hands.words(words)
+        hands.key("Return")
+    new = plan_of(hands).wireways[way.id]
+    assert (new.hole_mm, new.drop_mm) == (25.4, 300)
+    longer_m = cut_length_m(plan_of(hands), KINDS, the_wire(hands)) - before_m
+    assert longer_m == pytest.approx(2 * (300 - way.drop_mm) / 1000)  # down to it and up again
+    hands.move(60, way.points[0][1] + 20)
+    hands.move(60, way.points[0][1])
+    assert any("1 wire" in words and "25.4 mm" in words for words in told), told
+
+
 def test_a_measured_length_wins_over_the_drawn_one_until_it_is_emptied(hands):
     pull(hands, hands.at("G1", "+"), hands.at("S1", "13"))
     drawn_m = cut_length_m(plan_of(hands), KINDS, the_wire(hands))
