@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolic
 
 from app.canvas.choice_strip import HEIGHT
 from app.canvas.found import Found, found
+from app.canvas.ground_marks import ground_box
 from app.canvas.surface import Surface
 from app.selection import Selection
 from app.session import Session
@@ -99,8 +100,9 @@ class FindStrip(QFrame):
         there = [i for i in one.ids if i in plan.parts or i in plan.wires]
         count = f"  {self._at + 1} of {len(self._found)}, Enter: next" if len(self._found) > 1 else ""
         self.words.setText(f"{one.words}{count}" if there else f"{one.words} is empty.{count}")
-        self._selection.select(there)
-        self._view.bring_into_sight(there)
+        ground = "" if there else one.ground
+        self._selection.select(there, ground)
+        self._view.bring_into_sight(there, [ground_box(plan, ground)])
 
     def _place(self) -> None:
         self.setGeometry(0, self._view.height() - HEIGHT, self._view.width(), HEIGHT)

@@ -9,10 +9,11 @@ from wiring.plan.plan import Plan
 
 
 class Found(NamedTuple):
-    """One thing that was found: its words, and the parts and wires to show for it."""
+    """One thing that was found: its words, the parts and wires to show for it, and what of the ground it is."""
 
     words: str
     ids: tuple[str, ...]
+    ground: str = ""  # a scene, panel or wireway, selected itself where nothing belongs to it
 
 
 def found(plan: Plan, kinds: Mapping[str, Kind], typed: str) -> tuple[Found, ...]:
@@ -50,10 +51,10 @@ def _named(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[tuple[Found, tuple
         yield Found(f"Wire -{wire.label}", (wire.id,)), (wire.label, wire.note)
     for scene in plan.scenes.values():
         ids = tuple(p.id for p in plan.parts.values() if p.scene == scene.id)
-        yield Found(f"Scene {scene.name}", ids), (scene.name,)
+        yield Found(f"Scene {scene.name}", ids, scene.id), (scene.name,)
     for panel in plan.panels.values():
         ids = tuple(p.id for p in plan.parts.values() if p.panel == panel.id)
-        yield Found(f"Panel {panel.name}", ids), (panel.name,)
+        yield Found(f"Panel {panel.name}", ids, panel.id), (panel.name,)
     for way in plan.wireways.values():
         ids = tuple(w.id for w in plan.wires.values() if way.id in w.along)
-        yield Found(f"Wireway {way.name}", ids), (way.name,)
+        yield Found(f"Wireway {way.name}", ids, way.id), (way.name,)

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QToolTip, QWidget
 
@@ -38,6 +38,7 @@ class CircuitView(PictureView):
         self.tell: Callable[[str], str] = lambda _one: ""
         self.setMouseTracking(True)
         self.clicked.connect(self._click)
+        self.installEventFilter(self)
 
     def show_places(self, places: Sequence["Place"]) -> None:
         """Take the places of the picture that is shown."""
@@ -104,13 +105,16 @@ class CircuitView(PictureView):
             self.pointed.emit("" if number is None else self._places[number].id)
             self.update()
 
-    def event(self, event: QEvent) -> bool:
-        """Tell the reading of what the pointer rests on."""
-        if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Tell the reading of what the pointer rests on.
+
+        Not `event` itself: a fault in a handler below an overridden `event` would end the whole program.
+        """
+        if watched is self and event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             one = self.under(QPointF(event.pos()))
             QToolTip.showText(event.globalPos(), self.tell(one) if one else "", self, QRect())
             return True
-        return super().event(event)
+        return super().eventFilter(watched, event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Walk with the arrows, with Control shift the picture; Enter shows the part on the plan."""

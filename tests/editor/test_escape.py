@@ -1,6 +1,8 @@
 """Escape is always safe: from whatever is under way two presses lead to rest, and nothing is lost."""
 
+import gc
 import random
+import sys
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
@@ -177,3 +179,22 @@ def test_what_is_left_in_a_field_by_going_elsewhere_can_be_undone(quay):
     assert quay.session.plan is not before
     quay.session.undo()
     assert quay.session.plan is before
+
+
+@pytest.mark.parametrize("view", ["plan", "circuit"])
+def test_a_fault_while_painting_is_told_and_does_not_end_the_program(quay, qtbot, monkeypatch, view):
+    """One that the interpreter itself raises below an overridden `event` would end it without a word."""
+    window = quay.window
+    window.show_view(view)
+    painted = window.plan_view if view == "plan" else window.circuit_page.picture
+    monkeypatch.setattr(painted, "sight" if view == "plan" else "_paint_ground", lambda *_: ()[0])
+    with qtbot.capture_exceptions() as faults:
+        painted.update()
+        QApplication.processEvents()
+    monkeypatch.undo()
+    kinds = {kind for kind, *_ in faults}
+    faults.clear()  # their frames hold a painter that must go before the window does
+    sys.last_value = sys.last_traceback = None
+    gc.collect()
+    assert kinds == {IndexError}
+    assert window.isVisible()

@@ -66,3 +66,13 @@ def test_what_is_not_there_is_said_and_escape_puts_the_strip_away(editor):
     assert editor.window.plan_view.search.words.text() == "Nothing on this plan is called “zeppelin”."
     QTest.keyClick(line, Key.Key_Escape)
     assert not line.isVisible()
+
+
+def test_a_wireway_with_nothing_in_it_is_found_and_selected_itself(editor):
+    from wiring.edits.wireways import add_wireway
+
+    editor.session.do(add_wireway([(0, 0), (500, 0)], "Back beam"))
+    window = editor.window
+    window.acts["find_part"].trigger()
+    window.plan_view.search.line.setText("back beam")
+    assert editor.selection.ground == next(iter(editor.session.plan.wireways))
