@@ -1,6 +1,7 @@
 """Lets the harness of a panel follow when its plug, its parts or all of it are moved."""
 
 import math
+from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from types import MappingProxyType
 from typing import NamedTuple
@@ -85,15 +86,16 @@ def _bundles(plan: Plan, kinds: Mapping[str, Kind], panels: Iterable[PanelId]) -
         inside = {p.id for p in of_panel(plan, panel)} - plugs.keys()
         inner: dict[tuple[PartId, WirewayId], list[Wire]] = {}
         outer: dict[PartId, list[Wire]] = {}
+        led: Counter[WirewayId] = Counter()
         for wire in plan.wires.values() if plugs else ():
             a, b = wire.start.part, wire.end.part
+            led.update(wire.along)
             if b in plugs and a in inside and len(wire.along) == 1:
                 inner.setdefault((b, wire.along[0]), []).append(wire)
             elif (a in plugs) != (b in plugs) and not {a, b} & inside:
                 outer.setdefault(a if a in plugs else b, []).append(wire)
         for (plug, way), wires in inner.items():
-            alone = sum(way in w.along for w in plan.wires.values()) == len(wires)
-            if alone and way in plan.wireways:
+            if led[way] == len(wires) and way in plan.wireways:  # and no other wire runs there
                 found.append(_Bundle(panel, plugs[plug], way, tuple(wires), tuple(outer.get(plug, ()))))
     return found
 
