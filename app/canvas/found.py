@@ -9,7 +9,7 @@ from wiring.plan.plan import Plan
 
 
 class Found(NamedTuple):
-    """One thing that was found: its words, the parts and wires to show for it, and what of the ground it is."""
+    """One thing that was found: its words, the parts and wires to show for it, its key on the ground."""
 
     words: str
     ids: tuple[str, ...]

@@ -4,8 +4,8 @@ from app.canvas.gestures.pointer import Preview
 
 _CORNERS = "Arrows, then Space at each corner. Enter: done. Backspace: one back. Esc: leave it."
 BY_KEYS = {
-    "place": "Arrows move it, Enter sets it down, R turns it. Esc: done.",
-    "set": "Arrows move it, Enter sets it down, R turns it. Esc: done.",
+    "place": "Click or Enter to place it; arrows move it, R turns it. Esc: done.",
+    "set": "Click or Enter to set it down; arrows move it, R turns it. Esc: done.",
     "wire": "Tab: the next terminal. Enter: from here, then to there. Space: the other way round. Esc: done.",
     "measure": "Arrows, then Enter: from here, on from there. Backspace: one back. Esc: done.",
     "joist": "Arrows, then Enter at both ends. Esc: done.",

@@ -62,9 +62,9 @@ def small_menu(parent: QWidget, session: Session, deeds: Deeds, hit: Hit, more: 
         for_area(menu, session, hit.area, more)
     elif hit.joist >= 0:
         for_joist(menu, session, deeds, hit.joist, more.ask)
-    elif hit.line:
-        for_line(menu, session, deeds, hit)
     else:
+        if hit.line:
+            for_line(menu, session, hit)
         for_ground(menu, session, deeds, hit, more)
     return menu
 

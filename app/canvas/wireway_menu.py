@@ -61,18 +61,16 @@ def for_joist(menu: QMenu, session: Session, deeds: Deeds, index: int, ask: Ask)
     menu.addAction("Remove these\tDel" if several else "Remove joist\tDel", deeds.remove)
 
 
-def for_line(menu: QMenu, session: Session, deeds: Deeds, hit: Hit) -> None:
-    """Fill the menu of the board's outline or of a track."""
-    least = 3 if hit.line == BOARD else 2
+def for_line(menu: QMenu, session: Session, hit: Hit) -> None:
+    """Begin the menu of the board's outline or of a track with what can be done with its corners."""
     points = line_points(session.plan, hit.line)
     if hit.corner >= 0:
         rest = (*points[: hit.corner], *points[hit.corner + 1 :])
         gone = menu.addAction("Remove this corner", lambda: session.do(line_changed(hit.line, rest)))
-        gone.setEnabled(len(points) > least)
+        gone.setEnabled(len(points) > (3 if hit.line == BOARD else 2))
     else:
         menu.addAction("A corner here", lambda: session.do(line_with_corner(session.plan, hit.line, hit.at)))
-    words = "Remove the board’s outline" if hit.line == BOARD else "Remove this track"
-    menu.addAction(f"{words}\tDel", deeds.remove)
+    menu.addSeparator()
 
 
 def route_all(session: Session, ids: frozenset[str] = frozenset()) -> None:

@@ -140,6 +140,8 @@ def test_the_tool_in_hand_and_its_hint_are_told(desk):
     desk.view.begin_wire()
     assert "terminal" in desk.hints[-1]
     desk.view.begin_place("led-red")
+    assert "Click or Enter to place" in desk.hints[-1]
+    desk.move(300, 200)
     assert "Click to place" in desk.hints[-1]
     desk.view.begin_select()
     assert desk.hints[-1] == ""

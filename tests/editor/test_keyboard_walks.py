@@ -169,7 +169,7 @@ def test_what_is_steered_by_keys_stays_in_sight(desk):
     assert 0 < x < desk.view.width() and 0 < y < desk.view.height()
     ghost = desk.view._acting.preview.ghost
     assert desk.view.sight().visible.left < ghost.x_mm < desk.view.sight().visible.right
-    assert "Arrows" in desk.hints[-1]
+    assert "arrows" in desk.hints[-1]
 
 
 def test_a_row_is_begun_by_keys(desk):
