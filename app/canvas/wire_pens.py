@@ -91,7 +91,8 @@ def thickness_mm(size: str) -> float:
 
 
 def _luminance(rgb: str) -> float:
-    parts = QColor(rgb).getRgbF()[:3]
+    shade = QColor(rgb)
+    parts = (shade.redF(), shade.greenF(), shade.blueF())
     linear = [p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts]
     return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
 
