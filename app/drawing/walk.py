@@ -9,6 +9,9 @@ if TYPE_CHECKING:
 
 REACH_MM = 4.0  # from a click to the box of what is meant
 ASIDE_WEIGHT = 2.5  # how much worse it is to lie aside of a direction than farther along it
+LEAST_ALONG_MM = 0.5  # what lies no farther that way stands beside, not onward
+MOST_ASIDE = 2.0  # times as far aside as along: what lies flatter belongs to the other direction
+ROW_WEIGHT = 2.0  # reading goes row by row, so a place farther down comes later than one farther right
 
 
 def meant(places: Sequence["Place"], x_mm: float, y_mm: float, reach_mm: float = REACH_MM) -> int | None:
@@ -33,11 +36,16 @@ def onward(places: Sequence["Place"], here: int, way: tuple[int, int]) -> int | 
         along = across * way[0] + down * way[1]
         aside = abs(across * way[1]) + abs(down * way[0])
         far = along + ASIDE_WEIGHT * aside
-        if along > 0.5 and along >= 0.5 * aside and far < best:
+        if along > LEAST_ALONG_MM and MOST_ASIDE * along >= aside and far < best:
             best, found = far, number
     return found
 
 
 def first(places: Sequence["Place"]) -> int | None:
     """Return the place a walk starts at: the upper left one."""
-    return min(range(len(places)), key=lambda n: places[n].middle[0] + 2 * places[n].middle[1], default=None)
+
+    def late(number: int) -> float:
+        x_mm, y_mm = places[number].middle
+        return x_mm + ROW_WEIGHT * y_mm
+
+    return min(range(len(places)), key=late, default=None)

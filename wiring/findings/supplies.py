@@ -8,9 +8,9 @@ from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, percent, volts
 from wiring.studies.roles import SOURCES
 
-NEARLY_FULL = (
-    0.8  # common practice, no source: a supply that runs warm all evening should have a fifth in hand
-)
+# Common practice, no source: a supply that runs warm all evening should have a fifth in hand.
+NEARLY_FULL = 0.8
+OVER = 1.001  # of the rating: a supply in its limit gives its rating to within a rounding
 
 
 def find(situation: Situation) -> Iterator[Finding]:
@@ -42,7 +42,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 "Use a larger supply, or move some of the parts to a second one.",
                 (part.id,),
             )
-        elif isfinite(figure.rated_a) and figure.current_a > 1.001 * figure.rated_a:
+        elif isfinite(figure.rated_a) and figure.current_a > OVER * figure.rated_a:
             yield Finding(
                 "supply-overload",
                 Rank.DANGER,

@@ -14,9 +14,8 @@ from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.studies.resistor_choice import series_resistor
 
-LEFT_FOR_RESISTOR = (
-    0.2  # of the supply's volts, so that LEDs that differ still share a current; common practice
-)
+# Of the supply's volts, so that LEDs that differ still share a current; common practice.
+LEFT_FOR_RESISTOR = 0.2
 
 
 def feeding_volts(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> float:

@@ -11,9 +11,8 @@ from wiring.standards.two_wells import Wells, drawn, full, leaked
 HOURS_PER_YEAR = 8766.0
 FIRST_STEP = 0.25  # the voltage falls fastest at the start, so steps are this much shorter there
 STEEP_UNTIL = 0.06  # of the available well
-SHELF_PER_10_K = (
-    1.8  # lead-acid makers' storage curves between 10 and 40 °C give this; taken for the others too
-)
+# Lead-acid makers' storage curves between 10 and 40 °C give this; taken for the others too.
+SHELF_PER_10_K = 1.8
 
 
 class Grade(NamedTuple):
