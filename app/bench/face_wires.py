@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from app.bench.face_sight import AROUND_MM, FaceSight
 from app.canvas.geometry import Geometry
-from app.canvas.touched import sub_plan
+from app.canvas.sub_plan import sub_plan
 from wiring.drawings.plan_clip import pieces
 from wiring.drawings.plan_wires import wire_width_mm
 from wiring.drawings.wire_colour import wire_colour

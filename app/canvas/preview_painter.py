@@ -12,7 +12,8 @@ from app.canvas.part_painter import PartPainter
 from app.canvas.plates import Plate
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
-from app.canvas.touched import Touched, sub_plan
+from app.canvas.sub_plan import sub_plan
+from app.canvas.touched import Touched
 from app.canvas.wire_painter import WirePainter
 from app.canvas.wire_pens import wire_pens
 from wiring.plan.places import Point

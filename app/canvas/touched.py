@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from app.canvas.geometry import Geometry
 from app.canvas.sight import Sight
+from app.canvas.sub_plan import sub_plan
 from wiring.catalogue.kind import Kind
 from wiring.plan.changes import Changed, Changes, changes_between
 from wiring.plan.plan import Plan
@@ -54,14 +55,6 @@ class Touched:
         return some, self._geometry
 
 
-def sub_plan(plan: Plan, touched: frozenset[str]) -> Plan:
-    """Return the plan with only those parts and wires, and the parts the wires end on."""
-    wires = {i: plan.wires[i] for i in plan.wires.keys() & touched}
-    ends = {ref.part for w in wires.values() for ref in (w.start, w.end)}
-    parts = {i: plan.parts[i] for i in plan.parts.keys() & (touched | ends)}
-    return plan.with_changes(parts=_sorted(parts), wires=_sorted(wires))
-
-
 def _with_touched(stands: Plan, plan: Plan, touched: frozenset[str]) -> Plan:
     """Return a preview together with all it leaves alone: it may hold no more than what it touches."""
     return plan.with_changes(
@@ -95,7 +88,3 @@ def _changed(old: Mapping[str, object], new: Mapping[str, object], touched: froz
     before, after = touched & old.keys(), touched & new.keys()
     altered = frozenset(i for i in before & after if old[i] is not new[i])
     return Changed(frozenset(after - before), frozenset(before - after), altered)
-
-
-def _sorted(table: dict[str, T]) -> dict[str, T]:
-    return {i: table[i] for i in sorted(table, key=lambda i: (len(i), i))}

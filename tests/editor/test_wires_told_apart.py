@@ -13,7 +13,8 @@ from app.canvas.geometry import Geometry
 from app.canvas.overlaps import CLOSE_MM, LEAST_MM, Overlaps, stepped_aside
 from app.canvas.shades import shades
 from app.canvas.sight import Sight
-from app.canvas.touched import Touched, sub_plan
+from app.canvas.sub_plan import sub_plan
+from app.canvas.touched import Touched
 from app.canvas.wire_paths import LANE_MM
 from wiring.edits.connect import connect
 from wiring.edits.move import move

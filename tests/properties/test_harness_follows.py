@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from support.benches import BUTTON, LAMP, PANEL, STRIP, SWITCH, panel_plan
 from support.editing import KINDS, done
 
-from app.canvas.touched import sub_plan
+from app.canvas.sub_plan import sub_plan
 from wiring.edits.align import align
 from wiring.edits.harness_follow import with_harness_of
 from wiring.edits.move import move

@@ -3,7 +3,7 @@
 import math
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
-from app.canvas.touched import sub_plan
+from app.canvas.sub_plan import sub_plan
 from wiring.edits.turn import turn
 from wiring.plan.names import PartId
 from wiring.plan.places import Point
