@@ -22,7 +22,7 @@ from wiring.standards.lightness import lightness
 
 CROWD = 1500  # visible parts from which they are painted as plain rectangles
 
-STEP, CROWD_STEP = 24, 1200  # parts painted before there may be time for something else
+STEP, CROWD_STEP = 24, 1800  # parts painted before there may be time for something else
 
 
 class _Shown(NamedTuple):

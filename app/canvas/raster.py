@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRect
 from PySide6.QtGui import QImage, QPainter
@@ -106,7 +106,7 @@ def draw_boxes(on: Raster, boxes_px: Floats, edge: int, fill: int) -> None:
         width, height = size >> 20, size & 0xFFFFF
         some = whole[sizes == size]
         box = _box(width, height, line, edge, fill)
-        windows = sliding_window_view(on.pixels, (height, width), writeable=True)
+        windows = _windows(on.pixels, width, height)
         at = some[:, 1], some[:, 0]
         windows[at] = box if on.opacity >= 1.0 else _mixed(windows[at], box, on.opacity)
 
@@ -168,6 +168,14 @@ def _mixed(under: Colours, over: Colours, share: float) -> Colours:
     return (below + (above - below) * np.float32(share)).astype(np.uint8).view(np.uint32)
 
 
+def _windows(pixels: NDArray[np.uint32], width: int, height: int) -> NDArray[np.uint32]:
+    """Return every box of that size of an image, by the row and column of its corner; nothing is copied."""
+    rows, columns = pixels.shape
+    shape = rows - height + 1, columns - width + 1, height, width
+    return np.ndarray(shape, np.uint32, pixels, strides=pixels.strides * 2)
+
+
+@lru_cache(maxsize=512)
 def _box(width: int, height: int, line: int, edge: int, fill: int) -> Colours:
     made = np.full((height, width), edge, np.uint32)
     made[line : height - line, line : width - line] = fill
