@@ -83,6 +83,17 @@ def test_a_bare_led_with_its_resistor_soldered_on_gets_no_second_one():
     assert lit(there, "p2") > 0.3 and lit(there, "p3") > 0.3
 
 
+@pytest.mark.parametrize("fed_too", [False, True])
+def test_a_resistor_of_another_led_on_the_same_block_protects_nobody_else(fed_too):
+    plan = placed("led-red-bare", "distribution-block-6", "led-red-bare", "resistor")
+    plan = joined(plan, "p2:K p3:1", "p3:2 p5:1", "p5:2 p4:K")
+    if fed_too:
+        plan = joined(plan, "p1:- p3:3")
+    ids = ["p1", "p2", "p4"]
+    found = groups(plan, KINDS, ids, 12.0)
+    assert [g.parts for g in found] == [("p2",)] and found[0].ohms > 500
+
+
 def test_lamps_joined_to_each_other_are_fed_once():
     plan = joined(
         placed("lamp-12v", "lamp-12v", "lamp-12v"), "p2:1 p3:1", "p3:1 p4:1", "p2:2 p3:2", "p3:2 p4:2"

@@ -26,6 +26,11 @@ class Lead(NamedTuple):
     over_resistor: bool = False
 
 
+class _Reached(NamedTuple):
+    steps: int
+    over_resistor: bool
+
+
 class Leads:
     """Follows the wires of loads over resistors, plugs, strips, blocks, fuses and switches to their ends."""
 
@@ -56,30 +61,37 @@ class Leads:
             return Lead(ref, ref)
         reached = self._reached(ref)
         net = min(reached)
-        over_resistor = any(self._behaviour(r) == "resistor" for r in reached)
+        fed = next((r for r in reached if r in self._fed), None)
         in_series = any(self._side(r) not in (None, side) for r in reached)
-        if in_series or any(r in self._fed for r in reached):
-            return Lead(None, net, over_resistor)
-        return Lead(self._landing(ref, reached), net, over_resistor)
+        if fed is not None or in_series:
+            return Lead(None, net, fed is not None and reached[fed].over_resistor)
+        landing = self._landing(ref, reached)
+        return Lead(landing, net, landing is not None and reached[landing].over_resistor)
 
-    def _landing(self, ref: TerminalRef, reached: Mapping[TerminalRef, int]) -> TerminalRef | None:
+    def _landing(self, ref: TerminalRef, reached: Mapping[TerminalRef, _Reached]) -> TerminalRef | None:
         """Return the bare terminal farthest out, else a strip's, the load's own or any with room."""
         bare = [r for r in reached if not self._wired[r]]
         if bare:
-            return max(bare, key=lambda r: (reached[r], r))
+            return max(bare, key=lambda r: (reached[r].steps, r))
         roomy = [r for r in reached if len(self._wired[r]) < FULL]
         strips = [r for r in roomy if self._behaviour(r) == "separate"]
         if strips:
-            return max(strips, key=lambda r: (reached[r], r))
+            return max(strips, key=lambda r: (reached[r].steps, r))
         return ref if ref in roomy else min(roomy, default=None)
 
-    def _reached(self, start: TerminalRef) -> dict[TerminalRef, int]:
-        """Return every terminal joined to one, not through loads and supplies, with the steps to it."""
-        reached, waiting = {start: 0}, [start]
+    def _reached(self, start: TerminalRef) -> dict[TerminalRef, _Reached]:
+        """Return every terminal joined to one, not through loads and no farther than what is fed."""
+        reached, waiting = {start: _Reached(0, False)}, [start]
         for here in waiting:  # grows while it is walked
-            for there in (*self._wired[here], *self._across(here)):
+            if here in self._fed:
+                break  # what else hangs there may be the whole layout, and has nothing to say about this end
+            steps, over_resistor = reached[here]
+            onwards = [(there, over_resistor) for there in self._wired[here]]
+            is_resistor = self._behaviour(here) == "resistor"
+            onwards += [(there, over_resistor or is_resistor) for there in self._across(here)]
+            for there, over in onwards:
                 if there not in reached:
-                    reached[there] = reached[here] + 1
+                    reached[there] = _Reached(steps + 1, over)
                     waiting.append(there)
         return reached
 
