@@ -2,7 +2,8 @@
 
 from functools import partial
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from app.bench.bench import bench_of
@@ -25,12 +26,14 @@ from app.solving import Answer
 from app.theme.look import Look
 
 LEAST_WIDTH = 276
+READY = ("part", "wire", "several")  # cards made beforehand, while nobody waits for one
+IDLE_MS = 400
 
 
 class Inspector(QFrame):
     """Follows the selection, the plan and the figures.
 
-    There is one card for each sort of thing, made when it is first needed and kept while the plan is open:
+    There is one card for each sort of thing, made when it is first needed and kept:
     choosing another thing fills it anew, which is quick, and nothing under the hand is ever destroyed.
     """
 
@@ -76,6 +79,9 @@ class Inspector(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._area)
+        self._idle = QTimer(self)
+        self._idle.setInterval(IDLE_MS)
+        self._idle.timeout.connect(self._make_ready)
         selection.changed.connect(lambda _ids: self._choose())
         session.changed.connect(self._follow)
         self._bench.changed.connect(self._choose)
@@ -88,6 +94,20 @@ class Inspector(QFrame):
         if self.card is not None:
             self.card.show_answer(answer)
             lay_out(self.card)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Soon after, the first choice is made ready for."""
+        super().showEvent(event)
+        self._idle.start()
+
+    def _make_ready(self) -> None:
+        """Make one card that is still wanting; the first choice need not wait for it then."""
+        wanting = [sort for sort in READY if sort not in self._cards]
+        if wanting:
+            for widget in self._kept(wanting[0]).findChildren(QWidget):
+                widget.ensurePolished()
+        else:
+            self._idle.stop()
 
     def _follow(self, change: PlanChanged) -> None:
         if change.cause == "open":
@@ -126,12 +146,14 @@ class Inspector(QFrame):
             self._letting_go = False
 
     def _clear_away(self) -> None:
-        """Another plan is open: nothing of the old one stays on a card."""
+        """Show nothing of the old plan when another is open; the plan's own card has rows for its scenes."""
         self._let_go()
-        for card in self._cards.values():
-            card.hide()
-            card.deleteLater()
-        self._cards, self._shown, self.card = {}, None, None
+        if self.card is not None:
+            self.card.hide()
+        own = self._cards.pop("plan", None)
+        if own is not None:
+            own.deleteLater()
+        self._shown, self.card = None, None
 
     def _kept(self, sort: str) -> Card:
         if sort not in self._cards:

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QAbstractButton, QAbstractSlider, QApplication, QWidget
+from PySide6.QtWidgets import QAbstractButton, QAbstractSlider, QApplication, QComboBox, QWidget
 
 from app.inspector.field_row import FieldRow
 
@@ -28,10 +28,15 @@ def _put_back(rows: list[FieldRow]) -> None:
 
 
 def _close_lists(card: QWidget) -> None:
-    while (popup := QApplication.activePopupWidget()) is not None and _within(popup, card):
+    popup = QApplication.activePopupWidget()
+    if popup is None or not _within(popup, card):
+        return
+    box = popup.parentWidget()
+    # A list is put away by its own box, which takes the focus back from it; a menu closes by itself.
+    if isinstance(box, QComboBox):
+        box.hidePopup()
+    else:
         popup.close()
-        if popup.isVisible():
-            return
 
 
 def _within(widget: QWidget | None, card: QWidget) -> bool:

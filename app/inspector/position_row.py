@@ -79,6 +79,7 @@ class PositionRow(QWidget):
         self._group.setExclusive(False)
         for name, button in zip(self._positions, self._buttons, strict=False):
             button.setChecked(name == stands)
+            button.updateGeometry()  # the pressed one is set in bolder type
         self._group.setExclusive(True)
         self._keep.setVisible(stands is not None and stands != self._usual())
 

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QToolButton, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QListView, QToolButton, QWidget
 from support.editors import field, open_demo, part_id, type_into, wire_id
 from support.rows_of_parts import row_of_parts
 
@@ -83,6 +83,7 @@ def test_a_list_that_is_open_closes_and_sets_nothing(row):
     plan = row.session.plan
     choose(row, "w1")
     assert QApplication.activePopupWidget() is None
+    assert not isinstance(QApplication.focusWidget(), QListView)
     assert card._colour.value == plan.wires["w1"].colour != plan.wires["w0"].colour
     assert row.session.plan is plan
 
@@ -243,11 +244,14 @@ def test_a_card_filled_again_shows_what_a_new_one_would(editor):
     }
     for one, before in kept.items():
         choose(editor)
-        inspector._clear_away()
+        for card in inspector._cards.values():
+            card.hide()
+            card.deleteLater()
+        inspector._cards, inspector._shown, inspector.card = {}, None, None
         assert shown_on(choose(editor, one)) == before, one
 
 
-def shown_on(card) -> list[tuple]:
+def shown_on(card) -> list[list[str]]:
     """All that is to be seen and heard of a card, from top to bottom."""
     found = []
     for widget in card.findChildren(QWidget):
@@ -256,5 +260,5 @@ def shown_on(card) -> list[tuple]:
             hint = getattr(widget, "placeholderText", str)()
             at = widget.mapTo(card, QPoint(0, 0)).toTuple()
             names = widget.accessibleName(), widget.accessibleDescription(), widget.toolTip()
-            found.append((at, type(widget).__name__, text, hint, *names, widget.size().toTuple()))
-    return sorted(found)
+            found.append((at[::-1], type(widget).__name__, text, hint, *names))
+    return [words for _at, *words in sorted(found)]

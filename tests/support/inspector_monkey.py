@@ -267,17 +267,19 @@ def by_hand(seed: int, acts: int) -> None:
     sys.excepthook = lambda *what: faults.append("".join(traceback.format_exception(*what)))
     monkey = Monkey(editor, seed)
     for number in range(acts):
-        if number % 400 == 0:
-            monkey.come_to_rest()
-            plans(editor, seed + number // 400)
         try:
+            if number % 400 == 0:
+                monkey.come_to_rest()
+                plans(editor, seed + number // 400)
             monkey.act()
         except Exception:
             faults.append(f"act {number}\n{traceback.format_exc()}")
-            monkey.come_to_rest()
-        if len(faults) > 5:
-            break
-    monkey.come_to_rest()
+            if len(faults) > 5:
+                break
+    try:
+        monkey.come_to_rest()
+    except Exception:
+        faults.append(f"at the end\n{traceback.format_exc()}")
     told = f"seed {seed}: {acts} acts, {dict(monkey.done)}, {len(faults)} faults"
     sys.stdout.write("\n".join([told, *faults, ""]))
     sys.stdout.flush()
