@@ -3,7 +3,7 @@
 import logging
 from collections.abc import Callable
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+from PySide6.QtCore import QObject, QThreadPool, Signal
 
 _LOG = logging.getLogger(__name__)
 
@@ -49,7 +49,9 @@ class Making(QObject):
             return
         work, ticket = self._waiting, self._ticket
         self._waiting, self._busy = None, True
-        self._pool.start(QRunnable.create(lambda: self._done.emit(ticket, _result(work))))
+        # A function, never a QRunnable: Qt deletes that, but its Python half stays and answers for what comes
+        # to lie at the same address, a menu’s action for example.
+        self._pool.start(lambda: self._done.emit(ticket, _result(work)))
 
     def _arrived(self, ticket: int, result: object) -> None:
         self._busy = False

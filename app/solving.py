@@ -8,7 +8,7 @@ import logging
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, QTimer, Signal
+from PySide6.QtCore import QObject, QThreadPool, QTimer, Signal
 
 from app.session import Session
 from wiring.plan.names import PartId
@@ -64,7 +64,7 @@ class _Lane:
             self._waiting = question
             return
         self._busy = True
-        self._pool.start(QRunnable.create(lambda: self._work(question)))
+        self._pool.start(lambda: self._work(question))  # never a QRunnable, see app.making
 
     def free(self) -> None:
         self._busy = False
