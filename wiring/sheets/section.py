@@ -8,6 +8,8 @@ from wiring.pictures.transform import moved
 from wiring.sheets.blocks import Block, paginated
 from wiring.sheets.paper import Sheet
 
+_TIGHTER = (0.96, 0.92, 0.88, 0.85)  # shares of its height text is tried at, the airiest first
+
 
 class Leaf(NamedTuple):
     """One page before it knows its number: the sheet, what lies on it, and what its title block adds."""
@@ -51,10 +53,12 @@ def text_section(
     """
     left, top, _, bottom = sheet.body
     pages = paginated(blocks, bottom - top, (left, top))
-    if tightest < 1.0:
-        tight = [b._replace(height_mm=b.height_mm * tightest) for b in blocks]
+    for share in (s for s in _TIGHTER if s >= tightest):
+        tight = [b._replace(height_mm=b.height_mm * share) for b in blocks]
         closer = paginated(tight, bottom - top, (left, top))
-        pages = closer if len(closer) < len(pages) else pages
+        if len(closer) < len(pages):
+            pages = closer
+            break
     leaves = tuple(Leaf(sheet, page, title) for page in pages)
     return Section(title, anchor, leaves)
 

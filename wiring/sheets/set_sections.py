@@ -23,7 +23,7 @@ from wiring.sheets.strip_charts import strip_blocks
 from wiring.sheets.tile_sheets import tile_sections
 from wiring.sheets.tiling import Tiling
 
-_TIGHTEST = 0.92  # of running text, so that two lines do not get a sheet of their own
+_TIGHTEST = 0.85  # of running text, so that two lines do not get a sheet of their own
 
 
 def set_sections(
