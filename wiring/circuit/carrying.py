@@ -75,7 +75,8 @@ def _dead_ends(old: DeadEnds, new: Spliced, reached: Flags) -> DeadEnds:
     a, b = new.assembly.a, new.assembly.b
     node, branch = new.nodes.places(), new.branches.places()
     nodes = node[old.twigs.nodes]
-    stay = (nodes >= 0) & ~reached[nodes]
+    stay = nodes >= 0
+    stay[stay] = ~reached[nodes[stay]]  # of a plan that has lost its last part there is nothing to ask
     kept = Twigs(nodes[stay], branch[old.twigs.branches[stay]], node[old.twigs.others[stay]])
     around, mine = np.flatnonzero(reached), np.flatnonzero(reached[a])
     place = np.full(len(reached), -1, dtype=np.intp)
