@@ -31,7 +31,7 @@ from app.theme.fonts import load_fonts
 from wiring.plan.places import Point
 
 REST_MS = 70  # after the last step of a zoom or pull the view has settled
-SLICE_SEC = 0.005  # how long the next still picture is painted on before events have their turn again
+SLICE_SEC = 0.004  # how long the next still picture is painted on before events have their turn again
 
 
 class Surface(QWidget):
