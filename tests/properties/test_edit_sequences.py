@@ -176,3 +176,16 @@ def test_a_change_of_a_table_names_what_is_gone_new_and_replaced() -> None:
     assert found.replaced == ((2, old["c"], new["c"]),)
     assert table_change(old, new, 2) is None
     assert table_change(old, dict(reversed(old.items())), 9) is None
+
+
+def test_a_plan_taken_apart_to_nothing_and_put_together_again() -> None:
+    whole = lamp_street(3)
+    ids, plans = list(whole.parts), [whole]
+    for count in range(len(ids) - 1, -1, -1):
+        left = set(ids[:count])
+        wires = {k: w for k, w in whole.wires.items() if {w.start.part, w.end.part} <= left}
+        plans.append(whole.with_changes(parts={k: whole.parts[k] for k in ids[:count]}, wires=wires))
+    for plan in (*plans, *reversed(plans)):
+        figures = solve(plan, KINDS, {})
+        with nothing_kept():
+            check(figures, solve(plan, KINDS, {}))
