@@ -33,8 +33,8 @@ class BenchFace(TypedFace):
         if QAccessible.isActive():
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
 
-    def event(self, event: QEvent) -> bool:
-        """Show tips, zoom with two fingers."""
+    def takes_first(self, event: QEvent) -> bool:
+        """Take keys before others do, show tips, zoom with two fingers."""
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             self.at_px = float(event.pos().x()), float(event.pos().y())
             words = face_tip(self, self.pointer_here("move").hit) if self.panel is not None else ""
@@ -45,7 +45,7 @@ class BenchFace(TypedFace):
                 at = event.position().x(), event.position().y()
                 self.look(self.camera.zoomed(1.0 + event.value(), at))
             return True
-        return super().event(event)
+        return super().takes_first(event)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Leave the gesture, or show the small menu."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
 
 from app.bench.bench import FaceItem
@@ -75,7 +75,14 @@ KEYS = (
 class TypedFace(FaceView):
     """Gives keys to the gesture that runs, or to what is chosen."""
 
-    def event(self, event: QEvent) -> bool:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Take what is meant for the face before the window's shortcuts and Qt's own answers.
+
+        Not `event` itself: a fault in a handler below an overridden `event` would end the whole program.
+        """
+        return watched is self and self.takes_first(event)
+
+    def takes_first(self, event: QEvent) -> bool:
         """Take plain keys before the window's shortcuts, and Tab before it moves the focus."""
         if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
             plain = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier in (PLAIN, WITH_SHIFT)
@@ -86,7 +93,7 @@ class TypedFace(FaceView):
             step = {Key.Key_Tab: 1, Key.Key_Backtab: -1}.get(Key(event.key()))
             if step is not None and self._walk(step):
                 return True
-        return super().event(event)
+        return False
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Give a key to the gesture, or to what is chosen."""

@@ -65,6 +65,7 @@ class FaceView(QWidget):
         self._told_tool, self._told_hint = "select", ""
         self.left_alone = True
         self.typing = InlineInput(self)
+        self.installEventFilter(self)
         self.setObjectName("faceView")
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)

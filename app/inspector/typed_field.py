@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit, QWidget
 
@@ -77,15 +77,22 @@ class _Line(QLineEdit):
 
     left: Callable[[], None]
 
-    def event(self, event: QEvent) -> bool:
-        """Leave Undo and Redo to the window when there is nothing typed to take back."""
-        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+    def __init__(self) -> None:
+        super().__init__()
+        self.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Leave Undo and Redo to the window when there is nothing typed to take back.
+
+        Not `event` itself: a fault in a handler below an overridden `event` would end the whole program.
+        """
+        if watched is self and event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
             typed = self.isUndoAvailable() and self.isModified()
             undo = event.matches(QKeySequence.StandardKey.Undo) and not typed
             if undo or (event.matches(QKeySequence.StandardKey.Redo) and not self.isRedoAvailable()):
                 event.ignore()
-                return False
-        return super().event(event)
+                return True
+        return False
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Answer Escape."""

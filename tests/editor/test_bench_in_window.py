@@ -1,7 +1,10 @@
 """The bench in the whole window: menus and bars mean the face, the wire tool goes behind it, cards follow."""
 
+import sys
+
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QEvent, QPoint, Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from support.benches import BUTTON, LAMP, PANEL, SWITCH, panel_plan
@@ -9,7 +12,9 @@ from support.surfaces import LEFT
 
 from app.bench.bench import FaceItem
 from app.bench.face_hit import terminal_places
+from app.crash_net import SENTENCE, CrashNet
 from app.inspector.wire_card import WireCard
+from app.rescuing import Rescuing
 from wiring.edits.face_items import add_text
 from wiring.plan.names import TerminalRef
 
@@ -92,3 +97,20 @@ def test_with_the_bench_away_the_same_acts_mean_the_plan(editor_on_bench, acts, 
     assert not acts["remove"].isEnabled()
     acts["wire"].trigger()
     assert editor_on_bench.window.plan_view.tool == "wire" and face.acting.tool == "select"
+
+
+def test_a_fault_in_a_key_handler_of_the_bench_is_told_and_the_program_lives(
+    editor_on_bench, face, monkeypatch, tmp_path
+):
+    rescuing = Rescuing(editor_on_bench.session, tmp_path / "rescue")
+    net = CrashNet(rescuing, editor_on_bench.notices, tmp_path / "log")
+    monkeypatch.setattr(face, "come_in", lambda: ()[0])
+    monkeypatch.setattr(sys, "excepthook", net._caught)
+    key = QKeyEvent(QEvent.Type.KeyPress, Qt.Key.Key_D, Qt.KeyboardModifier.NoModifier)
+    QApplication.postEvent(face, key)  # it comes from the event loop, as from a keyboard
+    QApplication.processEvents()
+    monkeypatch.undo()
+    rescuing.close()
+    assert editor_on_bench.notices.last.text == SENTENCE
+    QTest.keyClick(face, Qt.Key.Key_D)
+    assert editor_on_bench.window.isVisible() and face.acting.tool == "line"
