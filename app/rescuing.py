@@ -89,7 +89,7 @@ class Rescuing(QObject):
         try:
             plan = read_rescue(left)
         except NotReadable as refusal:
-            notices.refuse(str(refusal))
+            notices.say(str(refusal), "weak")
             return
         take_up(plan, left.path)
         self.write_now()

@@ -30,7 +30,8 @@ class Session(QObject):
 
     changed = Signal(object)  # PlanChanged
     thrown = Signal(object)  # the positions after a switch was thrown
-    refused = Signal(str)  # one plain sentence
+    refused = Signal(str)  # one plain sentence: why an act was not done
+    faulted = Signal(str)  # one plain sentence: what is wrong until somebody mends it
     saved_state = Signal(bool)  # whether there is unsaved work
 
     def __init__(self, plan: Plan, kinds: Mapping[str, Kind], parent: QObject | None = None) -> None:

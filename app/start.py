@@ -51,7 +51,7 @@ class Editor:
         self.window.plan_page.keep_room()
         self.solving: Solving = self.window.solving
         for complaint in shelf.complaints:
-            self.notices.refuse(complaint)
+            self.notices.say(complaint, "weak")
 
     def close(self) -> None:
         """Let the worker threads end."""

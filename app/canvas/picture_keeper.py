@@ -54,7 +54,7 @@ class PictureKeeper(QObject):
         backdrop, path = self._session.plan.backdrop, self._session.path
         if backdrop is not None and backdrop.data and not self.levels() and backdrop is not self._damaged:
             self._damaged = backdrop
-            self._session.refused.emit("The picture kept in this plan is damaged; choose it again.")
+            self._session.faulted.emit("The picture kept in this plan is damaged; choose it again.")
         if backdrop is None or not backdrop.path or path is None:
             return
         name, there = backdrop.path, path.parent / backdrop.path
@@ -68,12 +68,12 @@ class PictureKeeper(QObject):
                 there.write_bytes(self._bytes[name])
             elif self._missed != there:
                 self._missed = there  # told once, not again after every edit
-                self._session.refused.emit(
+                self._session.faulted.emit(
                     f"The picture {name} is not beside the plan any more; put it back or choose it again."
                 )
         except OSError as fault:
             why = fault.strerror or "the disk refused"
-            self._session.refused.emit(f"The picture {name} could not be kept beside the plan: {why}.")
+            self._session.faulted.emit(f"The picture {name} could not be kept beside the plan: {why}.")
 
     def _made(self, backdrop: Backdrop) -> tuple[QPixmap, ...]:
         data = self._data(backdrop)

@@ -140,7 +140,7 @@ class SheetsPage(QWidget):
             write_pdf(made.pages, path, title=plan.title, author=plan.author)
         except OSError as fault:
             why = fault.strerror or "the disk refused"
-            self._session.refused.emit(f"The sheets could not be written to {path}: {why}.")
+            self._session.faulted.emit(f"The sheets could not be written to {path}: {why}.")
             return
         self.told.emit(f"The sheets were written to {path}.")
 

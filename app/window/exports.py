@@ -96,7 +96,7 @@ class Exports:
             path.write_text(make(), encoding="utf-8")
         except OSError as fault:
             why = fault.strerror or "the disk refused"
-            self._window.notices.refuse(f"{path} could not be written: {why}.")
+            self._window.notices.say(f"{path} could not be written: {why}.", "weak")
             return False
         self._window.notices.say(f"Written to {path}.")
         return True

@@ -61,6 +61,7 @@ class MainWindow(QMainWindow):
         self.acts = Actions(self)
         self.documents = Documents(session, notices, remembered, self)
         self.rescues: Callable[[], tuple[tuple[str, Callable[[], object]], ...]] = tuple
+        notices.listen_to(session)
         self.plan_view = PlanView(session, selection, self)
         self._lay_out(at_once)
         self.submenus = fill(self.header.menu_bar, self.acts)
@@ -84,6 +85,7 @@ class MainWindow(QMainWindow):
         commit_typing()
         if name != self.view:
             self.trail.leave()
+            self.notices.acted()
         self.acts[name].setChecked(True)
         self.pages.setCurrentIndex(VIEWS.index(name))
         self.tray.setVisible(name == "plan" and self.acts["show_tray"].isChecked())
@@ -144,7 +146,6 @@ class MainWindow(QMainWindow):
         session, solving = self.session, self.solving
         session.changed.connect(self._plan_changed)
         session.thrown.connect(lambda _positions: self._tell_thrown())
-        session.refused.connect(self.notices.refuse)
         session.saved_state.connect(lambda _unsaved: self._tell_plan())
         solving.answered.connect(self._show_answer)
         solving.failed.connect(lambda words: self.notices.say(words, "danger"))

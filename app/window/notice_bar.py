@@ -10,7 +10,7 @@ from app.theme.icons import icon
 from app.theme.look import Look
 
 WIDEST, SIDE_ROOM, DOWN = 680, 24, 52  # below the bar with a page's tools
-NOTE_MS = 9000  # a note leaves by itself; what needs an answer or names a fault stays
+NOTE_MS, REFUSAL_MS = 9000, 20000  # these leave by themselves; what needs an answer or names a fault stays
 
 
 class NoticeBar(QFrame):
@@ -80,7 +80,9 @@ class NoticeBar(QFrame):
         self.show()
         self._place()
         self._timer.stop()
-        if notice.rank == "note" and notice.act is None:
+        if notice.about_act:
+            self._timer.start(REFUSAL_MS)
+        elif notice.rank == "note" and notice.act is None:
             self._timer.start(NOTE_MS)
 
     def put_away(self) -> None:
@@ -90,11 +92,13 @@ class NoticeBar(QFrame):
         if notice is not None and notice.put_away is not None:
             notice.put_away()
 
-    def forget(self) -> None:
-        """Hide what was said about a plan that is put away; a rescued copy can still be asked for."""
-        if self._notice is not None and self._notice.put_away is None:
-            self._notice = None
-            self.hide()
+    def forget(self, only_about_act: bool) -> None:
+        """Hide what is outdated; a rescued copy can be asked for whatever is done."""
+        notice = self._notice
+        if notice is None or notice.put_away is not None or (only_about_act and not notice.about_act):
+            return
+        self._notice = None
+        self.hide()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape puts it away."""

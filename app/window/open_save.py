@@ -107,7 +107,7 @@ class Documents(QObject):
         return choice is Choice.LEAVE or (choice is Choice.SAVE and self.save())
 
     def _show(self, plan: Plan, path: Path | None, *, unsaved: bool = False) -> None:
-        self._notices.outdated.emit()
+        self._notices.plan_left()
         self._session.open(plan, path, unsaved=unsaved)
 
     def _read(self, path: Path, *, own: bool) -> bool:
@@ -152,8 +152,9 @@ class Documents(QObject):
             if choice is not Choice.SAVE:
                 return choice is Choice.LEAVE and self.save_as()
         if not self.lock.take(path):
-            self._notices.refuse(
-                f"{path.name} is open in another window and was not written over; save under another name."
+            self._notices.say(
+                f"{path.name} is open in another window and was not written over; save under another name.",
+                "weak",
             )
             return False
         if self._session.plan.title == UNTITLED and self._session.redo_label is None:

@@ -256,7 +256,7 @@ def test_a_picture_beside_the_plan_goes_along_when_the_plan_is_saved_elsewhere(e
     assert documents.save_as()
     assert (away / "photo.png").read_bytes() == (home / "photo.png").read_bytes()
     told = []
-    editor.session.refused.connect(told.append)
+    editor.session.faulted.connect(told.append)
     editor.session.open(load(away / "b.underboard"), away / "b.underboard")
     assert told == [] and len(view._state.pictures.levels()) >= 1
 
@@ -272,7 +272,7 @@ def test_a_picture_that_is_gone_is_told_when_the_plan_is_opened(editor, tmp_path
     (tmp_path / "photo.png").unlink()
     other = made_editor(tmp_path)
     told = []
-    other.session.refused.connect(told.append)
+    other.session.faulted.connect(told.append)
     other.session.open(load(path), path)
     assert told == ["The picture photo.png is not beside the plan any more; put it back or choose it again."]
     close_editor(other)
@@ -296,7 +296,7 @@ def test_two_plans_whose_pictures_have_one_name_show_each_its_own(editor, tmp_pa
 
 def test_a_damaged_picture_in_a_plan_is_told_once(desk):
     told = []
-    desk.session.refused.connect(told.append)
+    desk.session.faulted.connect(told.append)
     broken = Backdrop(media="image/png", data="AAAA", width_px=10, height_px=10)
     desk.session.open(lay_backdrop(broken).apply(desk.plan), None)
     desk.session.do(move(["p1"], 5, 5))
