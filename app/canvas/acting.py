@@ -115,7 +115,9 @@ class Acting(Generic[A, P, V, T]):
         self._told()
 
     def _hold(self, preview: V) -> None:
-        if preview.held is not None and self._held is None:
+        if preview.held is None:
+            self._let_go()
+        elif self._held is None:
             part, position = preview.held
             self._held = part, self._session.positions.get(part, "")
             self._session.throw(part, position)
@@ -132,6 +134,9 @@ class Acting(Generic[A, P, V, T]):
         if self._gesture is not None:
             self._gesture.close()
         self._gesture, self.preview = None, self._nothing
+        self._let_go()
+
+    def _let_go(self) -> None:
         held, self._held = self._held, None
         if held is not None:
             self._session.throw(*held)

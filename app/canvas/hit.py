@@ -96,7 +96,8 @@ def part_at(geometry: Geometry, at: Point, smallest_mm: float) -> PartId:
     ).tolist()
     if not inside:
         return ""
-    area, away = (width + pad_x) * (height + pad_y), np.hypot(dx, dy)
+    # As large as it is hit: of neighbours too small to see, the nearest is meant and not the smallest.
+    area, away = (width + 2 * pad_x) * (height + 2 * pad_y), np.hypot(dx, dy)
     best = min(inside, key=lambda i: (float(area[i].round(3)), float(away[i].round(6)), -i))
     return geometry.parts.keys_at([best])[0]
 
@@ -137,16 +138,14 @@ def bend_at(bends: tuple[Point, ...], at: Point, reach_mm: float) -> int:
     return index if distance <= reach_mm else -1
 
 
-def on_lever(
-    geometry: Geometry, part: PartId, kind: Kind | None, at: Point, scale: float, selected: frozenset[str]
-) -> bool:
-    """Return whether a place lies on what throws a switch: all of it once a small one is selected."""
+def on_lever(geometry: Geometry, part: PartId, kind: Kind | None, at: Point, scale: float) -> bool:
+    """Return whether a place lies on what throws a switch: its middle, all of it where it is small."""
     if kind is None or not throws_by_hand(kind):
         return False
     row = geometry.parts.get(part)
     half_w, half_h = kind.width_mm / 2, kind.height_mm / 2
     if 2 * min(half_w, half_h) * scale < SMALLEST_PX:
-        return part in selected
+        return True
     dx, dy = at[0] - row[4], at[1] - row[5]
     along, across = dx * row[6] + dy * row[7], dy * row[6] - dx * row[7]
     return bool(abs(along) <= half_w * LEVER_SHARE and abs(across) <= half_h * LEVER_SHARE)
@@ -191,7 +190,7 @@ def hit_at(
             return Hit(at, wire=wire_id, bend=bend)
     if part:
         kind = kinds.get(plan.parts[part].kind)
-        return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale, selected))
+        return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale))
     return _under_parts(geometry, plan, at, scale, ground, grounds or frozenset((ground,)))
 
 

@@ -153,34 +153,6 @@ def test_a_bend_is_added_by_a_double_click_and_dragged(desk):
     assert desk.plan.wires[RED].bends == ((400, 300), (440, 250), (400, 200))
 
 
-def test_the_lever_throws_and_the_plan_stays(qtbot):
-    desk = Desk(qtbot, scale=3.0, centre=(300, 250))
-    before = desk.plan
-    for expected in ("off", "on"):
-        desk.click(300, 300)
-        assert desk.session.positions[SWITCH] == expected
-    assert desk.plan is before
-
-
-def test_a_switch_too_small_to_have_a_lever_is_thrown_by_the_second_click(qtbot):
-    desk = Desk(qtbot, scale=1.0, centre=(300, 250))
-    desk.click(300, 300)
-    assert desk.selection.ids == {SWITCH} and desk.session.positions[SWITCH] == "on"
-    desk.click(300, 300)
-    assert desk.session.positions[SWITCH] == "off"
-
-
-def test_a_button_is_pressed_only_while_it_is_held(qtbot):
-    desk = Desk(qtbot, scale=3.0, centre=(300, 150))
-    desk.press(300, 100)
-    assert desk.session.positions[BUTTON] == "pressed"
-    desk.release(300, 100)
-    assert desk.session.positions[BUTTON] == "released"
-    desk.press(300, 100)
-    desk.key(Qt.Key.Key_Escape)
-    assert desk.session.positions[BUTTON] == "released"
-
-
 def test_middle_button_and_space_pull_the_paper_and_the_plan_stays(desk):
     before, camera = desk.plan, desk.view.sight().camera
     start = desk.px(300, 300)

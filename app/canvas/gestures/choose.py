@@ -6,7 +6,7 @@ from app.canvas.gestures.bend import drag_bend
 from app.canvas.gestures.drag import drag_joists, drag_parts
 from app.canvas.gestures.joist import drag_joist
 from app.canvas.gestures.line import drag_line_corner
-from app.canvas.gestures.pointer import Act, Around, Gesture, Pick, Pointer, Preview, travelled
+from app.canvas.gestures.pointer import Act, Around, Gesture, Pick, Pointer, Preview, Throw, travelled
 from app.canvas.gestures.pull_wire import pull_from
 from app.canvas.gestures.reconnect import drag_end
 from app.canvas.gestures.throw import hold_button, momentary_position, throw_part
@@ -45,9 +45,11 @@ def _press_part(around: Around, pressed: Pointer) -> Gesture:
     kind = around.kinds.get(around.plan.parts[part].kind)
     held = momentary_position(kind) if kind is not None and hit.lever and not pressed.adds else None
     if held is not None and kind is not None:
-        at_rest = around.positions.get(part) or kind.positions[0].name
-        return (yield from hold_button(part, held, at_rest))
-    pointer = yield Preview()
+        pointer = yield from hold_button(part, held)
+        if pointer.phase == "release":
+            return Throw(part, around.positions.get(part) or kind.positions[0].name)
+    else:
+        pointer = yield Preview()
     while pointer.phase != "release":
         if pointer.phase == "move" and travelled(around, pressed.at, pointer.at):
             moved = around.selected if part in around.selected else frozenset((part,))

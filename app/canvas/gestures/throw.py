@@ -1,9 +1,12 @@
 """Throw a switch with a click, or hold a push button down."""
 
-from app.canvas.gestures.pointer import Act, Around, Gesture, Preview, Throw
+from collections.abc import Generator
+
+from app.canvas.gestures.pointer import Act, Around, Pointer, Preview, Throw
 from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId
 
+HELD = "Held down until you let go. Pull it away to move it."
 BY_ITSELF = frozenset(
     {"moving", "stalled", "blown", "tripped"}
 )  # positions a part comes into, nobody puts it
@@ -29,9 +32,10 @@ def throw_part(around: Around, part: PartId) -> Act | None:
     return Throw(part, following) if following is not None else None
 
 
-def hold_button(part: PartId, pressed: str, at_rest: str) -> Gesture:
-    """Keep a push button pressed until the pointer lets go of it."""
+def hold_button(part: PartId, pressed: str) -> Generator[Preview, Pointer, Pointer]:
+    """Keep a push button pressed; return the pointer that lets go of it, or leaves it to drag it away."""
     while True:
-        pointer = yield Preview(held=(part, pressed), hint="Held down until you let go.", cursor="point")
-        if pointer.phase == "release":
-            return Throw(part, at_rest)
+        pointer = yield Preview(held=(part, pressed), hint=HELD, cursor="point")
+        leaves = pointer.phase == "move" and not (pointer.hit.part == part and pointer.hit.lever)
+        if leaves or pointer.phase == "release":
+            return pointer
