@@ -72,7 +72,7 @@ USUAL = {
     "scene": (Scene(id="s1", name="n"), "s1|n|0.0|0.0|0.0|0.0|UsePattern()"),
     "part": (
         Part(id="p1", kind="k", designation="E1", x_mm=1, y_mm=2),
-        "p1|k|E1|1|2|0.0||{}||||",
+        "p1|k|E1|1|2|0.0||{}|||||",
     ),
     "panel": (
         Panel(id="n1", name="n", x_mm=1, y_mm=2, width_mm=3, height_mm=4),

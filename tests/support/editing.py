@@ -10,6 +10,7 @@ from wiring.edits.benchwork import add_track, set_board
 from wiring.edits.connect import connect
 from wiring.edits.edit import EditRefused
 from wiring.edits.face_items import add_line, add_text
+from wiring.edits.groups import join
 from wiring.edits.joists import add_joist
 from wiring.edits.lay_along import lay_along
 from wiring.edits.log_battery import log_battery
@@ -80,6 +81,7 @@ def furnished_quay() -> Plan:
         place(KINDS["terminal-strip-4"], 500, 400),
         place(KINDS["terminal-strip-4"], 800, 400),
         log_battery("p2", "fitted", date(2026, 3, 1)),
+        join(["p13", "p14"]),
     )
 
 
@@ -102,6 +104,8 @@ def plans(draw) -> Plan:
         plan = place(KINDS[kind], draw(COORDINATES), draw(COORDINATES), draw(COORDINATES)).apply(plan)
     for part_id in list(plan.parts):
         plan = set_field([part_id], label=draw(TEXTS), note=draw(TEXTS)).apply(plan)
+    if len(plan.parts) > 1 and draw(st.booleans()):
+        plan = join(list(plan.parts)[:2]).apply(plan)
     refs = [TerminalRef(p.id, t.name) for p in plan.parts.values() for t in KINDS[p.kind].terminals]
     for start, end in draw(st.lists(st.tuples(*[st.sampled_from(refs)] * 2), max_size=6)) if refs else ():
         try:

@@ -28,6 +28,7 @@ from wiring.edits.face_legends import legends_from_labels
 from wiring.edits.face_shift import mirror_on_face, remove_from_face, shift_each_on_face
 from wiring.edits.feed import feed
 from wiring.edits.fragment import copied, paste
+from wiring.edits.groups import join, take_apart
 from wiring.edits.joined import followed, remembered
 from wiring.edits.lay_along import lay_along
 from wiring.edits.lay_anew import lay_anew
@@ -216,7 +217,11 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
         "Line up", h.one("panels"), {h.one("parts"): h.at()}, {h.index(): h.at()}, {h.index(): h.at()}
     ),
     "feed.feed": _feed,
-    "fragment.paste": lambda h: paste(h.text(), h.mm(), 0.0, turn_deg=h.pick(0.0, 90.0, 45.0), kinds=KINDS),
+    "fragment.paste": lambda h: paste(
+        h.text(), h.mm(), 0.0, turn_deg=h.pick(0.0, 90.0, 45.0), as_one=h.pick(True, False), kinds=KINDS
+    ),
+    "groups.join": lambda h: join(h.some("parts", "wires")),
+    "groups.take_apart": lambda h: take_apart(h.some("parts")),
     "joined.followed": _move_and_route,
     "joined.remembered": lambda h: remembered(move(h.some("parts"), h.mm(), 5.0)),
     "joists.add_joist": lambda h: joists.add_joist(h.at(), (0, 50)),

@@ -10,6 +10,7 @@ from wiring.catalogue.kind import Kind
 from wiring.edits.areas import panel_at, scene_at
 from wiring.edits.edit import EditRefused
 from wiring.edits.tables import frozen, rounded_mm, with_records
+from wiring.plan.groups import shared_groups
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
@@ -29,8 +30,13 @@ def with_copies(
     dx_mm: float,
     dy_mm: float,
     kinds: Mapping[str, Kind] | None = None,
+    *,
+    as_one: bool = False,
 ) -> Plan:
-    """Return the plan with copies of those records set down at a distance, checked against their kinds."""
+    """Return the plan with copies of those records set down at a distance, checked against their kinds.
+
+    Copies of parts that are one thing are one thing of their own; `as_one` makes one of all the copies.
+    """
     number = count(plan.next_number)
     new_ids: dict[str, str] = {}
     designations = FreeNames(p.designation for p in plan.parts.values())
@@ -55,7 +61,10 @@ def with_copies(
                 built=False,
             )
         )
-    return with_records(plan, new_parts, new_wires, kinds, next(number))
+    joined = [msgspec.structs.replace(p, group="one") for p in new_parts] if as_one else new_parts
+    fresh = {old: f"g{next(number)}" for old in shared_groups(joined)}
+    grouped = [msgspec.structs.replace(p, group=fresh.get(p.group, "")) for p in joined]
+    return with_records(plan, grouped, new_wires, kinds, next(number))
 
 
 class FreeNames:

@@ -73,11 +73,13 @@ def paste(
     *,
     at: Point | None = None,
     turn_deg: float = 0.0,
+    as_one: bool = False,
     kinds: Mapping[str, Kind] | None = None,
 ) -> Edit:
     """Set down what :func:`copied` gave, with fresh ids: shifted, or with its middle on the point `at`.
 
-    `turn_deg` turns the whole of it clockwise first; with `kinds` settings and terminals are checked.
+    `turn_deg` turns the whole of it clockwise first; `as_one` joins its parts as one thing; with `kinds`
+    settings and terminals are checked.
     """
 
     def apply(plan: Plan) -> Plan:
@@ -85,7 +87,7 @@ def paste(
         shift = (dx_mm, dy_mm) if at is None else _shift_to(at, fragment)
         # Checked as all that comes from elsewhere is: the text may have been written by anything.
         whole = set_plan(joists=(*plan.joists, *_shifted(fragment, shift))).apply(plan)
-        return with_copies(whole, fragment.parts, fragment.wires, *shift, kinds)
+        return with_copies(whole, fragment.parts, fragment.wires, *shift, kinds, as_one=as_one)
 
     return Edit("Paste", apply)
 

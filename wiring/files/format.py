@@ -34,8 +34,8 @@ Whole plan
     ``parts``, ``wires``, ``battery_log`` (lists), ``prices`` (of one battery by the key of its type,
     ``{"alkaline AA": 0.9}``, of the kilowatt-hour as ``"mains kWh"``, and of one part as
     ``"led-warm-white: 20 mA, 470 Ω"``; in any currency), ``circuit_colours`` (by the id of a supply),
-    ``next_number`` (the number the next new part, wire, scene, panel or wireway gets, as none is given
-    twice; left out: one more than the highest used).
+    ``next_number`` (the number the next new part, wire, scene, panel, wireway or group gets, as none is
+    given twice; left out: one more than the highest used).
 Habits
     ``units`` "metric" or "us" ("metric"), ``wire_size`` ("22 AWG"), ``slack_m`` spare length per wire end
     (0.1), ``ambient_c`` (20), ``drop_limit`` share of the source voltage that wires may lose (0.1),
@@ -74,7 +74,8 @@ Part
     minus sign ("E1"), ``x_mm``, ``y_mm`` of its centre, x to the right and y down as seen from above;
     ``turn_deg`` clockwise (0), ``label`` your own words (""), ``settings`` what differs from the kind's
     typical values, in SI units: ``{"resistance": 470}``, ``position`` while a session runs ("": as the kind
-    usually stands), ``scene`` and ``panel`` ids ("": none), ``note`` ("").
+    usually stands), ``scene`` and ``panel`` ids ("": none), ``note`` (""), ``group`` ("": none): an id that
+    stands nowhere else; parts with the same one are one thing, to be taken in hand together.
 Wire
     ``id``, ``label`` ("W1"), ``start`` and ``end``: part id and terminal, ``["p3", "A"]``; ``size`` "22 AWG"
     or "0.5 mm2" ("22 AWG"), ``colour`` letters of IEC 60757 ("BK"), ``solid`` (false), ``length_m`` measured

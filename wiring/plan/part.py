@@ -23,3 +23,4 @@ class Part(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True):
     scene: SceneId = ""
     panel: PanelId = ""
     note: str = ""
+    group: str = ""  # parts that share it are one thing; see `wiring.plan.groups`

@@ -10,6 +10,7 @@ from wiring.plan.limits import (
     LONGEST_NAME,
     LONGEST_WIRE_M,
     designation_is_fair,
+    id_is_fair,
     place_is_fair,
     text_is_fair,
 )
@@ -44,6 +45,8 @@ def part_faults(part: Part, scenes: Collection[str], panels: Collection[str]) ->
         yield f"{name} belongs to the scene {part.scene}, which the plan does not have."
     if part.panel and part.panel not in panels:
         yield f"{name} sits on the panel {part.panel}, which the plan does not have."
+    if part.group and not id_is_fair(part.group):
+        yield f"{name} is joined by “{part.group[:40]}”, which cannot be an id: a letter, then letters and digits."
     for setting, value in part.settings.items():
         if not _value_is_fair(value):
             yield f"The setting {setting} of {name} must be a number or a short text."

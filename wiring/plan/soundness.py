@@ -48,7 +48,7 @@ USE_BOUNDS = {
     "sessions_per_month": (0.0, 1000.0),
     "sessions_per_charge": (0, 1000),
 }
-_NUMBERED = re.compile(r"[pwsny]([0-9]{1,15})")
+_NUMBERED = re.compile(r"[pwsnyg]([0-9]{1,15})")
 
 
 def unsound(plan: Plan, kinds: Mapping[str, Kind] | None = None) -> tuple[str, ...]:
@@ -83,7 +83,8 @@ def _some(names: list[str]) -> str:
 
 def least_next_number(plan: Plan) -> int:
     """Return the lowest `next_number` that gives no id of the plan a second time."""
-    ids = (*plan.parts, *plan.wires, *plan.scenes, *plan.panels, *plan.wireways)
+    groups = {part.group for part in plan.parts.values() if part.group}
+    ids = (*plan.parts, *plan.wires, *plan.scenes, *plan.panels, *plan.wireways, *groups)
     return max((int(m[1]) for m in map(_NUMBERED.fullmatch, ids) if m), default=0) + 1
 
 

@@ -17,7 +17,8 @@ def place_set(around: Around, name: str, text: str, turn_deg: float = 0.0) -> Ge
         pointer = yield preview
         turn_deg = (turn_deg + TURNS.get(pointer.key, 0.0)) % 360.0
         at = pointer.at if pointer.free else on_grid(pointer.at, around.grid_mm)
-        edit = paste(text, at=at, turn_deg=turn_deg, kinds=around.kinds)._replace(label=f"Place {name}")
+        edit = paste(text, at=at, turn_deg=turn_deg, as_one=True, kinds=around.kinds)
+        edit = edit._replace(label=f"Place {name}")
         if pointer.phase in ("press", "double") or pointer.key == "enter":
             return Do(edit, pick_new=True)
         plan = edit.apply(around.plan)
