@@ -36,7 +36,7 @@ def things_of(plan: Plan, ids: Iterable[str]) -> tuple[tuple[PartId, ...], ...]:
 
 
 def thing_of(plan: Plan, ids: Iterable[str]) -> tuple[PartId, ...]:
-    """Return the members of the one thing that those parts are, no more and no less; () when they are none."""
+    """Return the members of the one thing that those parts are, all of it and no more; () for none."""
     parts = frozenset(i for i in ids if i in plan.parts)
     things = things_of(plan, parts)
     return things[0] if len(things) == 1 and parts == frozenset(things[0]) else ()

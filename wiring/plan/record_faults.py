@@ -46,7 +46,7 @@ def part_faults(part: Part, scenes: Collection[str], panels: Collection[str]) ->
     if part.panel and part.panel not in panels:
         yield f"{name} sits on the panel {part.panel}, which the plan does not have."
     if part.group and not id_is_fair(part.group):
-        yield f"{name} is joined by “{part.group[:40]}”, which cannot be an id: a letter, then letters and digits."
+        yield f"{name} is in the group “{part.group[:40]}”, which cannot be an id: a letter, then digits."
     for setting, value in part.settings.items():
         if not _value_is_fair(value):
             yield f"The setting {setting} of {name} must be a number or a short text."
