@@ -15,6 +15,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.theme.sizes import fix_height
+
 HEIGHT = 44
 TOOLS = (
     ("select", "Select", "Choose and move  V"),
@@ -50,7 +52,7 @@ class BenchBar(QFrame):
         super().__init__(parent)
         self.setObjectName("choices")
         self.setAutoFillBackground(True)
-        self.setFixedHeight(HEIGHT)
+        fix_height(self, HEIGHT)
         self.setAccessibleName("Panel bench")
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 0, 12, 0)

@@ -5,6 +5,7 @@ from PySide6.QtGui import (
     QAccessible,
     QAccessibleAnnouncementEvent,
     QContextMenuEvent,
+    QFocusEvent,
     QHelpEvent,
     QNativeGestureEvent,
 )
@@ -46,6 +47,12 @@ class BenchFace(TypedFace):
                 self.look(self.camera.zoomed(1.0 + event.value(), at))
             return True
         return super().takes_first(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Leave what the hand is doing; a tool stays in hand."""
+        if self.acting.tool == "select":
+            self.acting.cancel()
+        super().focusOutEvent(event)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Leave the gesture, or show the small menu."""

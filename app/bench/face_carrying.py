@@ -13,6 +13,7 @@ from app.bench.face_pointer import (
     FaceWrite,
 )
 from app.canvas.acting import Acting
+from app.canvas.gestures.pointer import Throw
 from app.selection import Selection
 from app.session import Session
 from wiring.plan.changes import changes_between
@@ -36,6 +37,10 @@ def acting_on_face(
             selection.select(act.ids)
         elif isinstance(act, FaceWrite):
             write(act)
+        elif isinstance(act, Throw):
+            session.throw(act.part, act.position)
+            bench.choose(())
+            selection.select((act.part,))
         else:
             do_and_choose(session, selection, bench, act)
 

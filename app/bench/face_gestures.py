@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 
 from app.bench.bench import FaceItem
 from app.bench.face_fit import misfit_words
+from app.bench.face_holding import hold_on_face, let_go_on_face
 from app.bench.face_moving import drag_on_face
 from app.bench.face_pointer import (
     FaceAct,
@@ -48,13 +49,18 @@ def pressed(around: FaceAround, pointer: FacePointer) -> FaceGesture:
 
 
 def _press_thing(around: FaceAround, begun: FacePointer) -> FaceGesture:
-    """Click, add, drag or, begun on a wire, band: which one shows when the pointer moves or lets go."""
+    """Click, add, hold, drag or, begun on a wire, band: what the pointer then does shows which."""
     ids, items = around.sight.selected, around.sight.items
     one, item = begun.hit.part or begun.hit.wire, begun.hit.item
     mine = frozenset({one} if one else ())
     mine_items = frozenset({item} if item is not None else ())
     held = one in ids or item in items
-    pointer = yield FacePreview()
+    if begun.hit.button and not begun.adds:
+        pointer = yield from hold_on_face(around, one)
+        if pointer.phase == "release":
+            return let_go_on_face(around, one)
+    else:
+        pointer = yield FacePreview()
     while pointer.phase != "release":
         if pointer.phase == "move" and around.travelled(begun.at, pointer.at):
             if begun.hit.wire:

@@ -7,7 +7,8 @@ from typing import NamedTuple
 from app.bench.bench import FaceItem
 from app.bench.face_sight import FaceSight
 from app.bench.face_wires import courses
-from app.canvas.hit import LANDING_PX, bend_at, end_rings, path_distance
+from app.canvas.gestures.throw import momentary_position
+from app.canvas.hit import LANDING_PX, LEVER_SHARE, bend_at, end_rings, path_distance
 from wiring.drawings.panel_face import legend
 from wiring.pictures.metrics import words_corners
 from wiring.plan.names import TerminalRef
@@ -31,6 +32,7 @@ class FaceHit(NamedTuple):
     wire: str = ""
     bend: int = -1  # index of the wire's bend
     end: str = ""  # "start" or "end": on the ring that moves this end of the chosen wire
+    button: bool = False  # on the middle of a push button seen from the front
 
     @property
     def is_nothing(self) -> bool:
@@ -54,7 +56,7 @@ def hit_on_face(sight: FaceSight, at: Point, *, landing: bool = False) -> FaceHi
                     return FaceHit(at, item=item, corner=corner)
     part = _part_at(sight, from_face(sight.panel, at))
     if part:
-        return FaceHit(at, part=part)
+        return FaceHit(at, part=part, button=_on_button(sight, part, at))
     for index, text in reversed(list(enumerate(sight.panel.texts))):
         if _in_text(text, at, reach / 2):
             return FaceHit(at, item=FaceItem("text", index))
@@ -137,6 +139,16 @@ def _part_at(sight: FaceSight, at: Point) -> str:
         if away < best:
             best, found = away, part.id
     return found
+
+
+def _on_button(sight: FaceSight, part_id: str, at: Point) -> bool:
+    """Return whether a place lies on what is pressed of a push button; its rim moves it."""
+    part = sight.plan.parts[part_id]
+    kind = sight.kinds[part.kind]
+    if sight.camera.behind or momentary_position(kind) is None:
+        return False
+    middle = to_face(sight.panel, (part.x_mm, part.y_mm))
+    return math.dist(middle, at) <= LEVER_SHARE * min(kind.width_mm, kind.height_mm) / 2
 
 
 def _in_text(text: FaceText, at: Point, pad: float) -> bool:

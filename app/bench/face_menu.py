@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QMenu
 from app.bench.face_hit import FaceHit
 from app.bench.face_keys import TypedFace
 from app.bench.face_rulers import length_words
+from app.canvas.gestures.throw import momentary_position
 from app.canvas.hit import Hit
 from app.canvas.words import hit_words, part_words
 from wiring.plan.designations import part_label
@@ -16,6 +17,8 @@ from wiring.sheets.panel_template import hole_mm
 
 TOOLS = (("Pull a wire\tW", "wire"), ("Draw a track line\tD", "line"), ("Put a legend\tL", "text"))
 SIDES = {False: "Turn it over: from behind\tB", True: "Turn it over: the front\tB"}
+THROW = "A double click throws it."
+HOLD = "Keep the mouse down on its middle to hold it, by its rim it is moved."
 
 
 def face_menu(face: TypedFace, hit: FaceHit) -> QMenu:
@@ -72,6 +75,10 @@ def face_tip(face: TypedFace, hit: FaceHit) -> str:
         part_words(sight.whole, hit.part),
         f"{left} from the left edge, {top} from the upper one, seen from the front.",
     ]
+    if position := sight.whole.positions.get(hit.part, ""):
+        holds = momentary_position(sight.kinds[part.kind]) is not None
+        does = HOLD if holds else THROW
+        lines.append(f"Stands at “{position}”." + (f" {does}" if not sight.camera.behind else ""))
     hole = hole_mm(sight.kinds[part.kind]) if is_mounted(sight.kinds[part.kind]) else 0.0
     if hole:
         lines.append(f"Drill {length_words(hole, us=False)}.")

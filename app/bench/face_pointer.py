@@ -6,7 +6,7 @@ from typing import Literal, NamedTuple
 from app.bench.bench import FaceItem, Pencil
 from app.bench.face_hit import FaceHit
 from app.bench.face_sight import FaceSight
-from app.canvas.gestures.pointer import Around, GestureKey
+from app.canvas.gestures.pointer import Around, GestureKey, Throw
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.panel_spacing import spacing_of
@@ -77,7 +77,7 @@ class FacePreview(NamedTuple):
     held: tuple[str, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""
     types: bool = False  # the gesture reads characters that are typed
-    cursor: Literal["", "grab", "cross", "no"] = ""
+    cursor: Literal["", "grab", "cross", "point", "no"] = ""
 
     @property
     def begun(self) -> bool:
@@ -106,5 +106,5 @@ class FaceWrite(NamedTuple):
     number: int = -1
 
 
-FaceAct = FaceDo | FacePick | FaceWrite
+FaceAct = FaceDo | FacePick | FaceWrite | Throw
 FaceGesture = Generator[FacePreview, FacePointer, FaceAct | None]

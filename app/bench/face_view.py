@@ -32,6 +32,7 @@ ZOOM_PER_NOTCH = 1.2
 CURSORS = {
     "grab": Qt.CursorShape.ClosedHandCursor,
     "cross": Qt.CursorShape.CrossCursor,
+    "point": Qt.CursorShape.PointingHandCursor,
     "no": Qt.CursorShape.ForbiddenCursor,
     "": Qt.CursorShape.ArrowCursor,
 }
@@ -198,7 +199,7 @@ class FaceView(QWidget):
         act = double(self.around(), pointer)
         if act is not None:
             self.acting.carry_out(act)
-        elif pointer.hit.part:
+        elif pointer.hit.part and not pointer.hit.button:
             self.deeds.throw((pointer.hit.part,))
         else:
             self.mousePressEvent(event)
