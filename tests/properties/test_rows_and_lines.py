@@ -104,6 +104,28 @@ def test_a_lamp_mirrored_across_has_plus_on_the_other_side_and_a_building_keeps_
     assert there.wires["w4"].bends == ((260, 60),)
 
 
+@pytest.mark.parametrize("way", ["across", "down"])
+def test_square_wires_are_square_after_mirroring(way):
+    pack, lamp = KINDS["battery-alkaline"], LAMP
+    plan = done(Plan(), place(pack, 0, 0), place(lamp, 200, -150))
+    for terminal, other in zip(pack.terminals, lamp.terminals, strict=True):
+        (x, y), (to_x, _) = (
+            terminal_at(plan.parts["p1"], pack, terminal.name),
+            terminal_at(plan.parts["p2"], lamp, other.name),
+        )
+        plan = done(
+            plan,
+            connect(TerminalRef("p1", terminal.name), TerminalRef("p2", other.name), bends=[(to_x, y)]),
+        )
+    there = mirror(plan.parts, way).apply(plan)
+    for wire in there.wires.values():
+        ((x, y),) = wire.bends
+        start = terminal_at(there.parts["p1"], pack, wire.start.terminal)
+        end = terminal_at(there.parts["p2"], lamp, wire.end.terminal)
+        assert y == pytest.approx(start[1]) and x == pytest.approx(end[0])
+    assert mirror(there.parts, way).apply(there) == plan
+
+
 def test_too_few_parts_are_refused():
     plan = strewn()
     for edit in (align(["p1"], "row"), distribute(["p1", "p2"], "across")):

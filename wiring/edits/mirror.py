@@ -14,7 +14,9 @@ from wiring.edits.tables import counted, known_kinds, part_of, rounded_mm, with_
 from wiring.plan.part import Part
 from wiring.plan.places import Point, terminal_at
 from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
 
+LEVEL_MM = 0.01  # a bend this little beside its terminal stands level with it
 Over = Callable[[Point], Point]
 
 
@@ -47,11 +49,12 @@ def mirror(
 
         mirrored = []
         for part in parts.values():
-            there = _mirrored(part, known.get(part.kind), over, across)
-            scene, panel = areas_after(plan, plan, part, there)
-            mirrored.append(msgspec.structs.replace(there, scene=scene, panel=panel))
+            turned = _mirrored(part, known.get(part.kind), over, across)
+            scene, panel = areas_after(plan, plan, part, turned)
+            mirrored.append(msgspec.structs.replace(turned, scene=scene, panel=panel))
         inner = [w for w in plan.wires.values() if w.bends and {w.start.part, w.end.part} <= parts.keys()]
-        wires = [msgspec.structs.replace(w, bends=tuple(_rounded(over(b)) for b in w.bends)) for w in inner]
+        there = {p.id: p for p in mirrored}
+        wires = [msgspec.structs.replace(w, bends=_bends(w, parts, there, known, over)) for w in inner]
         return with_harness_followed(plan, with_records(plan, mirrored, wires), parts, known)
 
     return Edit(f"Mirror {counted(len(wanted), 'part')}", apply)
@@ -75,6 +78,23 @@ def _off(part: Part, there: Part, kind: Kind, over: Over) -> float:
         math.dist(terminal_at(there, kind, t.name), over(terminal_at(part, kind, t.name)))
         for t in kind.terminals
     )
+
+
+def _bends(
+    wire: Wire, old: Mapping[str, Part], new: Mapping[str, Part], known: Mapping[str, Kind], over: Over
+) -> tuple[Point, ...]:
+    """Return the bends mirrored, the outermost still level with their terminals, which a turn puts aside."""
+    bends = [_rounded(over(b)) for b in wire.bends]
+    for ref, index in ((wire.start, 0), (wire.end, -1)):
+        kind = known.get(old[ref.part].kind)
+        if kind is None:
+            continue
+        was, is_now = (terminal_at(parts[ref.part], kind, ref.terminal) for parts in (old, new))
+        if abs(wire.bends[index][1] - was[1]) < LEVEL_MM:
+            bends[index] = _rounded((bends[index][0], is_now[1]))
+        elif abs(wire.bends[index][0] - was[0]) < LEVEL_MM:
+            bends[index] = _rounded((is_now[0], bends[index][1]))
+    return tuple(bends)
 
 
 def _rounded(point: Point) -> Point:
