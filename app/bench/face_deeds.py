@@ -1,6 +1,7 @@
 """What keys, menus and the window do with what is chosen on a face; each is one step of the history."""
 
 from collections.abc import Callable, Iterable
+from typing import Literal
 
 from PySide6.QtGui import QGuiApplication
 
@@ -78,7 +79,7 @@ class FaceDeeds:
     def turn(self, degrees: float) -> None:
         """Turn the chosen parts."""
         if self.parts:
-            self._session.do(turn(self.parts, degrees))
+            self._session.do(turn(self.parts, degrees, kinds=self._session.kinds))
 
     def throw(self, ids: Iterable[str] | None = None) -> None:
         """Put switches into their next position, live; a push button does not stay."""
@@ -151,11 +152,12 @@ class FaceDeeds:
         """Bring the chosen parts, or all there are, onto the spacing."""
         own = [p.id for p in self._around().sight.parts]
         ids = [i for i in own if i in self._selection.ids]
-        self._session.do(onto_spacing(self._bench.panel, ids or own))
+        self._session.do(onto_spacing(self._bench.panel, ids or own, kinds=self._session.kinds))
 
     def _in_steps(self, axis: int) -> None:
         own = [p.id for p in self._around().sight.parts if p.id in self._selection.ids]
-        self._session.do(in_steps(self._bench.panel, own, "down" if axis else "across"))
+        way: Literal["across", "down"] = "down" if axis else "across"
+        self._session.do(in_steps(self._bench.panel, own, way, kinds=self._session.kinds))
 
     def _mirror(self, axis: int) -> None:
         edit = mirror_on_face(
@@ -200,6 +202,7 @@ class FaceDeeds:
             {key: by for key, by in moved.items() if not isinstance(key, FaceItem)},
             {key.number: by for key, by in items.items() if key.sort == "line"},
             {key.number: by for key, by in items.items() if key.sort == "text"},
+            kinds=self._session.kinds,
         )
         self._session.do(edit)
 

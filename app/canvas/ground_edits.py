@@ -41,7 +41,7 @@ def with_grounds_shifted(
 ) -> Edit:
     """Return the edit that shifts those parts and wires and all that of the ground, in one step."""
     moved, ground = sorted(ids), sorted(grounds)
-    edits = [move(moved, dx_mm, dy_mm)] if moved else []
+    edits = [move(moved, dx_mm, dy_mm, kinds=kinds)] if moved else []
     edits += [ground_shifted(plan, g, dx_mm, dy_mm, kinds) for g in ground]
     return _all_of(edits, f"Move {counted(len(moved) + len(ground), 'item')}")
 
@@ -83,8 +83,10 @@ def ground_shifted(plan: Plan, ground: str, dx_mm: float, dy_mm: float, kinds: M
     """Return the edit that shifts the wireway, with the wires along it, the area, joist, track or board."""
     area = areas_of(plan).get(ground)
     if area is not None:
-        change = change_scene if ground in plan.scenes else change_panel
-        return change(ground, x_mm=area.x_mm + dx_mm, y_mm=area.y_mm + dy_mm)
+        there = {"x_mm": area.x_mm + dx_mm, "y_mm": area.y_mm + dy_mm}
+        if ground in plan.scenes:
+            return change_scene(ground, **there)
+        return change_panel(ground, kinds=kinds, **there)
     line = line_points(plan, ground)
     if line:
         return line_changed(ground, tuple((x + dx_mm, y + dy_mm) for x, y in line))

@@ -196,4 +196,4 @@ class PanelCard(Card):
         self.session.do(edit)
 
     def _change(self, *_checked: object, **fields: Any) -> str:  # noqa: ANN401 - each field has its own type
-        return committed(self.session, change_panel(self._id, **fields))
+        return committed(self.session, change_panel(self._id, kinds=self.session.kinds, **fields))

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog
 
 from app.canvas.focus import choices
+from app.canvas.joining import join_selected, take_selected_apart
 from app.canvas.picture_file import FILTER
 from app.canvas.rerouting import with_new_wires_routed
 from app.canvas.wireway_menu import route_all
@@ -24,7 +25,7 @@ from wiring.edits.mirror import mirror
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-NEED_PARTS = ("keep_set", "feed", "one_to_one", "lay_anew")
+NEED_PARTS = ("join", "take_apart", "keep_set", "feed", "one_to_one", "lay_anew")
 ARRANGED = (*LINES, *SPACED, *MIRRORED)
 
 
@@ -38,8 +39,8 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
         "bottom": lambda ids: align(ids, "bottom", kinds=kinds),
         "row": lambda ids: align(ids, "row", kinds=kinds),
         "column": lambda ids: align(ids, "column", kinds=kinds),
-        "space_across": lambda ids: distribute(ids, "across"),
-        "space_down": lambda ids: distribute(ids, "down"),
+        "space_across": lambda ids: distribute(ids, "across", kinds=kinds),
+        "space_down": lambda ids: distribute(ids, "down", kinds=kinds),
         "mirror_across": lambda ids: mirror(ids, "across", kinds=kinds),
         "mirror_down": lambda ids: mirror(ids, "down", kinds=kinds),
     }
@@ -50,6 +51,8 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
     acts["scale_picture"] = partial(_take, window, window.plan_view.begin_calibrate)
     acts["move_picture"] = partial(_take, window, window.plan_view.begin_shift_picture)
     acts["no_picture"] = lambda: window.session.do(remove_backdrop())
+    acts["join"] = lambda: join_selected(window.session, window.selection)
+    acts["take_apart"] = lambda: take_selected_apart(window.session, window.selection)
     acts["keep_set"] = partial(keep_set, window)
     acts["lay_anew"] = partial(_lay_anew, window)
     acts["one_to_one"] = partial(_one_to_one, window)

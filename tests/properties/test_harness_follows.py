@@ -3,6 +3,7 @@
 import itertools
 import math
 
+import msgspec
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
@@ -11,10 +12,15 @@ from support.editing import KINDS, done
 
 from app.canvas.sub_plan import sub_plan
 from wiring.edits.align import align
+from wiring.edits.distribute import distribute
+from wiring.edits.face_shift import shift_each_on_face
 from wiring.edits.harness_follow import with_harness_of
+from wiring.edits.mirror import mirror
 from wiring.edits.move import move
 from wiring.edits.panel_harness import bring_out
+from wiring.edits.panel_spacing import in_steps, onto_spacing
 from wiring.edits.panels import change_panel
+from wiring.edits.tables import with_records
 from wiring.edits.turn import turn
 from wiring.edits.wireways import move_corner
 from wiring.plan.harness import harness_of
@@ -149,3 +155,28 @@ def test_a_switch_of_a_kind_nobody_knows_any_more_keeps_its_place_in_the_bundle(
         OUT.wireways[WAY].points[-1][0] - 40,
         OUT.wireways[WAY].points[-1][1] - 10,
     )
+
+
+OWN_KEY = "own-toggle"
+OWN_KINDS = {**KINDS, OWN_KEY: msgspec.structs.replace(KINDS["toggle-on-off"], key=OWN_KEY)}
+EDITS = {
+    "move": lambda kinds: move([PLUG.id], -40, -10, kinds=kinds),
+    "turn": lambda kinds: turn([PLUG.id], 180, kinds=kinds),
+    "turn several": lambda kinds: turn([PLUG.id, STRIP], 90, kinds=kinds),
+    "align": lambda kinds: align([PLUG.id, STRIP], "column", kinds=kinds),
+    "space out": lambda kinds: distribute([PLUG.id, SWITCH, STRIP], "across", kinds=kinds),
+    "onto the spacing": lambda kinds: onto_spacing(PANEL, [SWITCH, BUTTON], kinds=kinds),
+    "in steps": lambda kinds: in_steps(PANEL, [SWITCH, BUTTON, LAMP], "across", kinds=kinds),
+    "on the face": lambda kinds: shift_each_on_face("", PANEL, {SWITCH: (7, 3)}, {}, {}, kinds=kinds),
+    "panel": lambda kinds: change_panel(PANEL, x_mm=130.0, width_mm=230.0, kinds=kinds),
+    "mirror": lambda kinds: mirror([SWITCH, BUTTON, LAMP], "across", kinds=kinds),
+}
+
+
+@pytest.mark.parametrize("name", EDITS)
+def test_a_switch_of_the_users_own_kind_goes_with_its_bundle_as_a_built_in_one_does(name):
+    switch = msgspec.structs.replace(OUT.parts[SWITCH], kind=OWN_KEY)
+    own = with_records(OUT, [switch])
+    there = EDITS[name](OWN_KINDS).apply(own)
+    same = EDITS[name](KINDS).apply(OUT)
+    assert dict(there.wires) == dict(same.wires) and dict(there.wireways) == dict(same.wireways)

@@ -30,7 +30,7 @@ def align(ids: Iterable[str], line: Line, *, kinds: Mapping[str, Kind] | None = 
         spots = {p.id: _spot(p, known.get(p.kind), line) for p in parts}
         to = _goal(list(spots.values()), line)
         return with_shifts(
-            plan, {i: (to - spot, 0.0) if upright else (0.0, to - spot) for i, spot in spots.items()}
+            plan, {i: (to - spot, 0.0) if upright else (0.0, to - spot) for i, spot in spots.items()}, known
         )
 
     return Edit(f"Line up {counted(len(wanted), 'part')}", apply)

@@ -1,15 +1,18 @@
 """Space parts out evenly between the two outermost."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Literal
 
+from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.shift_each import with_shifts
 from wiring.edits.tables import counted, part_of
 from wiring.plan.plan import Plan
 
 
-def distribute(ids: Iterable[str], way: Literal["across", "down"]) -> Edit:
+def distribute(
+    ids: Iterable[str], way: Literal["across", "down"], *, kinds: Mapping[str, Kind] | None = None
+) -> Edit:
     """Give the centres of those parts equal distances across or down; the outermost two stay."""
     wanted = tuple(dict.fromkeys(ids))
 
@@ -25,6 +28,6 @@ def distribute(ids: Iterable[str], way: Literal["across", "down"]) -> Edit:
         for index, part_id in enumerate(order):
             by = first + (last - first) * index / (len(order) - 1) - places[part_id]
             shifts[part_id] = (by, 0.0) if across else (0.0, by)
-        return with_shifts(plan, shifts)
+        return with_shifts(plan, shifts, kinds)
 
     return Edit(f"Space {counted(len(wanted), 'part')} evenly", apply)

@@ -28,6 +28,8 @@ def shift_each_on_face(
     parts: Mapping[str, Point],
     lines: Mapping[int, Point],
     texts: Mapping[int, Point],
+    *,
+    kinds: Mapping[str, Kind] | None = None,
 ) -> Edit:
     """Shift each of those parts, track lines and legends by a way of its own, in mm."""
 
@@ -35,7 +37,7 @@ def shift_each_on_face(
         def by(shift: Point) -> Over:
             return lambda at: (at[0] + shift[0], at[1] + shift[1])
 
-        plan = with_shifts(plan, parts) if parts else plan
+        plan = with_shifts(plan, parts, kinds) if parts else plan
         return _painted_anew(
             plan,
             panel_id,

@@ -1,8 +1,9 @@
 """Bring the parts of a panel onto its spacing: each to the nearest place, or in equal whole steps."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Literal
 
+from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.panels import panel_of
 from wiring.edits.shift_each import with_shifts
@@ -19,7 +20,7 @@ def spacing_of(plan: Plan, panel: Panel) -> float:
     return panel.spacing_mm or GRID_MM.get(plan.habits.units, 5.0)
 
 
-def onto_spacing(panel_id: str, ids: Iterable[str]) -> Edit:
+def onto_spacing(panel_id: str, ids: Iterable[str], *, kinds: Mapping[str, Kind] | None = None) -> Edit:
     """Set each of those parts on the place of the panel's spacing that is nearest to it."""
     wanted = tuple(dict.fromkeys(ids))
 
@@ -31,12 +32,18 @@ def onto_spacing(panel_id: str, ids: Iterable[str]) -> Edit:
             here = to_face(panel, (part.x_mm, part.y_mm))
             there = on_spacing(here, spacing_of(plan, panel))
             shifts[part_id] = there[0] - here[0], there[1] - here[1]
-        return with_shifts(plan, shifts)
+        return with_shifts(plan, shifts, kinds)
 
     return Edit(f"Set {counted(len(wanted), 'part')} on the spacing", apply)
 
 
-def in_steps(panel_id: str, ids: Iterable[str], way: Literal["across", "down"]) -> Edit:
+def in_steps(
+    panel_id: str,
+    ids: Iterable[str],
+    way: Literal["across", "down"],
+    *,
+    kinds: Mapping[str, Kind] | None = None,
+) -> Edit:
     """Set those parts at equal steps, each a whole number of spacings, from the first of them on."""
     wanted = tuple(dict.fromkeys(ids))
 
@@ -57,6 +64,6 @@ def in_steps(panel_id: str, ids: Iterable[str], way: Literal["across", "down"]) 
         for index, part_id in enumerate(order):
             by = first + index * step - faces[part_id]
             shifts[part_id] = (by, 0.0) if across else (0.0, by)
-        return with_shifts(plan, shifts)
+        return with_shifts(plan, shifts, kinds)
 
     return Edit(f"Set {counted(len(wanted), 'part')} at equal steps", apply)

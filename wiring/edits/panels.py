@@ -1,11 +1,12 @@
 """Make, change and take away fascia panels."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 from typing import Any
 
 import msgspec
 
+from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.harness_follow import with_harness_followed
 from wiring.edits.scenes import with_followers
@@ -36,7 +37,12 @@ def add_panel(name: str, x_mm: float, y_mm: float, width_mm: float, height_mm: f
     return Edit("Add panel", apply)
 
 
-def change_panel(panel_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
+def change_panel(
+    panel_id: str,
+    *,
+    kinds: Mapping[str, Kind] | None = None,
+    **fields: Any,  # noqa: ANN401 - each field has its own type
+) -> Edit:
     """Set fields of a panel, see FIELDS; its parts and the wires between them move along with it."""
     unknown = fields.keys() - set(FIELDS)
     if unknown:
@@ -58,7 +64,7 @@ def change_panel(panel_id: str, **fields: Any) -> Edit:  # noqa: ANN401 - each f
         parts = {p.id for p in shifted}
         grown = _with_ways_along(grown, parts, dx_mm, dy_mm)
         grown = with_records(grown, shifted, _wires_along(plan, parts, dx_mm, dy_mm))
-        return with_harness_followed(plan, grown, parts)
+        return with_harness_followed(plan, grown, parts, kinds)
 
     return Edit("Change panel", apply)
 

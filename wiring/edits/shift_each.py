@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 import msgspec
 
+from wiring.catalogue.kind import Kind
 from wiring.edits.areas import areas_after
 from wiring.edits.harness_follow import with_harness_followed
 from wiring.edits.tables import part_of, rounded_mm, with_records
@@ -12,7 +13,7 @@ from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
 
-def with_shifts(plan: Plan, shifts: Mapping[PartId, Point]) -> Plan:
+def with_shifts(plan: Plan, shifts: Mapping[PartId, Point], kinds: Mapping[str, Kind] | None = None) -> Plan:
     """Return the plan with those parts shifted by dx, dy in mm; bends go along where both ends go alike."""
     parts = []
     for part_id, (dx, dy) in shifts.items():
@@ -28,4 +29,4 @@ def with_shifts(plan: Plan, shifts: Mapping[PartId, Point]) -> Plan:
         if wire.bends and by is not None and by == shifts.get(wire.end.part):
             bends = tuple((rounded_mm(x + by[0]), rounded_mm(y + by[1])) for x, y in wire.bends)
             wires.append(msgspec.structs.replace(wire, bends=bends))
-    return with_harness_followed(plan, with_records(plan, parts, wires), shifts)
+    return with_harness_followed(plan, with_records(plan, parts, wires), shifts, kinds)

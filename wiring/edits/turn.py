@@ -1,10 +1,11 @@
 """Turn parts, one about its centre, several about the middle of them all."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 import msgspec
 
+from wiring.catalogue.kind import Kind
 from wiring.edits.areas import areas_after
 from wiring.edits.edit import Edit
 from wiring.edits.harness_follow import with_harness_followed
@@ -14,7 +15,9 @@ from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
 
-def turn(ids: Iterable[str], degrees: float, about: Point | None = None) -> Edit:
+def turn(
+    ids: Iterable[str], degrees: float, about: Point | None = None, *, kinds: Mapping[str, Kind] | None = None
+) -> Edit:
     """Turn those parts clockwise as seen from above, with the bends of the wires between them.
 
     `about` is the point that stays, in mm; without it, the middle between the outermost centres.
@@ -32,7 +35,7 @@ def turn(ids: Iterable[str], degrees: float, about: Point | None = None) -> Edit
             msgspec.structs.replace(w, bends=tuple(_around(centre, b, degrees) for b in w.bends))
             for w in inner
         ]
-        return with_harness_followed(plan, with_records(plan, turned, wires), parts)
+        return with_harness_followed(plan, with_records(plan, turned, wires), parts, kinds)
 
     return Edit(f"Turn {counted(len(wanted), 'item')}" if len(wanted) != 1 else "Turn", apply)
 

@@ -76,8 +76,9 @@ def _act(around: Around, pressed: Pointer, old: Box, box: Box) -> Act | None:
         if pressed.hit.grip != "move":
             return None
         return Pick(frozenset(p.id for p in around.plan.parts.values() if area in (p.scene, p.panel)))
-    change = change_scene if area in around.plan.scenes else change_panel
-    return Do(change(area, **_fields(box)))
+    if area in around.plan.scenes:
+        return Do(change_scene(area, **_fields(box)))
+    return Do(change_panel(area, kinds=around.kinds, **_fields(box)))
 
 
 def _new(around: Around, what: str, box: Box) -> Edit:

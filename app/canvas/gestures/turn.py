@@ -24,7 +24,7 @@ def turn_parts(around: Around, start: Point, centre: Point, parts: frozenset[Par
         if pointer.phase == "move":
             swept = math.degrees(math.atan2(pointer.at[1] - centre[1], pointer.at[0] - centre[0]) - first)
             degrees = swept if pointer.free else round(swept / STEP_DEG) * STEP_DEG
-            plan = turn(parts, degrees, centre).apply(some)
+            plan = turn(parts, degrees, centre, kinds=around.kinds).apply(some)
             preview = Preview(plan, touched, cursor="turn", hint=HINT)
         elif pointer.phase == "release":
-            return Do(turn(parts, degrees, centre)) if degrees % 360 else None
+            return Do(turn(parts, degrees, centre, kinds=around.kinds)) if degrees % 360 else None
