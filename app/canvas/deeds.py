@@ -2,6 +2,7 @@
 
 from app.canvas.gestures.throw import next_position
 from app.canvas.ground_edits import with_grounds_removed, with_grounds_shifted
+from app.canvas.joining import join_selected, take_selected_apart, take_whole
 from app.ground_keys import ground_is_there, joist_index, joist_key
 from app.selection import Selection
 from app.session import Session
@@ -89,6 +90,18 @@ class Deeds:
         """Select every part, wire and joist."""
         plan = self._session.plan
         self._selection.select((*plan.parts, *plan.wires), map(joist_key, range(len(plan.joists))))
+
+    def join(self) -> None:
+        """Make one thing of the selected parts."""
+        join_selected(self._session, self._selection)
+
+    def take_apart(self) -> None:
+        """Let the parts of the selected things stand for themselves."""
+        take_selected_apart(self._session, self._selection)
+
+    def take_whole(self) -> None:
+        """Select everything that is joined with what is selected."""
+        take_whole(self._session, self._selection)
 
     def throw(self) -> None:
         """Put each selected switch or motor into its next position."""

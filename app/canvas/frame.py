@@ -5,6 +5,7 @@ from PySide6.QtGui import QPainter
 from app.canvas.focus_painter import paint_focus
 from app.canvas.gestures.pointer import Preview
 from app.canvas.ground_marks import paint_ground_mark
+from app.canvas.group_marks import paint_group_marks
 from app.canvas.hit import Hit
 from app.canvas.mark_painter import paint_bends, paint_hovered, paint_selected
 from app.canvas.part_painter import PartPainter
@@ -79,6 +80,7 @@ class Frame:
         if wires:
             self._glow(painter, sight, wires, 0.55)
             paint_bends(painter, sight, wires)
+        paint_group_marks(painter, sight, selected, hovered.part if hovered is not None and idle else "")
         paint_selected(painter, sight, selected, handle=idle)
         if not idle:
             return

@@ -43,6 +43,7 @@ PLAN_KEYS = (
     ),
     PlanKey("chosen", "next grip", "Take hold of its next corner, end or bend; arrows move that", ("G",)),
     PlanKey("chosen", "previous grip", "Take hold of the corner before", ("Shift+G",)),
+    PlanKey("chosen", "whole", "Everything it is joined with as one thing", ("J",)),
     PlanKey("chosen", "turn", "Turn a quarter", ("R",)),
     PlanKey("chosen", "turn back", "Turn a quarter back", ("Shift+R",)),
     PlanKey("chosen", "throw", "Throw the switch", ("T", "Space")),

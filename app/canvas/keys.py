@@ -104,6 +104,7 @@ class SelectionKeys:
             "leave out": roaming.leave_out,
             "next sort": lambda: roaming.go_to_sort(1),
             "previous sort": lambda: roaming.go_to_sort(-1),
+            "whole": deeds.take_whole,
             "next grip": lambda: roaming.take_grip(1),
             "previous grip": lambda: roaming.take_grip(-1),
             "open": open_it,

@@ -10,6 +10,7 @@ from app.canvas.gestures.area import draw_area
 from app.canvas.gestures.joist import draw_joist
 from app.canvas.gestures.outline import EDITS, draw_outline
 from app.canvas.gestures.trial import try_out
+from app.canvas.gestures.whole import meant
 from app.canvas.hit import Hit
 from app.canvas.keyboard_hit import chosen_hit
 from app.canvas.small_menu import MenuDeeds, small_menu
@@ -33,7 +34,8 @@ class MenuedSurface(TouchedSurface):
             return
         hit = self._hit(at.x(), at.y())
         if hit.id and hit.id not in self._selection.ids:
-            self._selection.select((hit.id,))
+            plan, selected = self._session.plan, self._selection.ids
+            self._selection.select(meant(plan, selected, hit.part) if hit.part else (hit.wire,))
         elif hit.ground and not hit.area and not hit.id and hit.ground not in self._selection.grounds:
             self._selection.select((), hit.ground)
         self._pop_up(hit, at)

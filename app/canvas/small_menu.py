@@ -23,6 +23,7 @@ from wiring.edits.scenes import remove_scene
 from wiring.edits.set_built import set_built
 from wiring.edits.set_wire import swap_ends
 from wiring.edits.throw import keep_position
+from wiring.plan.groups import thing_of, things_of
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
@@ -81,6 +82,10 @@ def _for_part(menu: QMenu, session: Session, deeds: Deeds, part_id: str, more: M
     menu.addAction("Remove\tDel", deeds.remove)
     if len(deeds.parts) > 1:
         menu.addAction("Feed these\tF", more.feed)
+        if not thing_of(session.plan, deeds.parts):
+            menu.addAction("Join as one thing\tCtrl+J", deeds.join)
+    if things_of(session.plan, deeds.parts):
+        menu.addAction("Take apart\tCtrl+U", deeds.take_apart)
     kind = session.kinds.get(session.plan.parts[part_id].kind)
     if kind is None or len(kind.positions) < 2:
         return

@@ -9,6 +9,7 @@ from app.canvas.sight import Sight
 from app.canvas.wire_names import colour_name
 from app.ground_keys import BOARD, joist_index
 from wiring.plan.designations import part_label, terminal_label
+from wiring.plan.groups import members, thing_of
 from wiring.quantities.wording import worded
 
 HOLD_LINE = "Click to select it, then drag its corners; two clicks add one"
@@ -16,12 +17,14 @@ HOLD_AREA = "Drag its name to move it, an edge to resize it; click the name to s
 
 
 def part_words(sight: Sight, part_id: str) -> str:
-    """Return title, designation and the builder's own words: ``12 V lamp -E4, by the crane``."""
+    """Return title, designation, the builder's own words: ``12 V lamp -E4, by the crane``; its group."""
     part = sight.plan.parts[part_id]
     kind = sight.kinds.get(part.kind)
     title = kind.title if kind is not None else f"Unknown part “{part.kind}”"
     words = f"{title} {part_label(sight.plan, part_id)}"
-    return f"{words}, {part.label}" if part.label else words
+    words = f"{words}, {part.label}" if part.label else words
+    whole = members(sight.plan, part_id)
+    return f"{words}, in a group of {len(whole)}" if whole else words
 
 
 def wire_words(sight: Sight, wire_id: str) -> str:
@@ -130,4 +133,5 @@ def selection_words(sight: Sight, selected: frozenset[str], grounds: frozenset[s
         if ids
     ]
     listed = " and ".join(counts) if len(counts) < 3 else f"{counts[0]}, {' and '.join(counts[1:])}"
-    return f"{listed} selected"
+    one = thing_of(sight.plan, parts) and not grounds
+    return f"One thing of {listed} selected" if one else f"{listed} selected"

@@ -4,6 +4,7 @@ import itertools
 
 from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Around, Gesture, Pick, Preview
+from app.canvas.gestures.whole import with_wholes
 from app.ground_keys import joist_key
 from wiring.plan.places import Point
 
@@ -38,7 +39,7 @@ def caught(around: Around, start: Point, end: Point) -> frozenset[str]:
         for w in geometry.wires_in(box)
         if (touching and _crosses(geometry.paths[w], box)) or _within(geometry.wires.get(w).tolist(), box)
     ]
-    return frozenset(parts) | frozenset(wires)
+    return with_wholes(around.plan, frozenset(parts) | frozenset(wires), touching=touching)
 
 
 def caught_joists(around: Around, start: Point, end: Point) -> frozenset[str]:

@@ -12,6 +12,7 @@ from app.canvas.gestures.reconnect import drag_end
 from app.canvas.gestures.throw import hold_button, momentary_position, throw_part
 from app.canvas.gestures.turn import turn_parts
 from app.canvas.gestures.way import drag_corner
+from app.canvas.gestures.whole import added, meant
 from wiring.plan.places import Point
 
 
@@ -52,13 +53,14 @@ def _press_part(around: Around, pressed: Pointer) -> Gesture:
         pointer = yield Preview()
     while pointer.phase != "release":
         if pointer.phase == "move" and travelled(around, pressed.at, pointer.at):
-            moved = around.selected if part in around.selected else frozenset((part,))
+            moved = around.selected if part in around.selected else meant(around.plan, around.selected, part)
             parts = frozenset(i for i in moved if i in around.plan.parts)
             return (yield from _drag(around, pressed, pointer, parts))
         pointer = yield Preview()
     if pressed.adds:
-        return Pick(around.selected ^ {part}, grounds=around.grounds)
-    return (throw_part(around, part) if hit.lever else None) or Pick(frozenset((part,)))
+        return Pick(added(around.plan, around.selected, part), grounds=around.grounds)
+    clicked = Pick(meant(around.plan, around.selected, part))
+    return (throw_part(around, part) if hit.lever else None) or clicked
 
 
 def _drag(around: Around, pressed: Pointer, pointer: Pointer, parts: frozenset[str]) -> Gesture:
