@@ -83,6 +83,8 @@ ACTS = (
         "Ctrl+Shift+G",
         tip="Keep the selected parts and their wires to place again",
     ),
+    Act("join", "&Join as one thing", "Ctrl+J", tip="A lit building with its lamps and plug, say"),
+    Act("take_apart", "Ta&ke apart", "Ctrl+U", tip="Every part stands for itself again"),
     Act("lay_anew", "&Lay wires anew, clear of others", "Ctrl+Shift+R"),
     Act("route", "Route along wire&ways", "Ctrl+R"),
     Act("measure", "&Measure", "M", tip="How far it is from place to place"),

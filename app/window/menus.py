@@ -12,7 +12,7 @@ MENUS: dict[str, tuple[str, ...]] = {
     ),
     "&Edit": (
         *("undo", "redo", RULE, "cut", "copy", "paste", "duplicate", "remove", RULE),
-        *("turn", "arrange", "rename", "menu", RULE),
+        *("turn", "arrange", "rename", "join", "take_apart", "menu", RULE),
         *("feed", "one_to_one", "route", "lay_anew", "bring_out", RULE),
         *("select_all", "all_of", "find_part", RULE, "throw", "put_back"),
     ),
