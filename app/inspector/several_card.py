@@ -8,6 +8,7 @@ from app.inspector.card import Card
 from app.inspector.choice_field import ChoiceField
 from app.inspector.committing import committed
 from app.inspector.figures_table import Figure, FiguresTable
+from app.inspector.joined_rows import JoinedRows
 from app.inspector.one_value import one_value
 from app.inspector.part_card import NOWHERE
 from app.inspector.reading_words import several_figures
@@ -15,6 +16,7 @@ from app.inspector.section import Section
 from app.session import Session
 from app.solving import Answer
 from wiring.edits.scenes import add_scene, put_in_scene
+from wiring.plan.groups import thing_of
 
 SCENE_MARGIN_MM = 40.0
 
@@ -29,6 +31,8 @@ class SeveralCard(Card):
         self.add(self._title)
         self._made_of, self._figures = FiguresTable(self), FiguresTable(self)
         self.add(self._made_of)
+        self._joined = JoinedRows(self)
+        self.add(self._joined)
         reads = Section("Reads now", self)
         reads.add(self._figures)
         self.add(reads)
@@ -49,7 +53,11 @@ class SeveralCard(Card):
         plan, kinds = self.session.plan, self.session.kinds
         parts = [plan.parts[i] for i in self._part_ids()]
         wires = sum(i in plan.wires for i in self.ids)
-        self._title.setText(f"{len(parts) + wires} things selected")
+        one = thing_of(plan, self._part_ids())
+        self._title.setText(
+            f"One thing of {len(one)} parts" if one else f"{len(parts) + wires} things selected"
+        )
+        self._joined.show_parts(plan, self._part_ids())
         counts = Counter(kinds[p.kind].title if p.kind in kinds else p.kind for p in parts)
         rows = [Figure(title, str(number)) for title, number in counts.items()]
         self._made_of.show_figures([*rows, *([Figure("Wires", str(wires))] if wires else [])])
