@@ -96,7 +96,7 @@ def _bundles(sight: Sight) -> Iterator[Bundle]:
         harness = harness_of(sight.plan, sight.kinds, panel)
         if harness is None or (sight.lit is not None and not {w.id for w in harness.inner} & sight.lit):
             continue
-        for way_id in harness.wireways:
+        for way_id in (i for i in harness.wireways if i in sight.plan.wireways):
             count = sum(way_id in w.along for w in sight.plan.wires.values())
             half_mm = min(IN_WAY_MM * (count - 1), WIDEST_MM) / 2 + 1.6
             yield Bundle(sight.plan.wireways[way_id].points, count, half_mm * sight.camera.scale)

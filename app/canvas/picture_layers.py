@@ -14,6 +14,7 @@ from app.canvas.harness_painter import Count, harness_counts, paint_counts, pain
 from app.canvas.kept_picture import KeptPicture
 from app.canvas.part_painter import PartPainter
 from app.canvas.sight import Sight
+from app.canvas.sub_plan import with_ways
 from app.canvas.surface_painter import paint_surface
 from app.canvas.wire_painter import WirePainter
 from app.canvas.wireway_painter import paint_wireway_names, paint_wireways
@@ -40,6 +41,7 @@ class PictureLayers:
 
     def whole(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> Iterator[None]:
         """Paint all of a picture."""
+        sight = _without(sight, held_out)
         seen = _seen(sight, sight.visible.grown(RIM_PX / sight.camera.scale), held_out)
         yield from self._under(kept, sight, seen, held_out, None)
         yield
@@ -55,6 +57,7 @@ class PictureLayers:
         is_same_plan: bool,
     ) -> None:
         """Paint clips of a picture; of the same plan also what words are new, of another all words."""
+        sight = _without(sight, held_out)
         seen = _seen(sight, sight.visible.grown(RIM_PX / sight.camera.scale), held_out)
         for clip in clips:
             for _ in self._under(kept, sight, seen, held_out, clip):
@@ -129,6 +132,14 @@ class PictureLayers:
             paint_flags(painter, sight, seen.parts, seen.wires)
         finally:
             painter.end()
+
+
+def _without(sight: Sight, held_out: frozenset[str]) -> Sight:
+    """Return what is looked at without the wireways held out; parts and wires are left out one by one."""
+    ways = sight.plan.wireways.keys()
+    if not ways & held_out:
+        return sight
+    return sight._replace(plan=with_ways(sight.plan, ways - held_out))
 
 
 def _seen(sight: Sight, box: Box, held_out: frozenset[str]) -> Seen:

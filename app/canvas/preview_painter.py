@@ -73,7 +73,10 @@ def _paint_touched(
         some = sub_plan(there.plan, touched)
         # A painter of its own: outlines of a preview are worth nothing a moment later.
         wires = [w for w in some.wires if w in there.geometry.paths]
+        led = there._replace(plan=with_ways(there.plan, touched))
+        paint_wireways(painter, led)
         WirePainter().paint(painter, there, wires, many=WIRES_SMOOTH)
+        paint_harnesses(painter, led)
         # Parts that stand still lie over the ends of the wires that are being pulled along.
         parts.paint(painter, there, sorted(some.parts, key=lambda p: p in touched))
 

@@ -1,48 +1,32 @@
 """Lets the harness of a panel follow when its plug, its parts or all of it are moved."""
 
 import math
-from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from types import MappingProxyType
-from typing import NamedTuple
 
 import msgspec
 
 from wiring.catalogue.kind import Kind
+from wiring.edits.harness_bundle import Bundle, bundles_of, frame_of_plug, kept_at_its_panel, panels_of
 from wiring.edits.harness_way import (
-    FAN_MM,
     LANE_CLEAR_MM,
     LANE_MM,
-    TURNS,
     Course,
     Frame,
-    Side,
     gathered,
     outer_bends,
 )
 from wiring.edits.laying import body_box
 from wiring.edits.tables import known_kinds, rounded_mm, with_records
-from wiring.plan.names import PanelId, PartId, TerminalRef, WirewayId
-from wiring.plan.panel import Panel
-from wiring.plan.panel_places import of_panel, plugs_of
+from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.panel_places import of_panel
 from wiring.plan.part import Part
 from wiring.plan.places import Point, terminal_at
 from wiring.plan.plan import Plan
-from wiring.plan.wire import Wire
 from wiring.plan.wireway import Wireway
 
 SAME_MM = 0.01
 Line = tuple[Point, ...]
-
-
-class _Bundle(NamedTuple):
-    """The wires that run from a panel's parts to one plug in one wireway, and what else is on the plug."""
-
-    panel: Panel
-    plug: Part
-    way: WirewayId
-    inner: tuple[Wire, ...]
-    outer: tuple[Wire, ...]
 
 
 def with_harness_followed(
@@ -53,68 +37,32 @@ def with_harness_followed(
     `moved` are the parts that stand elsewhere. A bundle that runs as it was brought out is brought out anew;
     one that was bent by hand keeps its bends, but for those at the ends that have moved.
     """
-    panels = _panels_of(old, moved)
+    panels = panels_of(old, moved)
     if not panels:
         return new
     known = known_kinds(kinds)
-    for bundle in _bundles(old, known, panels):
-        new = _follow(old, _kept_by_its_panel(new, bundle), bundle, known)
+    for bundle in bundles_of(old, known, panels):
+        new = _follow(old, kept_at_its_panel(new, bundle), bundle, known)
     return new
 
 
 def with_harness_of(plan: Plan, parts: Collection[PartId], kinds: Mapping[str, Kind]) -> frozenset[str]:
     """Return the ids of all that may change with a harness when these parts are moved; none without one."""
-    panels = _panels_of(plan, parts)
+    panels = panels_of(plan, parts)
     found: set[str] = set()
-    for bundle in _bundles(plan, kinds, panels) if panels else ():
+    for bundle in bundles_of(plan, kinds, panels) if panels else ():
         found |= {w.id for w in (*bundle.inner, *bundle.outer)}
-        found |= {p.id for p in of_panel(plan, bundle.panel)}
+        found |= {bundle.way, *(p.id for p in of_panel(plan, bundle.panel))}
     return frozenset(found)
 
 
-def _panels_of(plan: Plan, parts: Iterable[PartId]) -> tuple[PanelId, ...]:
-    if not plan.panels:
-        return ()
-    panels = (plan.parts[i].panel for i in parts if i in plan.parts)
-    return tuple(dict.fromkeys(i for i in panels if i in plan.panels))
-
-
-def _bundles(plan: Plan, kinds: Mapping[str, Kind], panels: Iterable[PanelId]) -> list[_Bundle]:
-    found = []
-    for panel in (plan.panels[i] for i in panels):
-        plugs = {p.id: p for p in plugs_of(plan, kinds, panel.id)}
-        inside = {p.id for p in of_panel(plan, panel)} - plugs.keys()
-        inner: dict[tuple[PartId, WirewayId], list[Wire]] = {}
-        outer: dict[PartId, list[Wire]] = {}
-        led: Counter[WirewayId] = Counter()
-        for wire in plan.wires.values() if plugs else ():
-            a, b = wire.start.part, wire.end.part
-            led.update(wire.along)
-            if b in plugs and a in inside and len(wire.along) == 1:
-                inner.setdefault((b, wire.along[0]), []).append(wire)
-            elif (a in plugs) != (b in plugs) and not {a, b} & inside:
-                outer.setdefault(a if a in plugs else b, []).append(wire)
-        for (plug, way), wires in inner.items():
-            if led[way] == len(wires) and way in plan.wireways:  # and no other wire runs there
-                found.append(_Bundle(panel, plugs[plug], way, tuple(wires), tuple(outer.get(plug, ()))))
-    return found
-
-
-def _kept_by_its_panel(new: Plan, bundle: _Bundle) -> Plan:
-    """Return the plan with a plug that wires of its panel end on belonging to it wherever it was put."""
-    plug = new.parts.get(bundle.plug.id)
-    if plug is None or plug.panel == bundle.panel.id or bundle.panel.id not in new.panels:
-        return new
-    return with_records(new, [msgspec.structs.replace(plug, panel=bundle.panel.id)])
-
-
-def _follow(old: Plan, new: Plan, bundle: _Bundle, kinds: Mapping[str, Kind]) -> Plan:
+def _follow(old: Plan, new: Plan, bundle: Bundle, kinds: Mapping[str, Kind]) -> Plan:
     plug, panel = new.parts.get(bundle.plug.id), new.panels.get(bundle.panel.id)
     ends = {ref.part for wire in bundle.inner for ref in (wire.start, wire.end)}
     there = plug is not None and panel is not None and all(i in new.parts for i in ends)
     if plug is None or panel is None or not there:
         return new
-    frame, before = _frame(panel, plug), _frame(bundle.panel, bundle.plug)
+    frame, before = frame_of_plug(panel, plug), frame_of_plug(bundle.panel, bundle.plug)
     course = _course(old, bundle, before, bundle.plug, kinds)
     way = old.wireways[bundle.way]
     as_brought_out = course is not None and _same(course.wireway, way.points)
@@ -122,7 +70,7 @@ def _follow(old: Plan, new: Plan, bundle: _Bundle, kinds: Mapping[str, Kind]) ->
         _same(made, wire.bends)
         for made, wire in zip(course.bends if course else (), bundle.inner, strict=True)
     )
-    now = _Bundle(panel, plug, bundle.way, bundle.inner, bundle.outer)
+    now = Bundle(panel, plug, bundle.way, bundle.inner, bundle.outer)
     then = _course(new, now, frame, plug, kinds) if as_brought_out else None
     if then is not None:
         wires = [
@@ -138,7 +86,7 @@ def _follow(old: Plan, new: Plan, bundle: _Bundle, kinds: Mapping[str, Kind]) ->
 
 
 def _course(
-    plan: Plan, bundle: _Bundle, frame: Frame | None, plug: Part, kinds: Mapping[str, Kind]
+    plan: Plan, bundle: Bundle, frame: Frame | None, plug: Part, kinds: Mapping[str, Kind]
 ) -> Course | None:
     """Return the course of a bundle as it is brought out; None where its plug stands beyond no edge."""
     if frame is None:
@@ -150,15 +98,7 @@ def _course(
     return gathered(frame, starts, (plug.x_mm, plug.y_mm), dots, bodies)
 
 
-def _frame(panel: Panel, plug: Part) -> Frame | None:
-    """Return the panel as seen from the edge its plug stands beyond, the one it is turned to if it can be."""
-    at = plug.x_mm, plug.y_mm
-    sides: list[Side] = [s for s in TURNS if Frame(panel, s).out(at) > FAN_MM]
-    sides.sort(key=lambda s: (TURNS[s] != plug.turn_deg, -Frame(panel, s).out(at)))
-    return Frame(panel, sides[0]) if sides else None
-
-
-def _pulled_along(old: Plan, new: Plan, bundle: _Bundle, kinds: Mapping[str, Kind]) -> Plan:
+def _pulled_along(old: Plan, new: Plan, bundle: Bundle, kinds: Mapping[str, Kind]) -> Plan:
     """Return the plan with the ends of a bundle bent by hand where its plug and its panel's parts are now."""
     plug = new.parts[bundle.plug.id]
     by = plug.x_mm - bundle.plug.x_mm, plug.y_mm - bundle.plug.y_mm
@@ -193,7 +133,7 @@ def _pulled(bends: Line, end: Point, by: Point) -> Line:
 
 
 def _with_outer_led(
-    old: Plan, new: Plan, bundle: _Bundle, frame: Frame | None, kinds: Mapping[str, Kind]
+    old: Plan, new: Plan, bundle: Bundle, frame: Frame | None, kinds: Mapping[str, Kind]
 ) -> Plan:
     """Return the plan with the wires from the plug to the layout beginning where their ways are now."""
     wires, lane = [], 0
