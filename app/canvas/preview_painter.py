@@ -6,16 +6,18 @@ from PySide6.QtGui import QPainter, QPen, QPolygonF
 
 from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Preview
+from app.canvas.harness_painter import paint_harnesses
 from app.canvas.joist_painter import paint_bar_preview
 from app.canvas.misfit_painter import paint_misfits
 from app.canvas.part_painter import PartPainter
 from app.canvas.plates import Plate
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
-from app.canvas.sub_plan import sub_plan
+from app.canvas.sub_plan import sub_plan, with_ways
 from app.canvas.touched import Touched
 from app.canvas.wire_painter import WirePainter
 from app.canvas.wire_pens import wire_pens
+from app.canvas.wireway_painter import paint_wireways
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 from wiring.quantities.wording import worded
