@@ -212,3 +212,19 @@ def test_a_short_that_would_melt_the_wire_is_a_danger():
 
 def test_supplies_in_a_ring_are_not_told_to_be_larger():
     assert "supply-in-limit" not in rules(CASES["supplies-opposed"][0])
+
+
+@pytest.mark.parametrize("rule", ["supply-shut-off", "supply-in-limit"])
+def test_a_supply_past_its_limit_is_told_how_large_it_should_be(rule):
+    # Ohm’s law by hand: 12 V over 6 Ω and the supply’s own 0.05 Ω, with a fifth in hand.
+    mend = found(CASES[rule][0], rule).mend
+    wanted_a = float(mend.split("at least ")[1].split(" A")[0])
+    assert wanted_a == pytest.approx(12 / 6.05 / 0.8, rel=0.02)
+
+
+def test_a_bare_led_is_given_its_resistor_before_a_larger_supply():
+    plan = draw(
+        {"G1": ("supply-regulated", SHUTS), "E1": "led-red-bare"}, [("G1:+", "E1:A"), ("E1:K", "G1:-")]
+    )
+    mend = found(plan, "supply-shut-off").mend
+    assert "resistor to -E1 first" in mend and "at least" not in mend

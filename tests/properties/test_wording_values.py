@@ -95,3 +95,8 @@ def test_no_float_is_ever_shown_as_nan_or_infinite(value, quantity, units):
 )  # fmt: skip
 def test_values_as_people_read_them(value, quantity, units, shown):
     assert worded(value, quantity, units) == shown
+
+
+def test_a_current_that_no_meter_of_the_hobby_reads_is_nothing():
+    assert worded(-1.22e-8, "current") == "0 A"
+    assert worded(2e-7, "current") == "0.2 µA"

@@ -16,7 +16,7 @@ from wiring.studies.settings import number
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find LEDs wired straight across a supply, then LEDs with too much current, grouped by kind."""
-    bare = tuple(_straight_across(situation))
+    bare = tuple(straight_across(situation))
     plan = situation.plan
     groups: dict[tuple[str, str], list[Part]] = {}
     for part, source in bare:
@@ -35,7 +35,7 @@ def find(situation: Situation) -> Iterator[Finding]:
     yield from _too_much(situation, {part.id for part, _ in bare})
 
 
-def _straight_across(situation: Situation) -> Iterator[tuple[Part, str]]:
+def straight_across(situation: Situation) -> Iterator[tuple[Part, str]]:
     """Walk the bare LEDs that wires and contacts alone join to both ends of a supply, in any position."""
     sides: list[tuple[str, frozenset[TerminalRef], frozenset[TerminalRef]]] | None = None
     for part, kind in situation.of("led"):

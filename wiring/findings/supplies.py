@@ -4,8 +4,11 @@ from collections.abc import Iterator
 from math import isfinite
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.led_resistor import straight_across
 from wiring.findings.situation import Situation
-from wiring.findings.words import amps, part_name, percent, volts
+from wiring.findings.words import amps, do, part_name, part_names, percent, volts
+from wiring.plan.names import PartId
+from wiring.studies.asked_current import asked_a
 from wiring.studies.roles import SOURCES
 
 # Common practice, no source: a supply that runs warm all evening should have a fifth in hand.
@@ -30,7 +33,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 Rank.DANGER,
                 f"{name} has shut itself off: it is asked for more than its {rated}.",
                 "Nothing on it works until the load is less.",
-                "Use a larger supply, or move some of the parts to a second one.",
+                _mend(situation, part.id),
                 (part.id,),
             )
         elif figure.limited:
@@ -39,7 +42,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 Rank.DANGER,
                 f"{name} has reached its limit of {rated} and gives only {volts(plan, figure.volts_v)}.",
                 "Everything on it runs weak, and the supply gets hot or shuts off.",
-                "Use a larger supply, or move some of the parts to a second one.",
+                _mend(situation, part.id),
                 (part.id,),
             )
         elif isfinite(figure.rated_a) and figure.current_a > OVER * figure.rated_a:
@@ -48,8 +51,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 Rank.DANGER,
                 f"{name} is asked for {given} but is made for {rated}.",
                 "An overloaded supply gets hot, sags and may fail.",
-                f"Use a supply for at least {amps(plan, figure.current_a / NEARLY_FULL)}, "
-                "or move some of the parts to a second one.",
+                _larger(situation, figure.current_a),
                 (part.id,),
             )
         elif isfinite(figure.rated_a) and figure.current_a > NEARLY_FULL * figure.rated_a:
@@ -62,6 +64,26 @@ def find(situation: Situation) -> Iterator[Finding]:
                 "Leave it so if nothing is to be added; else plan a larger supply.",
                 (part.id,),
             )
+
+
+def _mend(situation: Situation, supply: PartId) -> str:
+    bare = tuple(part.id for part, source in straight_across(situation) if source == supply)
+    if bare:
+        return (
+            f"Put the resistor to {part_names(situation.plan, bare)} first; a larger supply would only burn "
+            f"{do(len(bare), 'it', 'them')} sooner."
+        )
+    wanted_a = asked_a(situation.plan, situation.kinds, situation.positions, supply)
+    if wanted_a is None:
+        return "Use a larger supply, or move some of the parts to a second one."
+    return _larger(situation, wanted_a)
+
+
+def _larger(situation: Situation, wanted_a: float) -> str:
+    return (
+        f"Use a supply for at least {amps(situation.plan, wanted_a / NEARLY_FULL)}, "
+        "or move some of the parts to a second one."
+    )
 
 
 def _named_in(situation: Situation, code: str) -> frozenset[str]:

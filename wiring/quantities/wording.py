@@ -30,6 +30,8 @@ _UNIT_OF_NOTHING = {
     Quantity.LENGTH: "m", Quantity.CHARGE: "Ah", Quantity.TIME: "s", Quantity.DURATION: "h",
     Quantity.CAPACITANCE: "F",
 }  # fmt: skip
+# A meter of the hobby reads no less; what leaks through a diode the wrong way round is nothing to its owner.
+_NOTHING = {Quantity.CURRENT: 1e-7}
 
 FOOT_M = 0.3048
 INCH_M = 0.0254
@@ -56,6 +58,7 @@ def worded(value: float, quantity: Quantity | str, units: str = "metric") -> str
 
 def _scaled(size: float, quantity: Quantity) -> str:
     scale = _SCALES[quantity]
+    size = 0.0 if size < _NOTHING.get(quantity, 0.0) else size
     for start, one, unit in scale:
         # 999.7 mA is shown as 1 A, not as 1000 mA
         if size >= start * (1 - 5e-4) or one is scale[-1][1]:
