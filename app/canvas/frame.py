@@ -7,6 +7,7 @@ from app.canvas.gestures.pointer import Preview
 from app.canvas.ground_marks import paint_ground_mark
 from app.canvas.group_marks import paint_group_marks
 from app.canvas.hit import Hit
+from app.canvas.loose_wires import loose_wires
 from app.canvas.mark_painter import paint_bends, paint_hovered, paint_selected
 from app.canvas.part_painter import PartPainter
 from app.canvas.preview_painter import paint_preview
@@ -79,7 +80,7 @@ class Frame:
             self._glow(painter, sight, [hovered.wire], 0.22)
         if wires:
             self._glow(painter, sight, wires, 0.55)
-            paint_bends(painter, sight, wires)
+            paint_bends(painter, sight, loose_wires(sight.plan, selected))
         paint_group_marks(painter, sight, selected, hovered.part if hovered is not None and idle else "")
         paint_selected(painter, sight, selected, handle=idle)
         if not idle:

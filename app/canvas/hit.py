@@ -11,6 +11,7 @@ from app.canvas.area_hit import area_grip_at
 from app.canvas.geometry import Box, Geometry
 from app.canvas.joist_hit import joist_at, joist_end_at
 from app.canvas.line_hit import line_at, line_corner_at
+from app.canvas.loose_wires import loose_wires
 from app.canvas.way_hit import corner_at, way_at
 from app.canvas.wire_paths import along
 from app.ground_keys import joist_index, joist_key
@@ -181,12 +182,11 @@ def hit_at(
         terminal = nearest_terminal(geometry, at, reach_mm)
         if terminal is not None and _grabs(geometry, terminal, scale):
             return Hit(at, terminal=terminal, part=terminal.part)
-    for wire_id in selected:
-        chosen = plan.wires.get(wire_id)
+    for wire_id in loose_wires(plan, selected):
         for end, place in end_rings(geometry.paths.get(wire_id, ()), scale).items():
             if math.dist(place, at) <= reach_mm:
                 return Hit(at, wire=wire_id, end=end)
-        if chosen is not None and (bend := bend_at(chosen.bends, at, reach_mm)) >= 0:
+        if (bend := bend_at(plan.wires[wire_id].bends, at, reach_mm)) >= 0:
             return Hit(at, wire=wire_id, bend=bend)
     if part:
         kind = kinds.get(plan.parts[part].kind)

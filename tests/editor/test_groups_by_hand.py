@@ -130,6 +130,17 @@ def test_one_part_of_it_that_is_selected_moves_alone(joined):
     assert joined.at("R1") == (460, 400) and places(joined, "E1", "E2", "E3", "X1") == others
 
 
+def test_a_bend_within_it_holds_the_whole_until_its_wire_alone_is_selected(joined):
+    before = places(joined, *BAKERY)
+    joined.drag((200, 250), (230, 250))  # a corner of the wire from the plug to the building
+    assert places(joined, *BAKERY) == before and not joined.editor.session.undo_label.startswith("Move bend")
+    joined.click(200, 300)
+    assert len(joined.editor.selection.ids) == 1 and names(joined, "wires")
+    joined.drag((200, 250), (170, 240))
+    wire = next(iter(names(joined, "wires")))
+    assert joined.editor.session.plan.wires[wire].bends[1] == (170, 240)
+
+
 def test_shift_puts_the_whole_in_and_takes_it_out(joined):
     joined.click(*joined.at("E4"))
     joined.click(*joined.at("E1"), SHIFT)

@@ -5,7 +5,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.editing import KINDS, done, quay
 
+from wiring.edits.align import align
 from wiring.edits.copies import wires_between
+from wiring.edits.distribute import distribute
 from wiring.edits.duplicate import duplicate
 from wiring.edits.edit import EditRefused
 from wiring.edits.fragment import copied, paste
@@ -137,3 +139,35 @@ def test_no_number_of_a_group_is_given_twice_and_a_bad_one_is_no_plan() -> None:
     by_hand = encode(plan).replace(b'"group": "g14"', b'"group": "two words"')
     with pytest.raises(NotReadable, match="cannot be an id"):
         decode(by_hand)
+
+
+def inside(plan: Plan, thing) -> list[float]:
+    """Return where the parts of a thing lie as seen from its first one, x and y in turn."""
+    first, *others = (plan.parts[i] for i in thing)
+    return [d for p in others for d in (p.x_mm - first.x_mm, p.y_mm - first.y_mm)]
+
+
+@pytest.mark.parametrize("line", ["left", "right", "top", "bottom", "row", "column"])
+def test_things_are_lined_up_as_wholes(line) -> None:
+    plan = done(street(), join(["p2", "p3", "p4"]), join(["p8", "p9"]))
+    after = align(["p2", "p3", "p4", "p8", "p9", "p12"], line, kinds=KINDS).apply(plan)
+    for thing in things_of(plan, plan.parts):
+        assert inside(after, thing) == pytest.approx(inside(plan, thing))
+    assert after.parts["p10"] is plan.parts["p10"]
+    if line == "row":
+        ys = [[after.parts[i].y_mm for i in one] for one in (["p2", "p3", "p4"], ["p8", "p9"], ["p12"])]
+        assert len({(min(y) + max(y)) / 2 for y in ys}) == 1
+
+
+def test_the_parts_of_one_thing_alone_are_lined_up_among_themselves() -> None:
+    plan = join(["p2", "p3", "p4"]).apply(street())
+    after = align(["p2", "p3", "p4"], "row", kinds=KINDS).apply(plan)
+    assert len({after.parts[i].y_mm for i in ("p2", "p3", "p4")}) == 1
+
+
+def test_things_are_spaced_out_by_their_middles() -> None:
+    plan = done(street(), join(["p9", "p10"]))  # at 100 and 200, between 0 and 500
+    after = distribute(["p8", "p9", "p10", "p13"], "across", kinds=KINDS).apply(plan)
+    assert [after.parts[i].x_mm for i in ("p8", "p9", "p10", "p13")] == [0, 200, 300, 500]
+    with pytest.raises(EditRefused, match="at least three"):
+        distribute(["p8", "p9", "p10"], "across", kinds=KINDS).apply(plan)

@@ -40,3 +40,14 @@ def thing_of(plan: Plan, ids: Iterable[str]) -> tuple[PartId, ...]:
     parts = frozenset(i for i in ids if i in plan.parts)
     things = things_of(plan, parts)
     return things[0] if len(things) == 1 and parts == frozenset(things[0]) else ()
+
+
+def bodies(plan: Plan, ids: Iterable[PartId]) -> tuple[tuple[PartId, ...], ...]:
+    """Return those parts, the members of each whole thing together; one thing alone is all its parts."""
+    parts = tuple(dict.fromkeys(ids))
+    whole = [thing for thing in things_of(plan, parts) if set(thing) <= set(parts)]
+    if not whole or set(whole[0]) == set(parts):
+        return tuple((one,) for one in parts)
+    first = {thing[0]: thing for thing in whole}
+    inner = {i for thing in whole for i in thing[1:]}
+    return tuple(first.get(i, (i,)) for i in parts if i not in inner)
