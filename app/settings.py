@@ -29,6 +29,18 @@ class Remembered:
         self._store.setValue("look", name)
 
     @property
+    def words(self) -> float:
+        """How large words are, as chosen; 0 where nobody has chosen."""
+        try:
+            return float(str(self._store.value("words", "0")))
+        except ValueError:
+            return 0.0
+
+    @words.setter
+    def words(self, chosen: float) -> None:
+        self._store.setValue("words", str(chosen))
+
+    @property
     def folder(self) -> Path:
         """Where a plan was opened or saved last."""
         return Path(str(self._store.value("folder", str(Path.home()))))

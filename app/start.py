@@ -37,7 +37,7 @@ class Editor:
         self, application: QApplication, remembered: Remembered, *, look: str = "", at_once: bool = False
     ) -> None:
         self.remembered = remembered
-        self.look = Look(look or remembered.look)
+        self.look = Look(look or remembered.look, remembered.words)
         self.look.dress(application)
         application.setWindowIcon(app_icon())
         shelf = load_shelf()

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from app.canvas.geometry import Box
+from app.theme.words import lined, scaled
 from wiring.plan.panel import Panel
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -35,8 +36,8 @@ def area_grip_at(plan: Plan, at: Point, scale: float) -> AreaHit:
     """Return the area that can be grabbed at a place, and by what; empty when there is none."""
     for area_id, area in reversed(tuple(areas_of(plan).items())):
         box = area_box(area)
-        name_mm = (len(area.name) * LETTER_PX + 8) / scale
-        if 0 <= at[0] - box.left <= name_mm and 0 < box.top - at[1] <= NAME_HIGH_PX / scale:
+        name_mm = (len(area.name) * scaled(LETTER_PX) + 8) / scale
+        if 0 <= at[0] - box.left <= name_mm and 0 < box.top - at[1] <= lined(NAME_HIGH_PX) / scale:
             return AreaHit(area_id, "move")
         sides = _sides(box, at, EDGE_PX / scale)
         if sides:

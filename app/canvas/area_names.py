@@ -9,6 +9,7 @@ from app.canvas.geometry import Box
 from app.canvas.sight import Sight
 from app.canvas.surface_painter import scene_hue
 from app.theme.fonts import screen_font
+from app.theme.words import lined, scaled
 
 HIGH_PX = 17.0
 GAP_PX = 3.0
@@ -42,7 +43,7 @@ def paint_area_names(painter: QPainter, sight: Sight, names: list[AreaName]) -> 
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setFont(screen_font(*FONT))
     for name in names:
-        rect = QRectF(name.box.left, name.box.top, name.box.right - name.box.left, HIGH_PX)
+        rect = QRectF(name.box.left, name.box.top, name.box.right - name.box.left, lined(HIGH_PX))
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(sight.shades.label_ground)
         painter.drawRoundedRect(rect, 3, 3)
@@ -54,7 +55,7 @@ def _placed(
     sight: Sight, name: str, x_mm: float, y_mm: float, room_mm: float, ink: QColor
 ) -> AreaName | None:
     width = QFontMetricsF(screen_font(*FONT)).horizontalAdvance(name) + 8.0
-    if not name or width > max(room_mm * sight.camera.scale, ALWAYS_PX):
+    if not name or width > max(room_mm * sight.camera.scale, scaled(ALWAYS_PX)):
         return None
     x, y = sight.camera.to_px(x_mm, y_mm)
-    return AreaName(name, Box(x, y - HIGH_PX - GAP_PX, x + width, y - GAP_PX), ink)
+    return AreaName(name, Box(x, y - lined(HIGH_PX) - GAP_PX, x + width, y - GAP_PX), ink)

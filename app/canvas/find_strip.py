@@ -11,6 +11,7 @@ from app.canvas.surface import Surface
 from app.selection import Selection
 from app.session import Session
 from app.theme.icons import icon
+from app.theme.sizes import fix_height, least_width
 
 HINT = "E4, W12, quay, “lamp by the crane”"
 
@@ -29,7 +30,7 @@ class FindStrip(QFrame):
         self.line = QLineEdit(self)
         self.line.setAccessibleName("Designation, label or name")
         self.line.setPlaceholderText(HINT)
-        self.line.setMinimumWidth(240)
+        least_width(self.line, 240)
         self.line.textChanged.connect(self._typed)
         self.line.installEventFilter(self)
         self.words = QLabel(self)
@@ -46,7 +47,7 @@ class FindStrip(QFrame):
         row.addWidget(self.line)
         row.addWidget(self.words, 1)
         row.addWidget(away)
-        self.setFixedHeight(HEIGHT)
+        fix_height(self, HEIGHT)
         self.setCursor(Qt.CursorShape.ArrowCursor)
         view.installEventFilter(self)
         self.hide()

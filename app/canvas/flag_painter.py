@@ -11,7 +11,7 @@ from app.canvas.camera import whole_px
 from app.canvas.geometry import Box
 from app.canvas.part_painter import shown_boxes
 from app.canvas.sight import Sight
-from app.theme.fonts import screen_font
+from app.theme.fonts import fixed_font
 from wiring.findings.finding import Finding, Rank
 from wiring.plan.places import Point
 
@@ -71,7 +71,7 @@ def _flag(rank: Rank, size: float, fill: int, paper: int, ratio: float) -> QPixm
     painter.setPen(QPen(QColor.fromRgba(paper), 1.5))
     painter.setBrush(QColor.fromRgba(fill))
     painter.drawPath(flag_shape(rank, rect))
-    painter.setFont(screen_font(10, "bold"))
+    painter.setFont(fixed_font(10, "bold"))
     painter.setPen(QColor.fromRgba(paper))
     low = 2.0 if rank is Rank.DANGER else 0.0
     painter.drawText(rect.translated(0, low), Qt.AlignmentFlag.AlignCenter, MARKS[rank])

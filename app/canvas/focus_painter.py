@@ -7,7 +7,7 @@ from app.canvas.plates import Plate
 from app.canvas.rulers import WIDE_PX
 from app.canvas.sight import Sight
 
-PLATE = Plate(font_px=12, high_px=22.0, rim_px=9.0, ground=0.94)
+PLATE = Plate(font_px=12, usual_px=22.0, rim_px=9.0, ground=0.94)
 GAP_PX = 8.0
 
 

@@ -21,7 +21,7 @@ from wiring.plan.places import Point
 TIE_EVERY_MM, TIE_WIDE_MM = 28.0, 2.2
 LEAST_SCALE = 0.7  # pixels per millimetre below which ties would run together
 COUNTS_FROM = 0.35  # and from which on the wires of a bundle are counted
-PLATE = Plate(font_px=11, high_px=16.0, rim_px=5.0, ground=0.94)
+PLATE = Plate(font_px=11, usual_px=16.0, rim_px=5.0, ground=0.94)
 
 
 class Bundle(NamedTuple):

@@ -6,6 +6,8 @@ from PySide6.QtCore import QEvent, QObject, QPointF, Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QFrame, QLabel, QLineEdit, QVBoxLayout, QWidget
 
+from app.theme.sizes import fix_width
+
 Commit = Callable[[str], str]  # takes what was typed; returns "" or why it cannot be
 WIDTH = 264
 RIM_PX = 8
@@ -39,7 +41,7 @@ class InlineInput(QFrame):
         column.setSpacing(4)
         for widget in (self._caption, self.line, self._fault):
             column.addWidget(widget)
-        self.setFixedWidth(WIDTH)
+        fix_width(self, WIDTH)
         view.installEventFilter(self)
         self.hide()
 

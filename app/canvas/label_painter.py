@@ -22,7 +22,7 @@ OWN_WORDS_FROM = 1.3  # and from which the builder's own words follow
 WIRE_END_PX = 22.0  # of each wire's end that labels leave free
 NEAR_PX = 200.0  # how far beyond the parts in sight others are looked at, which labels keep off
 STEP = 40  # labels written before there may be time for something else
-PLATE = Plate(font_px=11, high_px=15.0, rim_px=3.0, ground=0.82)
+PLATE = Plate(font_px=11, usual_px=15.0, rim_px=3.0, ground=0.82)
 
 
 class LabelPainter:

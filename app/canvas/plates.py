@@ -7,7 +7,8 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPixmap
 
 from app.canvas.shades import Shades, with_alpha
-from app.theme.fonts import screen_font
+from app.theme.fonts import fixed_font, screen_font
+from app.theme.words import factor, lined, scaled
 
 CORNER_PX = 3.0
 
@@ -16,26 +17,31 @@ class Plate(NamedTuple):
     """The make of a plate: size of its letters, height, room beside the words, how much the ground covers."""
 
     font_px: int
-    high_px: float
+    usual_px: float  # height at the usual size of words
     rim_px: float
     ground: float
 
     def width(self, text: str) -> float:
         """Return how wide the plate of a text is, in pixels."""
-        return _advance(text, self.font_px) + 2 * self.rim_px
+        return _advance(text, scaled(self.font_px)) + 2 * self.rim_px
+
+    @property
+    def high_px(self) -> float:
+        """Return how high the plate is, in pixels."""
+        return lined(self.usual_px)
 
     def pixmap(self, text: str, shades: Shades, ratio: float) -> QPixmap:
         """Return the plate of a text."""
-        return _painted(self, text, shades.ink.rgba(), shades.paper.rgba(), ratio)
+        return _painted(self, text, shades.ink.rgba(), shades.paper.rgba(), ratio, factor())
 
 
 @lru_cache(maxsize=8192)
 def _advance(text: str, font_px: int) -> float:
-    return QFontMetricsF(screen_font(font_px, "semibold")).horizontalAdvance(text)
+    return QFontMetricsF(fixed_font(font_px, "semibold")).horizontalAdvance(text)
 
 
 @lru_cache(maxsize=4096)
-def _painted(plate: Plate, text: str, ink: int, paper: int, ratio: float) -> QPixmap:
+def _painted(plate: Plate, text: str, ink: int, paper: int, ratio: float, _words: float) -> QPixmap:
     width = plate.width(text)
     pixmap = QPixmap(round(width * ratio), round(plate.high_px * ratio))
     pixmap.setDevicePixelRatio(ratio)

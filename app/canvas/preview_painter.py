@@ -24,7 +24,7 @@ from wiring.quantities.wording import worded
 
 TERMINALS_MOST = 900
 WIRES_SMOOTH = 24  # with more wires pulled along, they are drawn plain until they are let go
-SIZE_PLATE = Plate(font_px=11, high_px=16.0, rim_px=4.0, ground=0.92)
+SIZE_PLATE = Plate(font_px=11, usual_px=16.0, rim_px=4.0, ground=0.92)
 DOT_PX, LANDING_PX = 3.4, 7.5
 
 

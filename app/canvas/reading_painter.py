@@ -12,6 +12,7 @@ from app.canvas.readings import reading
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from app.theme.fonts import screen_font
+from app.theme.words import lined
 
 HIGH_PX = 17.0
 MOST = 40
@@ -29,9 +30,9 @@ def paint_readings(painter: QPainter, sight: Sight, ids: Iterable[str]) -> None:
         if not words or about is None:
             continue
         width = painter.fontMetrics().horizontalAdvance(words) + 14.0
-        place = room.find(about, width, HIGH_PX)
+        place = room.find(about, width, lined(HIGH_PX))
         if place is not None:
-            rect = QRectF(place.left, place.top, width, HIGH_PX)
+            rect = QRectF(place.left, place.top, width, lined(HIGH_PX))
             _paint_plate(painter, sight, rect, words)
     painter.restore()
 
@@ -40,7 +41,7 @@ def _about(sight: Sight, one: str) -> Box | None:
     part = sight.plan.parts.get(one)
     if part is not None:
         box = shown_box(sight, part)
-        return Box(box.left - 4, box.top - 6, box.right + 4, box.bottom + GAP_PX)
+        return Box(box.left - 4, box.top - 6, box.right + 4, box.bottom + lined(GAP_PX))
     path = sight.geometry.paths.get(one)
     if not path:
         return None

@@ -8,10 +8,12 @@ from PySide6.QtGui import QPainter, QPen
 from app.canvas.camera import round_step
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
-from app.theme.fonts import screen_font
+from app.theme.fonts import fixed_font, screen_font
+from app.theme.words import lined, scaled
 
 WIDE_PX = 22.0
 LABEL_LEAST_PX = 62.0
+UNIT_MOST_PX = 12  # letters of the unit in the corner, which is as wide as the ruler
 METRIC_MM = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
 US_MM = tuple(25.4 * inches for inches in (1, 3, 6, 12, 24, 60, 120))
 DIVISIONS = {True: 6, False: 5}  # small ticks between two labels, for feet and inches, and for metres
@@ -49,6 +51,7 @@ def paint_ruler(painter: QPainter, sight: Sight, *, across: bool) -> None:
     painter.drawLine(QLineF(0, WIDE_PX, WIDE_PX, WIDE_PX))
     painter.drawLine(QLineF(WIDE_PX, 0, WIDE_PX, WIDE_PX))
     painter.setPen(shades.quiet)
+    painter.setFont(fixed_font(min(scaled(10), UNIT_MOST_PX)))
     unit = "ft" if sight.plan.habits.units == "us" else "mm"
     painter.drawText(QRectF(0, 0, WIDE_PX, WIDE_PX), Qt.AlignmentFlag.AlignCenter, unit)
 
@@ -56,7 +59,7 @@ def paint_ruler(painter: QPainter, sight: Sight, *, across: bool) -> None:
 def _paint_ticks(painter: QPainter, sight: Sight, *, across: bool) -> None:
     camera, shades = sight.camera, sight.shades
     is_us = sight.plan.habits.units == "us"
-    step = round_step(LABEL_LEAST_PX / camera.scale, US_MM if is_us else METRIC_MM)
+    step = round_step(scaled(LABEL_LEAST_PX) / camera.scale, US_MM if is_us else METRIC_MM)
     small = step / DIVISIONS[is_us]
     start, length = (camera.left_mm, sight.width_px) if across else (camera.top_mm, sight.height_px)
     ticks = []
@@ -80,10 +83,10 @@ def _across(x1: float, y1: float, x2: float, y2: float, across: bool) -> QLineF:
 
 def _paint_value(painter: QPainter, words: str, at: float, across: bool) -> None:
     if across:
-        painter.drawText(QPointF(at + 3, 11), words)
+        painter.drawText(QPointF(at + 3, lined(11, 0.45)), words)
         return
     painter.save()
-    painter.translate(11, at - 3)
+    painter.translate(lined(11, 0.45), at - 3)
     painter.rotate(-90)
     painter.drawText(QPointF(0, 0), words)
     painter.restore()

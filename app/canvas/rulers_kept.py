@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter, QPen, QPixmap
 
 from app.canvas.rulers import WIDE_PX, paint_ruler
 from app.canvas.sight import Sight
+from app.theme.words import factor
 from wiring.plan.places import Point
 
 
@@ -20,7 +21,7 @@ class KeptRulers:
     def paint(self, painter: QPainter, sight: Sight, pointer_px: Point | None) -> None:
         """Paint both rulers over everything else."""
         units, dark = sight.plan.habits.units, sight.shades.dark
-        key = (sight.camera, sight.width_px, sight.height_px, sight.ratio, units, dark)
+        key = (sight.camera, sight.width_px, sight.height_px, sight.ratio, units, dark, factor())
         if key != self._key:
             self._top = _strip(sight, sight.width_px, WIDE_PX + 1, across=True)
             self._side = _strip(sight, WIDE_PX + 1, sight.height_px, across=False)

@@ -29,7 +29,7 @@ FROM_END_PX = (
     82.0,
     97.0,
 )  # where letters may stand, so that those of neighbours stand in steps
-PLATE = Plate(font_px=9, high_px=12.0, rim_px=2.5, ground=0.92)
+PLATE = Plate(font_px=9, usual_px=12.0, rim_px=2.5, ground=0.92)
 NEAR_PX = 200.0  # how far outside the window parts are looked at, which letters keep off
 LEAST_LEG_PX = 40.0  # a shorter leg has no room for an arrow
 FLOWING_A = 0.0005  # below this a wire counts as without current

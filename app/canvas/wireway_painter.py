@@ -9,6 +9,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
 from app.canvas.shades import with_alpha
 from app.canvas.sight import Sight
 from app.theme.fonts import screen_font
+from app.theme.words import lined
 from wiring.plan.wireway import Wireway
 
 LEAST_PX = 7.0
@@ -65,7 +66,7 @@ def _paint_name(painter: QPainter, sight: Sight, way: Wireway, places: list[QPoi
     painter.translate((a + b) / 2)
     angle = math.degrees(math.atan2(b.y() - a.y(), b.x() - a.x()))
     painter.rotate(angle if -90 < angle <= 90 else angle + 180)
-    rect = QRectF(-width / 2, half + 1, width, NAME_HIGH_PX)
+    rect = QRectF(-width / 2, half + 1, width, lined(NAME_HIGH_PX))
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(with_alpha(sight.shades.paper, NAME_GROUND))
     painter.drawRoundedRect(rect, 3, 3)

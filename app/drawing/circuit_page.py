@@ -14,6 +14,7 @@ from app.selection import Selection
 from app.solving import Answer
 from app.theme.icon_button import icon_button
 from app.theme.look import Look
+from app.theme.sizes import fix_height, least_width
 
 if TYPE_CHECKING:
     from wiring.drawings.circuit_drawing import Drawing
@@ -49,7 +50,7 @@ class CircuitPage(QWidget):
         self.making.made.connect(self._show_drawings)
         self.choice = QComboBox(self)
         self.choice.setAccessibleName("Circuit")
-        self.choice.setMinimumWidth(320)
+        least_width(self.choice, 320)
         self.choice.currentIndexChanged.connect(lambda _index: self._show_chosen())
         self._words = QLabel(NOTHING, self)
         self._words.setWordWrap(True)
@@ -67,7 +68,7 @@ class CircuitPage(QWidget):
         selection.changed.connect(lambda _ids: self._follow())
         bar = QFrame(self)
         bar.setObjectName("pageBar")
-        bar.setFixedHeight(40)
+        fix_height(bar, 40)
         row = QHBoxLayout(bar)
         row.setContentsMargins(12, 0, 10, 0)
         row.setSpacing(4)

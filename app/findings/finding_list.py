@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOpti
 from app.findings.flag import paint_flag, rank_word
 from app.theme.fonts import screen_font
 from app.theme.look import Look
+from app.theme.words import lined, scaled
 from wiring.findings.finding import Finding
 
 FINDING_ROLE = Qt.ItemDataRole.UserRole
@@ -47,7 +48,7 @@ class FindingPainter(QStyledItemDelegate):
         finding: Finding = index.data(FINDING_ROLE)
         lines = len(_lines(finding.what, width - _INDENT - 16, "semibold"))
         lines += len(_lines(_rest(finding), width - _INDENT - 16))
-        return QSize(200, lines * _LINE + 15)
+        return QSize(200, lines * lined(_LINE) + 15)
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -64,7 +65,7 @@ class FindingPainter(QStyledItemDelegate):
         chosen, hovered = state & QStyle.StateFlag.State_Selected, state & QStyle.StateFlag.State_MouseOver
         painter.setBrush(QColor(s.chosen if chosen else s.hover if hovered else s.header))
         painter.drawRoundedRect(ground, 6, 6)
-        box = QRectF(rect.left() + 15, rect.top() + 9, 16, 16)
+        box = QRectF(rect.left() + 15, rect.top() + 9 + (lined(_LINE) - _LINE) / 2, 16, 16)
         paint_flag(painter, box, word, self._look.theme[word], s.header)
         width, top = rect.width() - _INDENT - 16, float(rect.top() + 7)
         if chosen:  # told by a bar too, and in ink: grey words are faint on the ground of what is chosen
@@ -76,8 +77,8 @@ class FindingPainter(QStyledItemDelegate):
             painter.setFont(screen_font(13, weight))
             painter.setPen(QColor(colour))
             for line in _lines(text, width, weight):
-                painter.drawText(QPointF(rect.left() + _INDENT, top + 14), line)
-                top += _LINE
+                painter.drawText(QPointF(rect.left() + _INDENT, top + scaled(14)), line)
+                top += lined(_LINE)
         painter.restore()
 
 

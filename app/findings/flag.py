@@ -4,7 +4,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPolygonF
 from PySide6.QtWidgets import QWidget
 
-from app.theme.fonts import screen_font
+from app.theme.fonts import fixed_font
 from app.theme.look import Look
 from wiring.findings.finding import Rank
 
@@ -34,7 +34,7 @@ def paint_flag(painter: QPainter, box: QRectF, word: str, colour: str, ground: s
     else:
         inset = w * 0.08
         painter.drawEllipse(box.adjusted(inset, inset, -inset, -inset))
-    painter.setFont(screen_font(h * MARK_SHARE, "bold"))
+    painter.setFont(fixed_font(h * MARK_SHARE, "bold"))
     painter.setPen(QColor(ground))
     low = h * 0.14 if word == "danger" else 0.0
     painter.drawText(box.translated(0, low), Qt.AlignmentFlag.AlignCenter, MARKS[word])

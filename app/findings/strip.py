@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 from app.findings.finding_list import FINDING_ROLE, FindingModel, FindingPainter
 from app.findings.flag import Flag, rank_word
 from app.theme.look import Look
+from app.theme.sizes import fix_height
 from wiring.findings.finding import Finding, Rank
 
 BAR_HEIGHT = 36
@@ -72,7 +73,7 @@ class FindingsStrip(QFrame):
         self.hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         bar = QWidget(self)
-        bar.setFixedHeight(BAR_HEIGHT)
+        fix_height(bar, BAR_HEIGHT)
         row = QHBoxLayout(bar)
         row.setContentsMargins(16, 0, 10, 0)
         row.setSpacing(6)

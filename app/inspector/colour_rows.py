@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 from app.inspector.named_row import NamedRow
 from app.inspector.wire_choice import ColourBox
 from app.session import Session
+from app.theme.sizes import least_width
 from wiring.edits.feed_colours import Colours, colours_of_all
 from wiring.edits.recolour import by_rule, recolour, set_circuit_colours
 from wiring.plan.circuit_colours import CircuitColours
@@ -117,10 +118,10 @@ class ColourRow(NamedRow):
             box = _LettersBox(self)
             box.setProperty("look", "slim")
             box.setMinimumContentsLength(1)
-            box.setMinimumWidth(LEAST_WIDTH)
+            least_width(box, LEAST_WIDTH)
             box.setIconSize(QSize(12, 12))
             box.setObjectName(f"circuit_{field}")
-            box.view().setMinimumWidth(190)
+            least_width(box.view(), 190)
             box.chosen.connect(self._chosen(field, box))
             self.boxes[field] = box
             self.line.addWidget(box, 1)

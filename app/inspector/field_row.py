@@ -3,6 +3,8 @@
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
+from app.theme.sizes import fix_width
+
 CAPTION_WIDTH = 112
 
 
@@ -59,7 +61,7 @@ class FieldRow(QWidget):
     def _add_labels(self) -> None:
         self._caption, self._fault = QLabel(self), QLabel(self)
         self._caption.setProperty("look", "quiet")
-        self._caption.setFixedWidth(CAPTION_WIDTH)
+        fix_width(self._caption, CAPTION_WIDTH)
         self._caption.setWordWrap(True)
         self._caption.setBuddy(self.editor)
         self._fault.setProperty("look", "wrong")

@@ -24,6 +24,7 @@ from app.selection import Selection
 from app.session import PlanChanged, Session
 from app.solving import Answer
 from app.theme.look import Look
+from app.theme.sizes import column_width
 
 LEAST_WIDTH = 276
 READY = ("part", "wire", "several")  # cards made beforehand, while nobody waits for one
@@ -48,7 +49,7 @@ class Inspector(QFrame):
     ) -> None:
         super().__init__(parent)
         self.setObjectName("inspector")
-        self.setMinimumWidth(LEAST_WIDTH)
+        column_width(self, LEAST_WIDTH)
         self._session, self._selection = session, selection
         self._answer: Answer | None = None
         self.trying = Trying(self, at_once=at_once)

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVB
 
 from app.inspector.typed_field import TypedField
 from app.theme.icons import icon
+from app.theme.sizes import fix_width
 
 REMOVE_WIDTH = 26
 
@@ -59,6 +60,6 @@ def heads(parent: QWidget, columns: Iterable[tuple[str, int]]) -> QGridLayout:
         head = QLabel(text, parent)
         head.setProperty("look", "caption")
         if width:
-            head.setFixedWidth(width)
+            (fix_width if text else QLabel.setFixedWidth)(head, width)
         grid.addWidget(head, 0, column)
     return grid

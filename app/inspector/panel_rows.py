@@ -9,9 +9,10 @@ from PySide6.QtWidgets import QToolButton, QVBoxLayout, QWidget
 from app.inspector.committing import committed
 from app.inspector.named_row import REMOVE_WIDTH, NamedRow, heads, remove_button
 from app.inspector.typed_field import TypedField
-from app.inspector.value_field import ValueField
+from app.inspector.value_field import ON_FACE, ValueField
 from app.session import Session
 from app.theme.icons import icon
+from app.theme.sizes import fix_width
 from wiring.edits.panels import change_panel, remove_panel
 from wiring.plan.panel import Panel
 
@@ -62,8 +63,8 @@ class PanelRow(NamedRow):
         self.sizes: dict[str, ValueField] = {}
         self.line.addWidget(self.name, 1)
         for side, word in SIDES:
-            field = ValueField(f"{word}, the panel's face", "length", self._size(side), self, bare=True)
-            field.setFixedWidth(SIZE_WIDTH)
+            field = ValueField(f"{word}, the panel's face", ON_FACE, self._size(side), self, bare=True)
+            fix_width(field, SIZE_WIDTH)
             field.editor.setObjectName(f"panel_{side}")
             self.sizes[side] = field
             self.line.addWidget(field)
@@ -94,4 +95,4 @@ class PanelRow(NamedRow):
         return lambda metres: self._change(**{side: metres * 1000})
 
     def _change(self, **fields: Any) -> str:  # noqa: ANN401 - each field has its own type
-        return committed(self._session, change_panel(self._id, **fields))
+        return committed(self._session, change_panel(self._id, kinds=self._session.kinds, **fields))

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.session import Session
+from app.theme.sizes import least_width
 from wiring.catalogue.kind import Kind
 from wiring.edits.throw import keep_position
 from wiring.plan.plan import Plan
@@ -92,7 +93,7 @@ class PositionRow(QWidget):
         number = len(self._buttons)
         button = QToolButton(self._frame)
         button.setCheckable(True)
-        button.setMinimumWidth(64)
+        least_width(button, 64)
         button.clicked.connect(lambda: self._session.throw(self._part, self._positions[number]))
         self._group.addButton(button)
         self._buttons.append(button)

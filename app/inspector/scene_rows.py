@@ -12,6 +12,7 @@ from app.inspector.typed_field import TypedField
 from app.inspector.use_details import UseDetails
 from app.inspector.value_field import ValueField
 from app.session import Session
+from app.theme.sizes import fix_width
 from wiring.edits.scenes import change_scene, remove_scene
 from wiring.edits.set_plan import set_plan
 from wiring.plan.scene import Scene, UsePattern
@@ -63,8 +64,8 @@ class SceneRow(NamedRow):
         self.sessions = ValueField(
             "Sessions a month", "number", self._set_use("sessions_per_month"), self, bare=True
         )
-        self.hours.setFixedWidth(HOURS_WIDTH)
-        self.sessions.setFixedWidth(SESSIONS_WIDTH)
+        fix_width(self.hours, HOURS_WIDTH)
+        fix_width(self.sessions, SESSIONS_WIDTH)
         self.name: TypedField | None = None
         if scene_id:
             self.name = TypedField(
@@ -72,7 +73,7 @@ class SceneRow(NamedRow):
             )
             self.line.addWidget(self.name, 1)
         else:
-            self.line.addWidget(QLabel(OUTSIDE, self), 1)
+            self.line.addWidget(_outside(self), 1)
         self.line.addWidget(self.hours)
         self.line.addWidget(self.sessions)
         self.line.addWidget(self._remove_button())
@@ -111,3 +112,9 @@ class SceneRow(NamedRow):
 
     def _change(self, **fields: Any) -> str:  # noqa: ANN401 - each field has its own type
         return committed(self._session, change_scene(self._id, **fields))
+
+
+def _outside(parent: QWidget) -> QLabel:
+    label = QLabel(OUTSIDE, parent)
+    label.setWordWrap(True)
+    return label

@@ -4,8 +4,17 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QApplication, QComboBox, QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QApplication,
+    QComboBox,
+    QFileDialog,
+    QFrame,
+    QHBoxLayout,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.making import Making
 from app.outlook.course_bar import CourseBar
@@ -22,6 +31,7 @@ from app.outlook.what_counts import WhatCounts
 from app.session import Session
 from app.solving import Answer
 from app.theme.look import Look
+from app.theme.sizes import least_width
 from wiring.plan.designations import part_label
 
 if TYPE_CHECKING:
@@ -47,7 +57,7 @@ class BatteryPage(QWidget):
         self._answer: Answer | None = None
         self.choice = QComboBox(self)
         self.choice.setAccessibleName("Battery")
-        self.choice.setMinimumWidth(220)
+        least_width(self.choice, 220)
         self.choice.activated.connect(self._choose)
         self.switch = SectionSwitch("What is shown of the battery", SECTIONS, self)
         self.bar = CourseBar(self)
@@ -69,7 +79,8 @@ class BatteryPage(QWidget):
         head.addWidget(self.choice)
         head.addWidget(self.switch)
         head.addStretch(1)
-        column = QVBoxLayout(self)
+        inside = QWidget(self)
+        column = QVBoxLayout(inside)
         column.setContentsMargins(28, 14, 28, 14)
         column.setSpacing(12)
         column.addLayout(head)
@@ -77,6 +88,14 @@ class BatteryPage(QWidget):
         column.addWidget(self.bar)
         for widget in (self._none, self.curve, self.table, self.packs, self.log, self.counts, self._fill):
             column.addWidget(widget, 1)
+        scroll = QScrollArea(self)  # a low window has no room for a course and large words
+        scroll.setWidget(inside)
+        scroll.setWidgetResizable(True)
+        scroll.setFrameShape(QFrame.Shape.NoFrame)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(scroll)
         self._show_chosen()
 
     def show_answer(self, answer: Answer) -> None:

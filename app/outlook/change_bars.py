@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPalette
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from app.theme.look import Look
+from app.theme.words import scaled
 
 CHANGE = Qt.ItemDataRole.UserRole  # a share of the days, -1 to whatever
 WHOLE = 0.6  # the share at which a bar is as long as it gets
@@ -26,7 +27,7 @@ class ChangeBars(QStyledItemDelegate):
         change = index.data(CHANGE)
         if change is None:
             return
-        room = QRectF(option.rect).adjusted(AIR_PX, 0, -WORDS_PX - AIR_PX, 0)
+        room = QRectF(option.rect).adjusted(AIR_PX, 0, -scaled(WORDS_PX) - AIR_PX, 0)
         middle, half = room.center().x(), room.width() / 2
         length = half * max(-1.0, min(change / WHOLE, 1.0))
         s = self._look.surfaces

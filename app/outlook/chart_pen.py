@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 
 from app.theme.fonts import screen_font
 from app.theme.surfaces import Surfaces
+from app.theme.words import lined, scaled
 
 LEFT_OF, RIGHT_OF = Qt.AlignmentFlag.AlignLeft, Qt.AlignmentFlag.AlignRight
 MIDDLE = Qt.AlignmentFlag.AlignHCenter
@@ -24,8 +25,9 @@ class ChartPen:
         """Write with the place at the left end, the right end or the middle of the words."""
         self.p.setFont(screen_font(SIZE_PX, weight))
         self.p.setPen(QColor(colour))
-        left = {LEFT_OF: x, RIGHT_OF: x - _WIDE}.get(align, x - _WIDE / 2)
-        room = QRectF(left, y - _HIGH / 2, _WIDE, _HIGH)
+        wide, high = scaled(_WIDE), lined(_HIGH)
+        left = {LEFT_OF: x, RIGHT_OF: x - wide}.get(align, x - wide / 2)
+        room = QRectF(left, y - high / 2, wide, high)
         self.p.drawText(room, align | Qt.AlignmentFlag.AlignVCenter, text)
 
     def width(self, text: str, weight: str = "regular") -> float:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from PySide6.QtCore import QRectF
 
 from app.outlook.axis import Axis
+from app.theme.words import lined, scaled
 from wiring.studies.outlook import Curve, Outlook, Span
 
 LEFT, RIGHT, TOP, BOTTOM, BETWEEN = 58.0, 26.0, 48.0, 46.0, 32.0
@@ -54,8 +55,8 @@ def lasts(outlook: Outlook, what: str) -> Span:
 def frames(outlook: Outlook, room: QRectF, what: str = HOURS) -> Frames:
     """Return where everything goes in a room of that size."""
     curve = outlook.curve
-    left, right = room.left() + LEFT, room.right() - RIGHT
-    top, bottom = room.top() + TOP, room.bottom() - BOTTOM
+    left, right = room.left() + scaled(LEFT), room.right() - scaled(RIGHT)
+    top, bottom = room.top() + lined(TOP, 2), room.bottom() - lined(BOTTOM, 2)
     longest = max([lasts(outlook, what).high, *along(curve, what)[-1:]]) or 1.0
     across = Axis(0.0, longest * AIR, left, right)
     split = top + (bottom - top) * VOLTS_SHARE if curve.lightness else bottom
@@ -65,7 +66,7 @@ def frames(outlook: Outlook, room: QRectF, what: str = HOURS) -> Frames:
     volts = Axis(max(0.0, low - air), high + air, volts_box.bottom(), volts_box.top())
     if not curve.lightness:
         return Frames(volts_box, None, across, volts, None, what)
-    light_box = QRectF(left, split + BETWEEN, right - left, bottom - split - BETWEEN)
+    light_box = QRectF(left, split + lined(BETWEEN), right - left, bottom - split - lined(BETWEEN))
     light = Axis(0.0, max(105.0, max(curve.lightness) * 1.05), light_box.bottom(), light_box.top())
     return Frames(volts_box, light_box, across, volts, light, what)
 

@@ -6,6 +6,7 @@ from PySide6.QtGui import QColor, QPainter, QPen
 from app.outlook.chart_pen import LEFT_OF, MIDDLE, ChartPen
 from app.outlook.course_frames import DAYS, Frames, along, lasts, reading_at, when_words
 from app.theme.surfaces import Surfaces, mixed
+from app.theme.words import lined
 from wiring.studies.outlook import Outlook
 
 END_WORDS, END_AIR_PX = "typical end", 16.0
@@ -40,10 +41,11 @@ class CourseMarks(ChartPen):
         self.p.drawLine(QPointF(x, f.volts_box.top() - 2), QPointF(x, f.foot_px))
         width = end_plate_width(self)
         left = min(max(x - width / 2, f.volts_box.left()), f.volts_box.right() + 18 - width)
-        plate = QRectF(left, f.volts_box.top() - 21, width, 19)
+        high = lined(19)
+        plate = QRectF(left, f.volts_box.top() - 2 - high, width, high)
         self.p.setPen(Qt.PenStyle.NoPen)
         self.p.setBrush(QColor(self.s.copper))
-        self.p.drawRoundedRect(plate, 9.5, 9.5)
+        self.p.drawRoundedRect(plate, high / 2, high / 2)
         self.words(plate.center().x(), plate.center().y(), END_WORDS, self.s.on_copper, MIDDLE, "semibold")
         self.p.setPen(QPen(QColor(self.s.paper), 2))
         self.p.setBrush(QColor(self.s.copper))
@@ -63,7 +65,7 @@ class CourseMarks(ChartPen):
         self.p.setBrush(QColor(self.s.paper))
         self.p.drawEllipse(place, 5, 5)
         words = f"measured, {curve.volts[0]:.2f} V"
-        self.words(place.x() + 11, place.y() - 10, words, self.s.copper, LEFT_OF, "semibold")
+        self.words(place.x() + 11, place.y() - lined(10, 0.5), words, self.s.copper, LEFT_OF, "semibold")
 
     def _hover(self, f: Frames, place: float) -> None:
         reading = reading_at(self.outlook.curve, place, self.what)
@@ -83,7 +85,8 @@ class CourseMarks(ChartPen):
             self.p.setBrush(QColor(colour))
             self.p.drawEllipse(QPointF(x, y), 4.5, 4.5)
         width = max(self.width(line, "semibold") for line in lines) + 24
-        height = 12 + 18.0 * len(lines)
+        line_px = lined(18)
+        height = 12 + line_px * len(lines)
         left = x + 14 if x + 14 + width < f.volts_box.right() else x - 14 - width
         plate = QRectF(left, f.volts_box.top() + 12, width, height)
         self.p.setPen(QPen(QColor(self.s.edge), 1))
@@ -91,6 +94,6 @@ class CourseMarks(ChartPen):
         self.p.drawRoundedRect(plate, 7, 7)
         for number, line in enumerate(lines):
             first = number == 0
-            y = plate.top() + 15 + 18 * number
+            y = plate.top() + 6 + line_px * (number + 0.5)
             colour, weight = (self.s.copper, "semibold") if first else (self.s.ink, "regular")
             self.words(plate.left() + 12, y, line, colour, LEFT_OF, weight)

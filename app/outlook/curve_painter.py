@@ -21,11 +21,13 @@ from app.outlook.course_frames import (
 )
 from app.outlook.course_marks import CourseMarks, end_plate_width
 from app.theme.surfaces import Surfaces
+from app.theme.words import lined, scaled
 from wiring.studies.outlook import Outlook
 
 VOLTS_TITLE = "Volts at the battery, under load"
 NUMBERED_PX = 24.0  # a session's band as wide as this bears its number
 LABEL_PX = 96.0  # between labels along the foot
+DATE_AIR_PX = 14.0  # between two dates
 SEEN_PX = 1.5  # the least width of a session's band
 
 
@@ -64,8 +66,14 @@ class CurvePainter(ChartPen):
             if self.what == DAYS or (single and number % 2 == 0):
                 for box in filter(None, (f.volts_box, f.light_box)):
                     self.p.fillRect(QRectF(left, box.top(), max(right - left, SEEN_PX), box.height()), shade)
-            if self.what == HOURS and single and right - left >= NUMBERED_PX:
-                self.words((left + right) / 2, f.volts_box.bottom() - 11, str(number), self.s.quiet, MIDDLE)
+            if self.what == HOURS and single and right - left >= scaled(NUMBERED_PX):
+                self.words(
+                    (left + right) / 2,
+                    f.volts_box.bottom() - lined(11, 0.5),
+                    str(number),
+                    self.s.quiet,
+                    MIDDLE,
+                )
 
     def _spread(self, f: Frames) -> None:
         """Shade when poor and very good cells end, densest at the typical end."""
@@ -83,7 +91,7 @@ class CurvePainter(ChartPen):
             self.p.setPen(pen)
             for x in (low, high):
                 self.p.drawLine(QPointF(x, box.top()), QPointF(x, box.bottom()))
-        y, half = f.volts_box.top() - 11, end_plate_width(self) / 2 + 6
+        y, half = f.volts_box.top() - lined(11, 0.5), end_plate_width(self) / 2 + 6
         poor = "poor cells end"
         right = min(low - 4, typical - half)
         if right - self.width(poor) > f.across.start_px + self.width(VOLTS_TITLE) + 12:
@@ -93,14 +101,14 @@ class CurvePainter(ChartPen):
             self.words(left, y, "best", self.s.quiet, LEFT_OF)
 
     def _grid(self, box: QRectF, axis: Axis, title: str) -> None:
-        values = ticks(axis.low, axis.high, max(2, int(box.height() / 42)))
+        values = ticks(axis.low, axis.high, max(2, int(box.height() / lined(42))))
         step = values[1] - values[0] if len(values) > 1 else 1.0
         for value in values:
             y = axis.px(value)
             self.p.setPen(QPen(QColor(self.s.hair), 1))
             self.p.drawLine(QPointF(box.left(), y), QPointF(box.right(), y))
             self.words(box.left() - 9, y, tick_words(value, step), self.s.quiet, RIGHT_OF)
-        self.words(box.left(), box.top() - 11, title, self.s.ink, LEFT_OF, "semibold")
+        self.words(box.left(), box.top() - lined(11, 0.5), title, self.s.ink, LEFT_OF, "semibold")
 
     def _limits(self, f: Frames) -> None:
         """Draw the volts at which it is over, and the light below which it is too dim."""
@@ -115,12 +123,12 @@ class CurvePainter(ChartPen):
                 y = axis.px(value)
                 self.p.setPen(pen)
                 self.p.drawLine(QPointF(box.left(), y), QPointF(box.right(), y))
-                self.words(box.left() + 6, y - 9, words, self.s.copper, LEFT_OF)
+                self.words(box.left() + 6, y - lined(9, 0.5), words, self.s.copper, LEFT_OF)
 
     def _foot(self, f: Frames) -> None:
         """Label the foot with hours or dates, and the head with the dates that go with the hours."""
         box, start = f.light_box or f.volts_box, self.outlook.counted_from
-        room = max(2, int(box.width() / LABEL_PX))
+        room = max(2, int(box.width() / scaled(LABEL_PX)))
         if self.what == DAYS:
             labels = calendar_ticks(start, f.across.high, room)
             title = "Calendar; shaded while lamps are lit"
@@ -136,15 +144,17 @@ class CurvePainter(ChartPen):
             x = f.across.px(value)
             self.p.setPen(QPen(QColor(self.s.edge), 1))
             self.p.drawLine(QPointF(x, box.bottom()), QPointF(x, box.bottom() + 4))
-            self.words(x, box.bottom() + 14, words, self.s.quiet, MIDDLE)
-        self.words(box.center().x(), box.bottom() + 33, title, self.s.quiet, MIDDLE)
+            self.words(x, box.bottom() + lined(14, 0.5), words, self.s.quiet, MIDDLE)
+        self.words(box.center().x(), box.bottom() + lined(33, 1.5), title, self.s.quiet, MIDDLE)
 
     def _dates(self, f: Frames, start: date | None) -> None:
         curve = self.outlook.curve
         if len(curve.hours) < 2 or curve.hours[-1] <= 0:
             return
-        y, days_per_hour = f.volts_box.top() - 36, curve.days[-1] / curve.hours[-1]
-        for share in (0.25, 0.5, 0.75, 1.0):
+        y, days_per_hour = f.volts_box.top() - lined(36, 1.5), curve.days[-1] / curve.hours[-1]
+        last = when_words(curve.days[-1], start).replace(" after fitting", "")
+        roomy = f.volts_box.width() / 4 > self.width(last) + DATE_AIR_PX
+        for share in (0.25, 0.5, 0.75, 1.0) if roomy else (0.4, 1.0):
             hours = curve.hours[-1] * share
             words = when_words(hours * days_per_hour, start).replace(" after fitting", "")
             x = min(f.across.px(hours), f.volts_box.right() - self.width(words) / 2)

@@ -8,8 +8,10 @@ from app.outlook.course_frames import HOURS, along, frames, reading_at, when_wor
 from app.outlook.curve_painter import CurvePainter
 from app.theme.look import Look
 from app.theme.ringed import Ringed
+from app.theme.sizes import chart_height
 from wiring.studies.outlook import Outlook
 
+LEAST_HEIGHT = 220
 KEY_SHARE = 0.02  # of the whole course, for one press of an arrow key
 
 
@@ -23,7 +25,7 @@ class CurveView(Ringed):
         self.hover: float | None = None  # in what lies along the foot
         self.what = HOURS
         self.setMouseTracking(True)
-        self.setMinimumHeight(220)
+        chart_height(self, LEAST_HEIGHT)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Course of the battery")
         look.changed.connect(self.update)

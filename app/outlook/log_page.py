@@ -23,6 +23,7 @@ from app.inspector.typed_field import TypedField
 from app.inspector.value_field import ValueField
 from app.session import PlanChanged, Session
 from app.theme.icons import icon
+from app.theme.sizes import fix_width, section_width
 from wiring.edits.log_battery import log_battery, strike_reading
 from wiring.plan.battery_log import CHARGED, FITTED, MEASURED, SWAPPED, BatteryReading
 from wiring.quantities.wording import worded
@@ -73,7 +74,7 @@ class LogPage(QWidget):
         self.volts.line.setPlaceholderText("volts read")
         self.volts.line.setObjectName("logVolts")
         self.volts.line.returnPressed.connect(self.add)
-        self.volts.setFixedWidth(96)
+        fix_width(self.volts, 96)
         self.load = _box(LOADS, "What was on while it was measured", self)
         self.note = TypedField("Note", lambda _typed: "", self, hint="note", bare=True)
         self.note.line.returnPressed.connect(self.add)
@@ -229,5 +230,5 @@ def _table(parent: QWidget) -> QTableWidget:
     header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
     header.setSectionResizeMode(NOTE, QHeaderView.ResizeMode.Stretch)
     header.setSectionResizeMode(STRIKE, QHeaderView.ResizeMode.Fixed)
-    header.resizeSection(STRIKE, STRIKE_WIDTH)
+    section_width(header, STRIKE, STRIKE_WIDTH)
     return table

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHeaderView, QLabel, QPushButton, QTableWidget, QT
 
 from app.outlook.late_table import LateTable
 from app.solving import Answer
+from app.theme.sizes import section_width
 from wiring.plan.positions import lasting
 
 if TYPE_CHECKING:
@@ -49,7 +50,7 @@ class OtherPacks(LateTable):
         header.setSectionResizeMode(WHY, QHeaderView.ResizeMode.Stretch)
         for column, width in ((PACK, PACK_WIDTH), (USE, USE_WIDTH)):
             header.setSectionResizeMode(column, QHeaderView.ResizeMode.Fixed)
-            header.resizeSection(column, width)
+            section_width(header, column, width)
         self.heads_right((SPARE, PRICE, COST))
         for column, tip in TIPS.items():
             head = self.table.horizontalHeaderItem(column)

@@ -22,7 +22,7 @@ class Summary(QWidget):
         for label in (self.words, self.reason, self.notes):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)
-            policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+            policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
             policy.setHeightForWidth(True)
             label.setSizePolicy(policy)
             said.addWidget(label)

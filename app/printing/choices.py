@@ -10,6 +10,7 @@ from app.inspector.section import Section
 from app.inspector.typed_field import TypedField
 from app.printing.tile_field import TileField
 from app.printing.wish import TICKED, Wish
+from app.theme.sizes import fix_width
 from wiring.catalogue.kind import Kind
 from wiring.plan.plan import Plan
 from wiring.quantities.reading import NotUnderstood, read
@@ -34,7 +35,7 @@ class Choices(QScrollArea):
         super().__init__(parent)
         self.wish = Wish()
         self._scenes: tuple[str, ...] = ()
-        self.setFixedWidth(WIDTH)
+        fix_width(self, WIDTH)
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -3,6 +3,7 @@
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QToolButton, QWidget
 
 from app.theme.icon_button import icon_button
+from app.theme.sizes import fix_height
 from app.window.actions import ZOOMS, Actions
 
 
@@ -12,7 +13,7 @@ class PageBar(QFrame):
     def __init__(self, actions: Actions, paper: QWidget, words: QLabel, parent: QWidget) -> None:
         super().__init__(parent)
         self.setObjectName("pageBar")
-        self.setFixedHeight(48)
+        fix_height(self, 48)
         save, send = QPushButton("Save PDF…", self), QPushButton("Print…", self)
         save.setProperty("look", "main")
         save.clicked.connect(actions["save_pdf"].trigger)

@@ -9,6 +9,8 @@ from PySide6.QtWidgets import QFrame, QListView, QStyle, QStyledItemDelegate, QS
 from app.theme.fonts import screen_font
 from app.theme.look import Look
 from app.theme.paint_picture import paint_picture
+from app.theme.sizes import fix_width
+from app.theme.words import lined, scaled
 from wiring.pictures.pdf import Page
 from wiring.pictures.theme import PAPER
 
@@ -24,7 +26,7 @@ class PageList(QListView):
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAccessibleName("Sheets")
-        self.setFixedWidth(WIDTH)
+        fix_width(self, WIDTH)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setMouseTracking(True)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
@@ -64,7 +66,10 @@ class _PagePainter(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
         """Ask for the room of the picture and its caption."""
-        return QSize(WIDTH - 14, round(_thumbnail_size(index.data(PAGE_ROLE)).height()) + _CAPTION + 2 * _AIR)
+        return QSize(
+            scaled(WIDTH) - 14,
+            round(_thumbnail_size(index.data(PAGE_ROLE)).height()) + lined(_CAPTION, 2) + 2 * _AIR,
+        )
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -93,7 +98,7 @@ class _PagePainter(QStyledItemDelegate):
         painter.drawRect(place)
         painter.setFont(screen_font(12))
         painter.setPen(QColor(s.ink))
-        words = QRect(rect.left() + 12, place.bottom() + 4, rect.width() - 24, _CAPTION)
+        words = QRect(rect.left() + 12, place.bottom() + 4, rect.width() - 24, lined(_CAPTION, 2))
         painter.drawText(
             words,
             Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap,

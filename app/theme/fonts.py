@@ -6,6 +6,7 @@ from pathlib import Path
 from PySide6.QtGui import QFont, QFontDatabase, QFontMetricsF
 
 import wiring.pictures
+from app.theme.words import scaled
 
 FAMILY = "Lato"
 WEIGHTS = {
@@ -28,7 +29,12 @@ def load_fonts() -> tuple[str, ...]:
 
 
 def screen_font(pixels: float = 13, weight: str = "regular") -> QFont:
-    """Return the font of the window at a size in logical pixels."""
+    """Return the font of the window at a size in logical pixels, which larger words enlarge."""
+    return fixed_font(scaled(pixels), weight)
+
+
+def fixed_font(pixels: float, weight: str = "regular") -> QFont:
+    """Return the font at a size in logical pixels that stays as it is, to fit a sign for example."""
     font = QFont(FAMILY)
     font.setPixelSize(round(pixels))
     font.setWeight(WEIGHTS[weight])
@@ -42,7 +48,7 @@ def picture_font(weight: str) -> QFont:
 
     Pairs are not kerned and letters not joined: the PDF and `wiring.pictures.metrics` do neither.
     """
-    font = screen_font(PAINT_PIXELS, weight)
+    font = fixed_font(PAINT_PIXELS, weight)
     font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
     font.setKerning(False)
     for joined in ("liga", "calt", "clig"):

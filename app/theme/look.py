@@ -4,9 +4,12 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QApplication, QStyleFactory
 
 from app.data_files import data_folder
+from app.theme.desktop_words import factor_of_desktop
 from app.theme.fonts import load_fonts, screen_font
+from app.theme.sizes import wear_sizes
 from app.theme.stylesheet import stylesheet
 from app.theme.surfaces import THEMES, Surfaces, is_dark, palette, surfaces
+from app.theme.words import factor, next_step, wear_factor
 from wiring.pictures.theme import Theme
 
 
@@ -14,10 +17,12 @@ class Look(QObject):
     """Wears one theme and dresses the whole application in it."""
 
     changed = Signal(object)  # Theme
+    enlarged = Signal(float)  # the factor chosen for the words; 0 for that of the desktop
 
-    def __init__(self, name: str = "light", parent: QObject | None = None) -> None:
+    def __init__(self, name: str = "light", words: float = 0.0, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.name = name if name in THEMES else "light"
+        self._words = words
 
     @property
     def theme(self) -> Theme:
@@ -37,6 +42,7 @@ class Look(QObject):
     def dress(self, application: QApplication) -> None:
         """Give the application its style, type and palette; the rules come with `finish`."""
         load_fonts()
+        wear_factor(self._words or factor_of_desktop())
         application.setStyle(QStyleFactory.create("Fusion"))
         application.setFont(screen_font())
         application.setPalette(palette(self.theme))
@@ -58,6 +64,22 @@ class Look(QObject):
     def toggle(self) -> None:
         """Change from light to dark or back."""
         self.wear("light" if self.dark else "dark")
+
+    def enlarge(self, *, up: bool) -> None:
+        """Write larger or smaller, one step."""
+        desktop = factor_of_desktop()
+        step = next_step(factor(), desktop, up=up)
+        if step == factor():
+            return
+        self._words = 0.0 if step == desktop else step
+        wear_factor(step)
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.setFont(screen_font())
+            self._colour(application)
+            wear_sizes()
+        self.enlarged.emit(self._words)
+        self.changed.emit(self.theme)
 
     def _colour(self, application: QApplication) -> None:
         arrow = data_folder("icons") / f"arrow-{self.name}.svg"

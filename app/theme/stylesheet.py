@@ -1,6 +1,9 @@
 """The few rules a palette cannot say; widgets are found by their object name or a `look` property."""
 
+import re
+
 from app.theme.surfaces import surfaces
+from app.theme.words import scaled, softly
 from wiring.pictures.theme import Theme
 
 _RULES = """
@@ -116,9 +119,18 @@ QFrame[look="rule"] {{ background: {hair}; border: 0; max-height: 1px; min-heigh
 QFrame[look="upright"] {{ background: {hair}; border: 0; max-width: 1px; min-width: 1px; }}
 """
 
+# What grows with the words: their size, and the least room of what holds them.
+LARGE_PX = 21.0  # a size read from afar already
+_SIZE = re.compile(r"\b(font-size|min-height|min-width): (\d\d)px")
+
 
 def stylesheet(theme: Theme, arrow_path: str) -> str:
     """Return the application's stylesheet for a theme; `arrow_path` is the picture of a list's arrow."""
     s = surfaces(theme)
     tick = arrow_path.replace("arrow-", "tick-")  # it lies beside the arrow, in the same ink
-    return _RULES.format(**s._asdict(), arrow=arrow_path, tick=tick, notice=s.chosen)
+    rules = _SIZE.sub(lambda size: f"{size[1]}: {_grown(float(size[2]))}px", _RULES)
+    return rules.format(**s._asdict(), arrow=arrow_path, tick=tick, notice=s.chosen)
+
+
+def _grown(px: float) -> int:
+    return scaled(px) if px < LARGE_PX else softly(px)

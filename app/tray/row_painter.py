@@ -4,13 +4,14 @@ from collections.abc import Mapping
 
 from PySide6.QtCore import QModelIndex as Index
 from PySide6.QtCore import QPersistentModelIndex, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPixmap
-from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPixmap
+from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from app.theme.fonts import screen_font
 from app.theme.icons import renderer
 from app.theme.look import Look
 from app.theme.paint_picture import paint_items
+from app.theme.words import lined
 from app.tray.set_files import KeptSet
 from app.tray.set_picture import set_picture
 from app.tray.shelf_model import ROW_ROLE, Row, ShelfModel
@@ -20,6 +21,7 @@ HEADING_HEIGHT = 38
 ROW_HEIGHT = 40
 SIGN_BOX = QSize(42, 30)
 LARGEST_SCALE = 2.4  # pixels a millimetre; a grain-of-rice lamp must not look as large as a supply
+AIR_PX = 6
 _PAD = 12
 
 
@@ -34,7 +36,16 @@ class RowPainter(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex) -> QSize:
         """Ask for the room its words need."""
         row: Row = index.data(ROW_ROLE)
-        return QSize(120, HEADING_HEIGHT if row.kind is None and row.kept is None else ROW_HEIGHT)
+        if row.is_heading:
+            return QSize(120, lined(HEADING_HEIGHT))
+        return QSize(120, max(lined(ROW_HEIGHT, 2), self._high(row.words) + AIR_PX))
+
+    def _high(self, words: str) -> int:
+        """Return how high a name is, broken into lines as it will be."""
+        view = self._list
+        width = view.viewport().width() if isinstance(view, QListView) else 200
+        room = _words_rect(QRect(0, 0, width, 1000))
+        return QFontMetrics(screen_font(12.5)).boundingRect(room, Qt.TextFlag.TextWordWrap, words).height()
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex
@@ -80,7 +91,7 @@ class RowPainter(QStyledItemDelegate):
         )
         painter.setFont(screen_font(12.5, "semibold"))
         painter.setPen(QColor(s.ink))
-        words = QRectF(rect.left() + _PAD + 26, middle - 10, rect.width() - 70, 20)
+        words = QRectF(rect.left() + _PAD + 26, middle - lined(20) / 2, rect.width() - 66, lined(20))
         painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, row.words)
         arrow = QRectF(rect.right() - _PAD - 14, middle - 7, 14, 14)
         if not is_open:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from app.theme.icons import icon
 from app.theme.look import Look
+from app.theme.sizes import column_width
 from app.tray.row_painter import RowPainter
 from app.tray.shelf_model import ROW_ROLE, Row, ShelfModel
 from wiring.catalogue.kind import Kind
@@ -35,7 +36,7 @@ class Tray(QFrame):
     def __init__(self, kinds: Mapping[str, Kind], look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self.setObjectName("tray")
-        self.setMinimumWidth(LEAST_WIDTH)
+        column_width(self, LEAST_WIDTH)
         self.model = ShelfModel(kinds, self)
         self.search = _SearchField(self)
         self.search.setPlaceholderText("Find a part")
@@ -153,6 +154,7 @@ class _KindList(QListView):
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setResizeMode(QListView.ResizeMode.Adjust)  # names are broken anew
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)  # F2 and the menu begin it
         self.clicked.connect(self.taken)

@@ -4,6 +4,7 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QToolButton, QVBoxLayout, QWidget
 
+from app.theme.sizes import fix_width
 from wiring.plan.plan import Plan
 
 WORDS = (
@@ -50,7 +51,7 @@ class FirstSteps(QWidget):
         for button in (draw, under, example):
             button.setCursor(Qt.CursorShape.ArrowCursor)
             column.addWidget(button, 0, Qt.AlignmentFlag.AlignHCenter)
-        self.setFixedWidth(WIDTH)
+        fix_width(self, WIDTH)
         view.installEventFilter(self)
         self.hide()
 

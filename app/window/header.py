@@ -1,15 +1,16 @@
 """The slim bar at the top: the menus, the plan's name, the four views, undo and redo, look and print."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QMenuBar, QToolButton, QWidget
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QMenuBar, QSizePolicy, QToolButton, QWidget
 
 from app.theme.icon_button import icon_button
 from app.theme.icons import renderer
+from app.theme.sizes import fix_height
 from app.window.actions import VIEWS, Actions
 from app.window.title_line import TitleLine
 
-HEIGHT = 46
+HEIGHT, VIEW_WIDTH = 46, 72
 
 
 class Header(QFrame):
@@ -18,14 +19,16 @@ class Header(QFrame):
     def __init__(self, actions: Actions, parent: QWidget) -> None:
         super().__init__(parent)
         self.setObjectName("header")
-        self.setFixedHeight(HEIGHT)
+        fix_height(self, HEIGHT)
         self.menu_bar = QMenuBar(self)
         self.menu_bar.setNativeMenuBar(False)
         self.menu_bar.setAccessibleName("Menus")
+        self.menu_bar.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
         self.title = TitleLine(self)
         self.state = QLabel(self)
         self.state.setProperty("look", "caption")
 
+        self.views = _view_switch(actions, self)
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 0, 10, 0)
         row.setSpacing(6)
@@ -42,7 +45,7 @@ class Header(QFrame):
         for name in ("undo", "redo", "", "look", "print"):
             right.addWidget(icon_button(actions[name], self) if name else _upright(self))
         row.addLayout(left, 1)
-        row.addWidget(_view_switch(actions, self), 0, Qt.AlignmentFlag.AlignVCenter)
+        row.addWidget(self.views, 0, Qt.AlignmentFlag.AlignVCenter)
         row.addLayout(right, 1)
 
     def show_saved(self, unsaved: bool, has_file: bool) -> None:
@@ -51,6 +54,19 @@ class Header(QFrame):
             self.state.setText("● Not saved yet" if not has_file else "● Unsaved changes")
         else:
             self.state.setText("Saved" if has_file else "")
+        self._make_room()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave out what the menus and views have no room beside."""
+        super().resizeEvent(event)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        droppable = (self.title, self.state)  # both stand in the frame of the window too
+        for words in droppable:
+            words.setVisible(True)
+        for words in reversed(droppable):
+            words.setVisible(self.minimumSizeHint().width() <= self.width())
 
 
 def _view_switch(actions: Actions, parent: QWidget) -> QFrame:
@@ -60,13 +76,13 @@ def _view_switch(actions: Actions, parent: QWidget) -> QFrame:
     row.setContentsMargins(3, 3, 3, 3)
     row.setSpacing(2)
     for name in VIEWS:
-        button = QToolButton(frame)
+        button = _ViewButton(frame)
         button.setDefaultAction(actions[name])
         button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
         button.setText(actions[name].text().replace("&", ""))
         button.setAccessibleName(f"{button.text()} view")
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        button.setMinimumWidth(72)
+        button.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Fixed)
         row.addWidget(button)
     return frame
 
@@ -76,6 +92,13 @@ def _upright(parent: QWidget) -> QFrame:
     line.setProperty("look", "upright")
     line.setFixedHeight(20)
     return line
+
+
+class _ViewButton(QToolButton):
+    """As wide as its word, and never narrow."""
+
+    def sizeHint(self) -> QSize:
+        return super().sizeHint().expandedTo(QSize(VIEW_WIDTH, 0))
 
 
 class _Mark(QWidget):

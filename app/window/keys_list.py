@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 from app.bench.face_key_table import FACE_KEYS
 from app.canvas.key_table import PLAN_KEYS, WHEN
 from app.theme.icons import icon
+from app.theme.sizes import section_width
 from app.window.actions import ACTS, DRAWN, LINES, OF_THE_PLAN, PICTURE
 from app.window.menus import MENUS, SUBMENUS
 
@@ -111,7 +112,7 @@ class KeysList(QDialog):
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         for column, width in ((1, 132), (2, 150)):
             header.setSectionResizeMode(column, QHeaderView.ResizeMode.Interactive)
-            header.resizeSection(column, width)
+            section_width(header, column, width)
         self.table.verticalHeader().hide()
         self.table.setShowGrid(False)
         self.table.setWordWrap(True)

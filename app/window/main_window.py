@@ -18,6 +18,7 @@ from app.session import PlanChanged, Session
 from app.settings import Remembered
 from app.solving import Answer, Solving
 from app.theme.look import Look
+from app.theme.words import softly
 from app.tray.tray import Tray
 from app.window.actions import VIEWS, ZOOMS, Actions
 from app.window.columns import column
@@ -36,9 +37,7 @@ from wiring.edits.set_plan import set_plan
 from wiring.plan.plan import UNTITLED
 from wiring.plan.positions import in_use
 
-COLUMNS = (244, 760, 316)
-FIRST_SIZE = (1360, 860)
-LEAST_SIZE = (1024, 600)
+COLUMNS, FIRST_SIZE, LEAST_SIZE = (244, 760, 316), (1360, 860), (1024, 600)
 
 
 class MainWindow(QMainWindow):
@@ -138,7 +137,7 @@ class MainWindow(QMainWindow):
         for widget in (self.tray, middle, self.inspector):
             self.columns.addWidget(widget)
         self.columns.setStretchFactor(1, 1)
-        self.columns.setSizes(COLUMNS)
+        self.columns.setSizes([softly(px) for px in COLUMNS])
         self.setCentralWidget(column(self, self.header, self.columns))
         self.notice_bar.lie_over(self.pages)
 
@@ -147,6 +146,7 @@ class MainWindow(QMainWindow):
         session.changed.connect(self._plan_changed)
         session.thrown.connect(lambda _positions: self._tell_thrown())
         session.saved_state.connect(lambda _unsaved: self._tell_plan())
+        solving.lit.connect(self.plan_view.light_up)
         solving.answered.connect(self._show_answer)
         solving.failed.connect(lambda words: self.notices.say(words, "danger"))
         self.look.changed.connect(self._wear)

@@ -34,7 +34,7 @@ MENUS: dict[str, tuple[str, ...]] = {
             "show_all",
             RULE,
         ),
-        *("only", "focus", "bench", RULE, "show_tray", "show_card", "look"),
+        *("only", "focus", "bench", RULE, "show_tray", "show_card", RULE, "larger", "smaller", "look"),
     ),
     "&Help": ("keys", "log", "about"),
 }

@@ -21,6 +21,7 @@ from app.inspector.wire_choice import ColourBox, SizeBox
 from app.theme.icon_button import ICON, icon_button
 from app.theme.icons import icon
 from app.theme.look import Look
+from app.theme.sizes import column_width, fix_height, most_width
 from app.window.actions import DRAWN, PICTURE, TOOLS, ZOOMS, Actions
 
 BAR_HEIGHT = 40
@@ -35,7 +36,7 @@ class PlanPage(QWidget):
         self.view, self._actions = view, actions
         bar = QFrame(self)
         bar.setObjectName("pageBar")
-        bar.setFixedHeight(BAR_HEIGHT)
+        fix_height(bar, BAR_HEIGHT)
         row = QHBoxLayout(bar)
         row.setContentsMargins(10, 0, 10, 0)
         row.setSpacing(4)
@@ -48,8 +49,8 @@ class PlanPage(QWidget):
         self.wire_colour = ColourBox(bar)
         self.wire_colour.setAccessibleName("Colour of the next wire")
         for box, least, most in ((self.wire_size, 86, 110), (self.wire_colour, 126, 190)):
-            box.setMinimumWidth(least)
-            box.setMaximumWidth(most)
+            column_width(box, least)
+            most_width(box, most)
             row.addWidget(box)
             box.chosen.connect(self._tell_wire)
         row.addSpacing(2)

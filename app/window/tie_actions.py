@@ -63,6 +63,8 @@ def tie(window: "MainWindow") -> None:
         "show_tray": lambda: window.show_view(window.view),
         "show_card": lambda: window.show_view(window.view),
         "look": window.look.toggle,
+        "larger": lambda: window.look.enlarge(up=True),
+        "smaller": lambda: window.look.enlarge(up=False),
         "keys": lambda: show_keys(window),
         "log": lambda: QDesktopServices.openUrl(QUrl.fromLocalFile(str(state_folder()))),
         "about": lambda: show_about(window),
@@ -76,6 +78,7 @@ def tie(window: "MainWindow") -> None:
         window.acts[name].triggered.connect(
             lambda _checked=False, name=name, act=act: _act(window, name, act)
         )
+    window.look.enlarged.connect(lambda chosen: _enlarged(window, chosen))
     selection.changed.connect(lambda _ids: _enable(window))
     window.plan_view.bench.bench.changed.connect(lambda: _enable(window))
     _enable(window)
@@ -91,6 +94,12 @@ def _act(window: "MainWindow", name: str, act: Callable[[], object]) -> None:
     """Do an act, on the panel bench if it means something there."""
     if not window.plan_view.bench.do(name):
         act()
+
+
+def _enlarged(window: "MainWindow", chosen: float) -> None:
+    window.remembered.words = chosen
+    window.plan_page.keep_room()
+    window.header.title.show_title(window.session.plan.title)
 
 
 def _enable(window: "MainWindow") -> None:
