@@ -15,6 +15,8 @@ from wiring.quantities.wording import worded
 HOLD_LINE = "Click to select it, then drag its corners; two clicks add one"
 HOLD_AREA = "Drag its name to move it, an edge to resize it; click the name to select what is in it."
 
+WHOLE = "A click takes all of its group, one more this part alone."
+
 
 def part_words(sight: Sight, part_id: str) -> str:
     """Return title, designation, the builder's own words: ``12 V lamp -E4, by the crane``; its group."""
@@ -88,6 +90,8 @@ def tip_words(sight: Sight, hit: Hit) -> str:
     lines = [first]
     if hit.area:
         return f"{first}\n{HOLD_AREA}"
+    if members(sight.plan, hit.part):
+        lines.append(WHOLE)
     position = sight.positions.get(hit.part, "")
     if position:
         lines.append(f"Stands at “{position}”." + (" Click here to throw it." if hit.lever else ""))

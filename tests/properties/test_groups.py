@@ -12,9 +12,11 @@ from wiring.edits.duplicate import duplicate
 from wiring.edits.edit import EditRefused
 from wiring.edits.fragment import copied, paste
 from wiring.edits.groups import join, take_apart
+from wiring.edits.lead_over import split_at_new
 from wiring.edits.mirror import mirror
 from wiring.edits.place_part import place
 from wiring.edits.remove import remove
+from wiring.edits.split_wire import insert_in_wire
 from wiring.edits.turn import turn
 from wiring.files.decode import decode
 from wiring.files.encode import encode
@@ -171,3 +173,13 @@ def test_things_are_spaced_out_by_their_middles() -> None:
     assert [after.parts[i].x_mm for i in ("p8", "p9", "p10", "p13")] == [0, 200, 300, 500]
     with pytest.raises(EditRefused, match="at least three"):
         distribute(["p8", "p9", "p10"], "across", kinds=KINDS).apply(plan)
+
+
+def test_a_part_put_into_a_wire_within_a_thing_belongs_to_it() -> None:
+    plan = join(["p2", "p3"]).apply(street())  # w5 runs between them, w6 leaves them
+    for wires, held in ((["w5"], True), (["w6"], False), (["w5", "w6"], False)):
+        strip = split_at_new(wires, KINDS["terminal-strip-4"], 100, 500, kinds=KINDS).apply(plan)
+        fuse = insert_in_wire(wires[0], KINDS["fuse"], 100, 500, kinds=KINDS).apply(plan)
+        new = f"p{plan.next_number}"
+        assert members(strip, new) == (("p2", "p3", new) if held else ())
+        assert bool(members(fuse, new)) == (wires[0] == "w5")

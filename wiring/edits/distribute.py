@@ -8,6 +8,8 @@ from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.shift_each import with_shifts
 from wiring.edits.tables import counted, part_of
 from wiring.plan.groups import bodies
+from wiring.plan.names import PartId
+from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
 
@@ -30,7 +32,7 @@ def distribute(
         places = {t: (min(own[i] for i in t) + max(own[i] for i in t)) / 2 for t in things}
         order = sorted(places, key=lambda thing: (places[thing], thing))
         first, last = places[order[0]], places[order[-1]]
-        shifts = {}
+        shifts: dict[PartId, Point] = {}
         for index, thing in enumerate(order):
             by = first + (last - first) * index / (len(order) - 1) - places[thing]
             shifts |= dict.fromkeys(thing, (by, 0.0) if across else (0.0, by))

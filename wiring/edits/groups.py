@@ -7,6 +7,7 @@ import msgspec
 from wiring.edits.edit import Edit, EditRefused
 from wiring.edits.tables import part_of, with_records
 from wiring.plan.groups import thing_of, things_of
+from wiring.plan.names import PartId, WireId
 from wiring.plan.plan import Plan
 
 
@@ -42,6 +43,14 @@ def take_apart(ids: Iterable[str]) -> Edit:
         return with_records(plan, loose)
 
     return Edit("Take apart", apply)
+
+
+def taken_in(plan: Plan, part_id: PartId, wire_ids: Iterable[WireId]) -> Plan:
+    """Return the plan with a part put into the thing that holds both ends of those wires, if one does."""
+    wires = [plan.wires[i] for i in wire_ids if i in plan.wires]
+    holding = {plan.parts[ref.part].group for w in wires for ref in (w.start, w.end)}
+    group = holding.pop() if len(holding) == 1 else ""
+    return with_records(plan, [msgspec.structs.replace(plan.parts[part_id], group=group)]) if group else plan
 
 
 def _parts(plan: Plan, wanted: Iterable[str]) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.groups import taken_in
 from wiring.edits.place_part import place
 from wiring.edits.split_wire import split_wire
 from wiring.edits.tables import counted, known_kinds, part_of, wire_of
@@ -53,8 +54,9 @@ def split_at_new(
 
     def apply(plan: Plan) -> Plan:
         known = {**known_kinds(kinds), kind.key: kind}
-        placed = place(kind, x_mm, y_mm).apply(plan)
-        return lead_over(wanted, f"p{plan.next_number}", kinds=known).apply(placed)
+        new = f"p{plan.next_number}"
+        placed = taken_in(place(kind, x_mm, y_mm).apply(plan), new, wanted)
+        return lead_over(wanted, new, kinds=known).apply(placed)
 
     return Edit(f"Split {counted(len(wanted), 'wire')}", apply)
 

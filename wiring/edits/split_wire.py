@@ -9,6 +9,7 @@ import msgspec
 from wiring.catalogue.kind import Kind
 from wiring.edits.connect import next_wire_label, refuse_poor_ends
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.groups import taken_in
 from wiring.edits.place_part import place
 from wiring.edits.tables import known_kinds, part_of, wire_of, with_records
 from wiring.plan.names import TerminalRef
@@ -31,15 +32,16 @@ def insert_in_wire(
 ) -> Edit:
     """Put a new part into a wire: the wire's start leads to its terminal `near`, `far` to the wire's end.
 
-    Without names the first two terminals of the kind are taken.
+    Without names the first two terminals of the kind are taken. In a wire within one thing it belongs to it.
     """
 
     def apply(plan: Plan) -> Plan:
         wire_of(plan, wire_id)
         names = _two_terminals(kind, near, far)
-        grown = place(kind, x_mm, y_mm, turn_deg).apply(plan)
+        new = f"p{plan.next_number}"
+        grown = taken_in(place(kind, x_mm, y_mm, turn_deg).apply(plan), new, [wire_id])
         known = {**known_kinds(kinds), kind.key: kind}
-        return _split(grown, wire_id, f"p{plan.next_number}", names, known)
+        return _split(grown, wire_id, new, names, known)
 
     return Edit(f"Put {kind.title} into wire", apply)
 
