@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QMenu
 
 from app.bench.face_hit import FaceHit
 from app.bench.face_keys import TypedFace
-from app.bench.face_rulers import length_words
+from app.bench.face_lengths import length_words
 from app.canvas.gestures.throw import momentary_position
 from app.canvas.hit import Hit
 from app.canvas.words import hit_words, part_words

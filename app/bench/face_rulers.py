@@ -5,6 +5,7 @@ import math
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
+from app.bench.face_lengths import INCH_MM, length_words
 from app.bench.face_sight import FaceSight
 from app.canvas.camera import round_step
 from app.canvas.shades import with_alpha
@@ -13,7 +14,6 @@ from wiring.plan.places import Point
 
 WIDE_PX = 22.0
 LABEL_LEAST_PX = 46.0
-INCH_MM = 25.4
 METRIC_MM = (5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
 US_MM = tuple(INCH_MM * inches for inches in (0.5, 1, 2, 6, 12, 24))
 DIVISIONS = {True: 4, False: 5}  # small ticks between two labels, for inches and for millimetres
@@ -43,19 +43,6 @@ def paint_rulers(painter: QPainter, sight: FaceSight, at_px: Point | None) -> No
     painter.drawText(QRectF(0, 0, WIDE_PX, WIDE_PX), Qt.AlignmentFlag.AlignCenter, unit)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     _paint_size(painter, sight)
-
-
-def length_words(mm: float, *, us: bool) -> str:
-    """Return a length on a face as rules and drills count it: ``120 mm``, ``4 3/4"``."""
-    if not us:
-        return f"{mm:.4g} mm"
-    eighths = round(mm / INCH_MM * 8)
-    whole, rest = divmod(eighths, 8)
-    if abs(mm / INCH_MM * 8 - eighths) > 0.02:
-        return f'{mm / INCH_MM:.4g}"'
-    common = math.gcd(rest, 8)
-    part = f"{rest // common}/{8 // common}" if rest else ""
-    return " ".join(words for words in (str(whole) if whole or not part else "", part) if words) + '"'
 
 
 def _paint_face_on(painter: QPainter, sight: FaceSight) -> None:

@@ -2,7 +2,7 @@
 
 from app.bench.bench import FaceItem
 from app.bench.face_fit import misfit_words
-from app.bench.face_rulers import length_words
+from app.bench.face_lengths import length_words
 from app.bench.face_sight import FaceSight
 from app.canvas.words import part_words, wire_words
 from wiring.edits.tables import counted

@@ -10,7 +10,7 @@ from app.inspector.face_colour_field import FaceColourField
 from app.inspector.one_value import one_value
 from app.inspector.section import Section
 from app.inspector.typed_field import TypedField
-from app.inspector.value_field import SEVERAL, ValueField
+from app.inspector.value_field import ON_FACE, SEVERAL, ValueField
 from app.session import Session
 from wiring.edits.edit import Edit
 from wiring.edits.face_items import change_line, change_text
@@ -24,7 +24,7 @@ class LineFields(Section):
     def __init__(self, session: Session, bench: Bench, parent: QWidget) -> None:
         super().__init__("Track diagram", parent)
         self._session, self._bench = session, bench
-        self.width_field = ValueField("Line wide", "length", self._set_width, self)
+        self.width_field = ValueField("Line wide", ON_FACE, self._set_width, self)
         self.width_field.editor.setObjectName("line_width")
         self.colour = FaceColourField("Line colour", self._set_colour, self)
         self.colour.editor.setObjectName("line_colour")
@@ -66,7 +66,7 @@ class LegendFields(Section):
         self._session, self._bench = session, bench
         self.words = TypedField("Words", lambda t: self._set({"text": t}, {}), self)
         self.words.editor.setObjectName("legend_words")
-        self.high = ValueField("Capitals high", "length", self._set_high, self)
+        self.high = ValueField("Capitals high", ON_FACE, self._set_high, self)
         self.high.editor.setObjectName("legend_high")
         self.colour = FaceColourField("Letters", self._set_colour, self)
         self.colour.editor.setObjectName("legend_colour")

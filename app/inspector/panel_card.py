@@ -14,7 +14,7 @@ from app.inspector.committing import committed
 from app.inspector.face_fields import LegendFields, LineFields
 from app.inspector.section import Section
 from app.inspector.typed_field import TypedField
-from app.inspector.value_field import ValueField
+from app.inspector.value_field import ON_FACE, ValueField
 from app.session import Session
 from wiring.edits.edit import Edit
 from wiring.edits.face_legends import legends_from_labels
@@ -99,7 +99,7 @@ class PanelCard(Card):
         section.add(self.name)
         for field, caption in SIZES:
             editor = ValueField(
-                caption, "length", self._set_mm(field), self, may_be_empty=field in MAY_BE_EMPTY
+                caption, ON_FACE, self._set_mm(field), self, may_be_empty=field in MAY_BE_EMPTY
             )
             editor.editor.setObjectName(f"panel_{field}")
             self.sizes[field] = editor

@@ -4,11 +4,15 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QWidget
 
+from app.bench.face_lengths import length_words
 from app.inspector.plain_number import plain_number
 from app.inspector.typed_field import TypedField
 
 PLAIN = ("count", "lightness", "number")  # numbers without a unit
 SEVERAL = "several"
+ON_FACE = "length on a face"  # in millimetres or inches, as rules and drills count, and so is a bare number
+READ_AS = {ON_FACE: "length"}
+BARE = {("length", "us"): "foot", (ON_FACE, "us"): "inch", (ON_FACE, "metric"): "mm"}
 INCH_M = 0.0254
 
 
@@ -59,9 +63,9 @@ class ValueField(TypedField):
                 return self._apply(plain_number(typed))
             except ValueError as refusal:
                 return str(refusal)
+        quantity = "count" if self._quantity in PLAIN else READ_AS.get(self._quantity, self._quantity)
         try:
-            bare = "foot" if self._units == "us" and self._quantity == "length" else ""
-            value = read(typed, "count" if self._quantity in PLAIN else self._quantity, bare)
+            value = read(typed, quantity, BARE.get((self._quantity, self._units), ""))
         except NotUnderstood as refusal:
             return str(refusal)
         return self._apply(value)
@@ -74,6 +78,8 @@ def value_words(value: float, quantity: str, units: str = "metric") -> str:
 
     if quantity in PLAIN:
         return f"{value:g}"
+    if quantity == ON_FACE:
+        return length_words(value * 1000, us=True) if units == "us" else f"{value * 1000:.6g} mm"
     words = worded(value, quantity, units)
     if units == "metric" and float(f"{value:.3g}") == value:
         return words  # three digits are all it has; reading back would load the units for nothing

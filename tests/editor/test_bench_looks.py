@@ -6,7 +6,7 @@ from support.benches import LAMP, PANEL, SWITCH, BenchDesk
 from support.editing import KINDS
 from support.surfaces import CTRL
 
-from app.bench.face_rulers import length_words
+from app.bench.face_lengths import length_words
 from app.bench.face_sight import part_box, surrounding
 from wiring.edits.face_items import add_line, add_text
 from wiring.edits.panel_harness import bring_out

@@ -12,6 +12,7 @@ from app.canvas.hit import Hit
 from app.inspector.panel_card import PanelCard
 from app.inspector.plan_card import PlanCard
 from wiring.edits.face_items import add_line, add_text
+from wiring.edits.set_plan import set_habits
 from wiring.plan.harness import harness_of, leaving
 
 Key, Ctrl, Shift = Qt.Key, Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.ShiftModifier
@@ -218,3 +219,25 @@ def test_nearer_farther_and_show_all_mean_the_face_while_it_lies_on_the_bench(be
     benched.window.acts["show_all"].trigger()
     assert face.camera.scale == pytest.approx(whole)
     assert view.sight().camera.scale == plan_scale
+
+
+@pytest.mark.parametrize(
+    ("units", "typed", "wide_mm", "shown"),
+    [
+        ("metric", "240", 240.0, "240 mm"),
+        ("metric", "23.5 cm", 235.0, "235 mm"),
+        ("us", "9 1/2", 241.3, '9 1/2"'),
+        ("us", "240 mm", 240.0, '9.449"'),
+    ],
+)
+def test_a_face_is_measured_in_millimetres_or_inches_in_its_card_and_among_the_panels(
+    benched, units, typed, wide_mm, shown
+):
+    benched.session.do(set_habits(units=units))
+    type_into(field(benched, "panel_width_mm"), typed)
+    assert benched.session.plan.panels[PANEL].width_mm == pytest.approx(wide_mm)
+    assert field(benched, "panel_width_mm").text() == shown
+    benched.window.plan_view.bench.bench.lay("")
+    QApplication.processEvents()
+    benched.selection.clear()
+    assert field(benched, "panel_width_mm").text() == shown
