@@ -95,7 +95,10 @@ class Frame:
         self.parts.paint(painter, sight, [p for p in sorted(ends) if p in sight.plan.parts])
 
     def _to_read(self, sight: Sight, selected: frozenset[str], hovered: Hit | None) -> list[str]:
-        asked = list(selected) if len(selected) <= READ_MOST else []
+        asked = [i for i in selected if i in sight.plan.parts] + loose_wires(sight.plan, selected)
+        asked = (
+            asked if len(selected) <= READ_MOST else []
+        )  # the wires within a whole thing are not asked for
         if hovered is not None and hovered.id and hovered.id not in selected:
             asked.append(hovered.id)
         if sight.camera.scale >= WRONG_FROM:

@@ -9,7 +9,7 @@ from app.canvas.sight import Sight
 from wiring.plan.groups import members, things_of
 from wiring.plan.names import PartId
 
-AWAY_PX = 9.0  # outside the frames of its parts
+AWAY_PX = 19.0  # beyond the labels of its parts, with the turning handle on its corner
 CORNER_PX = 9.0
 DASHES = [5.0, 4.0]
 WHOLE, SOME, HOVERED = 1.0, 0.6, 0.5  # how strong the frame is

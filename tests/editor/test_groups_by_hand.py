@@ -1,7 +1,6 @@
 """A lit building with its lamps, resistor and plug as one thing, by mouse and keys."""
 
 import pytest
-from PySide6.QtCore import QPoint
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QPushButton
@@ -10,6 +9,8 @@ from support.editors import part_id
 from support.hands import Hands
 from support.surfaces import SHIFT
 
+from app.canvas.group_marks import AWAY_PX
+from app.canvas.mark_painter import selection_box
 from app.canvas.told_parts import ToldPlan
 from app.window.kept_sets import show_sets
 from wiring.edits.connect import connect
@@ -279,33 +280,27 @@ def test_a_reader_is_told_of_the_thing(joined):
 
 
 def test_a_frame_is_drawn_round_it_and_hinted_at_under_the_pointer(joined):
-    def copper_on_top() -> int:
-        box = joined.view.box_of(part_id(joined.editor, "X1"))
-        image, y = joined.view.grab().toImage(), joined.view.px(0, box.bottom).y() + 9
-        copper = joined.view.sight().shades.copper
-        left, right = joined.view.px(box.left, 0).x() - 5, joined.view.px(box.right, 0).x() + 5
-        near = 0
-        for x in range(left, right):
-            best = min(
-                sum(
-                    abs(a - b)
-                    for a, b in zip(
-                        image.pixelColor(QPoint(x, y + d)).getRgb()[:3], copper.getRgb()[:3], strict=True
-                    )
-                )
-                for d in (-1, 0, 1)
-            )
-            near += best < 150
-        return near
+    thing, sight = members(joined.editor.session.plan, "p1"), joined.view.sight()
+    box, copper = selection_box(sight, frozenset(thing)), sight.shades.copper.getRgb()[:3]
+
+    def coppery() -> int:
+        """Count the pixels between the corners of the frame's left edge that are about as copper."""
+        image, x = joined.view.grab().toImage(), round(box.left - AWAY_PX)
+        found = 0
+        for y in range(round(box.top), round(box.bottom)):
+            near = (image.pixelColor(x + d, y).getRgb()[:3] for d in (-1, 0))
+            found += min(sum(abs(a - b) for a, b in zip(p, copper, strict=True)) for p in near) < 260
+        return found
 
     joined.key("Esc")
     joined.move(650, 150)
-    bare = copper_on_top()
+    bare = coppery()
     joined.move(*joined.at("E3"))
-    hinted = copper_on_top()
+    hinted = coppery()
     joined.click(*joined.at("E3"))
     joined.move(650, 150)
-    assert bare < hinted <= copper_on_top()
+    whole = coppery()
+    assert bare < 20 < 50 < hinted <= whole < (box.bottom - box.top) * 0.8, (bare, hinted, whole)
 
 
 def test_a_switch_in_it_is_still_thrown_by_a_click(hands):
