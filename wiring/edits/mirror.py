@@ -10,6 +10,7 @@ from wiring.catalogue.kind import Kind
 from wiring.edits.areas import areas_after
 from wiring.edits.edit import Edit
 from wiring.edits.harness_follow import with_harness_followed
+from wiring.edits.square_ends import with_square_ends
 from wiring.edits.tables import counted, known_kinds, part_of, rounded_mm, with_records
 from wiring.plan.part import Part
 from wiring.plan.places import Point, terminal_at
@@ -55,7 +56,8 @@ def mirror(
         inner = [w for w in plan.wires.values() if w.bends and {w.start.part, w.end.part} <= parts.keys()]
         there = {p.id: p for p in mirrored}
         wires = [msgspec.structs.replace(w, bends=_bends(w, parts, there, known, over)) for w in inner]
-        return with_harness_followed(plan, with_records(plan, mirrored, wires), parts, known)
+        mirrored_plan = with_square_ends(plan, with_records(plan, mirrored, wires), parts, known)
+        return with_harness_followed(plan, mirrored_plan, parts, known)
 
     return Edit(f"Mirror {counted(len(wanted), 'part')}", apply)
 

@@ -8,7 +8,8 @@ from wiring.catalogue.kind import Kind
 from wiring.edits.areas import areas_after
 from wiring.edits.edit import Edit
 from wiring.edits.harness_follow import with_harness_followed
-from wiring.edits.tables import counted, part_of, rounded_mm, with_records
+from wiring.edits.square_ends import with_square_ends
+from wiring.edits.tables import counted, known_kinds, part_of, rounded_mm, with_records
 from wiring.plan.part import Part
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -34,7 +35,9 @@ def move(ids: Iterable[str], dx_mm: float, dy_mm: float, *, kinds: Mapping[str, 
         ]
         wires = [msgspec.structs.replace(w, bends=tuple(shifted(*bend) for bend in w.bends)) for w in bent]
         there = [_shifted(plan, p, *shifted(p.x_mm, p.y_mm)) for p in parts.values()]
-        return with_harness_followed(plan, with_records(plan, there, wires), parts, kinds)
+        known = known_kinds(kinds)
+        moved = with_square_ends(plan, with_records(plan, there, wires), parts, known)
+        return with_harness_followed(plan, moved, parts, known)
 
     return Edit(f"Move {counted(len(wanted), 'item')}" if len(wanted) != 1 else "Move", apply)
 

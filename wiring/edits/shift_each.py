@@ -7,7 +7,8 @@ import msgspec
 from wiring.catalogue.kind import Kind
 from wiring.edits.areas import areas_after
 from wiring.edits.harness_follow import with_harness_followed
-from wiring.edits.tables import part_of, rounded_mm, with_records
+from wiring.edits.square_ends import with_square_ends
+from wiring.edits.tables import known_kinds, part_of, rounded_mm, with_records
 from wiring.plan.names import PartId
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -29,4 +30,6 @@ def with_shifts(plan: Plan, shifts: Mapping[PartId, Point], kinds: Mapping[str, 
         if wire.bends and by is not None and by == shifts.get(wire.end.part):
             bends = tuple((rounded_mm(x + by[0]), rounded_mm(y + by[1])) for x, y in wire.bends)
             wires.append(msgspec.structs.replace(wire, bends=bends))
-    return with_harness_followed(plan, with_records(plan, parts, wires), shifts, kinds)
+    known = known_kinds(kinds)
+    shifted = with_square_ends(plan, with_records(plan, parts, wires), shifts, known)
+    return with_harness_followed(plan, shifted, shifts, known)

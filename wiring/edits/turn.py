@@ -9,7 +9,8 @@ from wiring.catalogue.kind import Kind
 from wiring.edits.areas import areas_after
 from wiring.edits.edit import Edit
 from wiring.edits.harness_follow import with_harness_followed
-from wiring.edits.tables import counted, part_of, rounded_mm, with_records
+from wiring.edits.square_ends import with_square_ends
+from wiring.edits.tables import counted, known_kinds, part_of, rounded_mm, with_records
 from wiring.plan.part import Part
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -35,7 +36,9 @@ def turn(
             msgspec.structs.replace(w, bends=tuple(_around(centre, b, degrees) for b in w.bends))
             for w in inner
         ]
-        return with_harness_followed(plan, with_records(plan, turned, wires), parts, kinds)
+        known = known_kinds(kinds)
+        there = with_square_ends(plan, with_records(plan, turned, wires), parts, known)
+        return with_harness_followed(plan, there, parts, known)
 
     return Edit(f"Turn {counted(len(wanted), 'item')}" if len(wanted) != 1 else "Turn", apply)
 
