@@ -182,6 +182,9 @@ def hit_at(
         terminal = nearest_terminal(geometry, at, reach_mm)
         if terminal is not None and _grabs(geometry, terminal, scale):
             return Hit(at, terminal=terminal, part=terminal.part)
+    lever = bool(part) and on_lever(geometry, part, kinds.get(plan.parts[part].kind), at, scale)
+    if lever and len(selected) > 1:  # rings and bends of many wires, as after a feed, do not take its place
+        return Hit(at, part=part, lever=True)
     for wire_id in loose_wires(plan, selected):
         for end, place in end_rings(geometry.paths.get(wire_id, ()), scale).items():
             if math.dist(place, at) <= reach_mm:
@@ -189,8 +192,7 @@ def hit_at(
         if (bend := bend_at(plan.wires[wire_id].bends, at, reach_mm)) >= 0:
             return Hit(at, wire=wire_id, bend=bend)
     if part:
-        kind = kinds.get(plan.parts[part].kind)
-        return Hit(at, part=part, lever=on_lever(geometry, part, kind, at, scale))
+        return Hit(at, part=part, lever=lever)
     return _under_parts(geometry, plan, at, scale, ground, grounds or frozenset((ground,)))
 
 

@@ -18,7 +18,7 @@ from wiring.plan.panel import Panel
 
 BENCH_WIDTH = 26
 
-SIZE_WIDTH = 60
+SIZE_WIDTH = 66
 SIDES = (("width_mm", "Wide"), ("height_mm", "High"))
 
 

@@ -3,9 +3,10 @@
 import pytest
 from PySide6.QtCore import Qt
 from support.editing import KINDS, done
-from support.gesture_runs import BUTTON, LAMP, SWITCH, bench_plan
+from support.gesture_runs import BLACK, BUTTON, LAMP, RED, SWITCH, bench_plan
 from support.surfaces import SHIFT, Desk
 
+from wiring.edits.bends import add_bend
 from wiring.edits.place_part import place
 
 FAR, USUAL, NEAR = 0.3, 1.0, 3.0
@@ -84,3 +85,11 @@ def test_far_away_the_nearest_of_neighbours_is_thrown(qtbot):
 def test_what_has_no_positions_is_selected(at_any):
     at_any.click(500, 100)
     assert at_any.selection.ids == {LAMP}
+
+
+def test_rings_and_bends_of_many_selected_wires_leave_the_lever_free(at_any):
+    """As after a feed, which selects what it has laid."""
+    at_any.session.do(add_bend(RED, 0, 300, 300))
+    at_any.selection.select((RED, BLACK))
+    at_any.click(300, 300)
+    assert at_any.session.positions[SWITCH] == "off" and at_any.selection.ids == {SWITCH}
