@@ -1,22 +1,27 @@
 """Works the figures out beside the window: the newest plan wins, old answers are dropped.
 
 Two questions are asked for each state of the plan. The figures come first and are quick; the battery outlooks
-take longer and wait until the builder's hand has rested, so that they never hold up a figure.
+take longer and wait until the builder's hand has rested, so that they never hold up a figure. Where figures
+take less than a part of a frame they are worked out on the spot and told as `lit`, so that lamps follow the
+hand in the very next frame; what is found in them follows beside the window.
 """
 
 import logging
 from collections.abc import Callable, Mapping
+from time import thread_time
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QObject, QThreadPool, QTimer, Signal
 
-from app.session import Session
+from app.session import PlanChanged, Session
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 
 if TYPE_CHECKING:
+    from wiring.circuit.figures import Figures
     from wiring.findings.situation import Situation
 
+QUICK_SEC = 0.008  # figures that took no longer are worked out before the next frame is painted
 REST_MS = 200  # how long the hand must rest before the outlooks are begun
 _LOG = logging.getLogger(__name__)
 WENT_WRONG = (
@@ -34,12 +39,20 @@ class Answer(NamedTuple):
     complete: bool = True  # False while the battery outlooks are still being worked out
 
 
+class Lit(NamedTuple):
+    """The figures of one state of the plan, before it is known what is wrong in them."""
+
+    revision: int
+    figures: "Figures"
+
+
 class _Question(NamedTuple):
     ticket: int
     revision: int
     plan: Plan
     positions: Mapping[PartId, str]
     outlooks: bool
+    figures: "Figures | None" = None  # when they are known already
 
 
 class _Told(QObject):
@@ -90,6 +103,7 @@ class _Lane:
 class Solving(QObject):
     """Answers the session's plan and positions; `at_once` works in the calling thread, for tests."""
 
+    lit = Signal(object)  # Lit, a moment before the answer
     answered = Signal(object)  # Answer
     working = Signal(bool)
     failed = Signal(str)  # one plain sentence
@@ -100,6 +114,7 @@ class Solving(QObject):
         self._at_once = at_once
         self._ticket = 0
         self._complaint = -1
+        self._took_sec: float | None = None  # the last time figures were worked out; None for a new plan
         self.answer: Answer | None = None
         self._told = _Told(self)
         self._told.done.connect(self._arrived)
@@ -109,7 +124,7 @@ class Solving(QObject):
         self._rest.setSingleShot(True)
         self._rest.setInterval(REST_MS)
         self._rest.timeout.connect(self._begin_outlooks)
-        session.changed.connect(lambda _change: self.request())
+        session.changed.connect(self._follow)
         session.thrown.connect(lambda _positions: self.request())
 
     def request(self) -> None:
@@ -121,7 +136,17 @@ class Solving(QObject):
             self._arrived_at_once()
             return
         self.working.emit(True)
-        self._figures.put(self._question(outlooks=False))
+        question = self._question(outlooks=False)
+        if self._took_sec is not None and self._took_sec <= QUICK_SEC:
+            question = self._lit_at_once(question)
+        if question.figures is None:
+            self._figures.put(question)
+        else:  # only once the lamps are painted: Python's threads would slow each other down
+            QTimer.singleShot(0, lambda: self._put_if_newest(question))
+
+    def _put_if_newest(self, question: _Question) -> None:
+        if question.ticket == self._ticket:
+            self._figures.put(question)
 
     def close(self) -> None:
         """Stop asking and wait for what is under way."""
@@ -135,13 +160,38 @@ class Solving(QObject):
         session = self._session
         return _Question(self._ticket, session.revision, session.plan, session.positions, outlooks)
 
+    def _follow(self, change: PlanChanged) -> None:
+        if change.cause == "open":
+            self._took_sec = None
+        self.request()
+
+    def _lit_at_once(self, question: _Question) -> _Question:
+        """Return the question with its figures, after telling them."""
+        try:
+            figures = self._solved(question)
+        except Exception:  # the worker will meet it too, and tell
+            _LOG.exception("the figures could not be worked out")
+            return question
+        self.lit.emit(Lit(question.revision, figures))
+        return question._replace(figures=figures)
+
+    def _solved(self, question: _Question) -> "Figures":
+        from wiring.circuit.solve import solve
+
+        began = thread_time()
+        figures = solve(question.plan, self._session.kinds, question.positions)
+        self._took_sec = thread_time() - began
+        return figures
+
     def _examined(self, question: _Question) -> "Situation":
         from wiring.findings.situation import examine
 
         known = self.answer
-        figures = None
+        figures = question.figures
         if question.outlooks and known is not None and known.revision == question.revision:
             figures = known.situation.figures if dict(known.positions) == dict(question.positions) else None
+        if figures is None:
+            figures = self._solved(question)
         return examine(
             question.plan,
             self._session.kinds,

@@ -2,6 +2,7 @@
 
 import ctypes
 import math
+import operator
 from collections.abc import Hashable, Iterable
 
 import numpy as np
@@ -13,10 +14,12 @@ from app.canvas.camera import Camera
 from app.canvas.harness_painter import Count
 from app.canvas.label_painter import LabelPainter
 from app.canvas.sight import Sight
-from app.canvas.wire_signs import WireSigns
+from app.canvas.wire_signs import ARROWS_FROM, WireSigns
 
 SAME_PX = 0.01  # a picture so little off its place is in its place
 RIM_PX = 1  # a strip laid bare is painted anew with so much more
+
+SOLID, CLEAR = QImage.Format.Format_RGB32, QImage.Format.Format_ARGB32_Premultiplied
 
 Look = tuple[float, float, float]
 
@@ -33,6 +36,9 @@ class KeptPicture:
         # The same memory again and again: fresh memory for a whole picture takes longer than to copy one.
         self.shown: QImage = _fitting(old.shown if old is not None else None, sight)
         self.under: QImage = _fitting(old.under if old is not None else None, sight)
+        self.ground: QImage = _fitting(old.ground if old is not None else None, sight)
+        self.laid: QImage = _fitting(old.laid if old is not None else None, sight, CLEAR)  # wires, no more
+        self._lasting_of: tuple[object, ...] = ()  # what ground and laid were painted of
         self.look, self.camera = look_of(sight), sight.camera
         self.key: Hashable = None
         self.held_out: frozenset[str] = frozenset()
@@ -74,7 +80,7 @@ class KeptPicture:
         wide, high = self.shown.width(), self.shown.height()
         if camera.scale != self.camera.scale or 2 * abs(dx) > wide or 2 * abs(dy) > high:
             return None
-        for image in (self.shown, self.under):
+        for image in (self.shown, self.under, self.ground, self.laid):
             _shift(image, dx, dy)
         scale = camera.scale * ratio
         self.camera = Camera(camera.scale, self.camera.left_mm - dx / scale, self.camera.top_mm - dy / scale)
@@ -88,6 +94,21 @@ class KeptPicture:
         ]
         return [strip for strip in bare if not strip.isEmpty()]
 
+    def has_lasting(self, sight: Sight) -> bool:
+        """Return whether surface, wireways and wires are kept as they look now, whatever lamps do."""
+        made_of = _lasting_of(sight)  # compared by identity: values of large plans take long to compare
+        return len(self._lasting_of) == len(made_of) and all(map(operator.is_, self._lasting_of, made_of))
+
+    def keep_ground(self, rect: QRect | None) -> None:
+        """Keep what is painted so far, surface and wireways, in a rectangle or everywhere."""
+        there, under = _pixels(self.ground), _pixels(self.under)
+        rows, columns = self._span(rect) if rect is not None else (slice(None), slice(None))
+        there[rows, columns] = under[rows, columns]
+
+    def trust_lasting(self, sight: Sight) -> None:
+        """Remember that ground and wires are whole, and of what."""
+        self._lasting_of = _lasting_of(sight)
+
     def strip_words(self, rects: Iterable[QRect] | None) -> None:
         """Take the words away, in rectangles or everywhere: what lies under them is copied."""
         there, under = _pixels(self.shown), _pixels(self.under)
@@ -95,21 +116,31 @@ class KeptPicture:
             there[:] = under
             return
         for rect in rects:
-            left, top, right, bottom = (
-                max(0, round(at * self.look[2]))
-                for at in (rect.left(), rect.top(), rect.right() + 1, rect.bottom() + 1)
-            )
-            there[top:bottom, left:right] = under[top:bottom, left:right]
+            rows, columns = self._span(rect)
+            there[rows, columns] = under[rows, columns]
+
+    def _span(self, rect: QRect) -> tuple[slice, slice]:
+        """Return the rows and columns of pixels a rectangle covers."""
+        left, top, right, bottom = (
+            max(0, round(at * self.look[2]))
+            for at in (rect.left(), rect.top(), rect.right() + 1, rect.bottom() + 1)
+        )
+        return slice(top, bottom), slice(left, right)
 
     def _off_px(self, camera: Camera) -> tuple[float, float]:
         return camera.to_px(self.camera.left_mm, self.camera.top_mm)
 
 
-def _fitting(image: QImage | None, sight: Sight) -> QImage:
+def _lasting_of(sight: Sight) -> tuple[object, ...]:
+    arrows = sight.figures if sight.camera.scale >= ARROWS_FROM else None
+    return sight.plan, sight.camera, sight.shades, sight.picture, sight.lit, arrows
+
+
+def _fitting(image: QImage | None, sight: Sight, form: QImage.Format = SOLID) -> QImage:
     """Return an image of the size of the view: that one when it is."""
     size = QSize(round(sight.width_px * sight.ratio), round(sight.height_px * sight.ratio))
     if image is None or image.size() != size or image.devicePixelRatio() != sight.ratio:
-        image = QImage(size, QImage.Format.Format_RGB32)
+        image = QImage(size, form)
         image.setDevicePixelRatio(sight.ratio)
     return image
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
-from PySide6.QtCore import QRect, QRectF
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QRegion
 
 from app.canvas.area_names import area_names, paint_area_names
@@ -44,6 +44,7 @@ class PictureLayers:
         sight = _without(sight, held_out)
         seen = _seen(sight, sight.visible.grown(RIM_PX / sight.camera.scale), held_out)
         yield from self._under(kept, sight, seen, held_out, None)
+        kept.trust_lasting(sight)
         yield
         yield from self._words(kept, sight, seen, None)
 
@@ -62,6 +63,7 @@ class PictureLayers:
         for clip in clips:
             for _ in self._under(kept, sight, seen, held_out, clip):
                 pass
+        kept.trust_lasting(sight)
         for _ in self._words(kept, sight, seen, clips if is_same_plan else None):
             pass
 
@@ -75,16 +77,20 @@ class PictureLayers:
                 painter.setClipRect(clip)
                 box = _on_plan(sight, clip)
             near = _near(sight, seen, box)
-            paint_surface(painter, sight)
-            paint_wireways(painter, sight)
+            if kept.has_lasting(sight):
+                painter.drawImage(QPointF(0, 0), kept.ground)
+            else:
+                paint_surface(painter, sight)
+                paint_wireways(painter, sight)
+                kept.keep_ground(clip)
             yield
             lit = sight.lit
             among = seen
             if lit is not None:
                 painter.setOpacity(DIMMED)
-                yield from self._things(
-                    painter, kept, sight, _among(near, lit, False), _among(seen, lit, False)
-                )
+                dim, dims = _among(near, lit, False), _among(seen, lit, False)
+                yield from self._laid(painter, kept, sight, dim, dims)
+                yield from self._parts.steps(painter, sight, dim.parts, dims.parts)
                 painter.setOpacity(1.0)
                 near, among = _among(near, lit, True), _among(seen, lit, True)
             rim = max(RIM_PX, min(LIGHT_MM * sight.camera.scale, LIGHT_MOST_PX))
@@ -92,18 +98,38 @@ class PictureLayers:
             paint_halos(
                 painter, sight, [i for i in shining if i not in held_out and (lit is None or i in lit)]
             )
-            yield from self._things(painter, kept, sight, near, among)
+            if lit is None:
+                if not kept.has_lasting(sight):
+                    yield from self._lay(kept, sight, near, among, clip)
+                painter.drawImage(QPointF(0, 0), kept.laid)
+            else:
+                yield from self._laid(painter, kept, sight, near, among)
+            yield
+            yield from self._parts.steps(painter, sight, near.parts, among.parts)
         finally:
             painter.end()
 
-    def _things(
+    def _lay(
+        self, kept: KeptPicture, sight: Sight, near: Seen, among: Seen, clip: QRect | None
+    ) -> Iterator[None]:
+        """Paint wires and what lies on them alone, so that they can be laid over other light again."""
+        painter = QPainter(kept.laid)
+        try:
+            if clip is not None:
+                painter.setClipRect(clip)
+            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Source)
+            painter.fillRect(QRectF(0, 0, sight.width_px, sight.height_px), Qt.GlobalColor.transparent)
+            painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_SourceOver)
+            yield from self._laid(painter, kept, sight, near, among)
+        finally:
+            painter.end()
+
+    def _laid(
         self, painter: QPainter, kept: KeptPicture, sight: Sight, near: Seen, among: Seen
     ) -> Iterator[None]:
         yield from self._wires.steps(painter, sight, near.wires, among.wires, kept.signs)
         paint_wireway_names(painter, sight)
         paint_harnesses(painter, sight)
-        yield
-        yield from self._parts.steps(painter, sight, near.parts, among.parts)
 
     def _words(
         self, kept: KeptPicture, sight: Sight, seen: Seen, clips: Sequence[QRect] | None

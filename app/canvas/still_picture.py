@@ -51,7 +51,7 @@ class StillPicture:
     ) -> bool:
         """Paint the kept picture; False when it was an old one, which `work` will replace."""
         kept = self._kept
-        if kept is None or not self._follow(kept, sight, key, held_out, stirred_since):
+        if kept is None or not self._follow(kept, sight, key, held_out, stirred_since, may_wait=may_wait):
             is_held_out = kept is not None and kept.held_out == held_out and kept.look == look_of(sight)
             if not (may_wait and is_held_out and not _is_light(sight)):
                 kept = self._paint_whole(sight, key, held_out)
@@ -98,6 +98,8 @@ class StillPicture:
         key: Hashable,
         held_out: frozenset[str],
         stirred_since: StirredSince,
+        *,
+        may_wait: bool,
     ) -> bool:
         """Bring the picture up to the plan where it lies; False when more than a region is out of date."""
         if kept.is_of(sight, key, held_out):
@@ -107,8 +109,10 @@ class StillPicture:
             return False
         there = sight._replace(camera=kept.camera)
         clip = self._to_mend(kept, there, held_out, boxes)
-        if clip is None:
+        if clip is None and (may_wait or not kept.has_lasting(there)):
             return False
+        if clip is None:
+            clip = QRect(0, 0, math.ceil(sight.width_px), math.ceil(sight.height_px))
         kept.key, kept.held_out = key, held_out
         if not clip.isEmpty():
             self._layers.mend(kept, there, held_out, [clip], is_same_plan=False)

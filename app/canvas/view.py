@@ -22,7 +22,7 @@ from app.canvas.tooled_surface import TooledSurface
 from app.canvas.words import hit_words, selection_words
 from app.selection import Selection
 from app.session import PlanChanged, Session
-from app.solving import Answer
+from app.solving import Answer, Lit
 from wiring.pictures.theme import Theme
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -47,6 +47,11 @@ class PlanView(TooledSurface):
         """Show new figures and findings."""
         self._state.learn(answer)
         self.bench.refresh()
+        self.update()
+
+    def light_up(self, lit: Lit) -> None:
+        """Show new figures; what is found in them follows."""
+        self._state.light_up(lit)
         self.update()
 
     def set_theme(self, theme: Theme) -> None:

@@ -1,6 +1,6 @@
 """What the view knows: the plan in arrays, the newest answer, the camera and the colours."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from app.canvas.backdrop_box import backdrop_box
 from app.canvas.camera import Camera, fitted
@@ -11,9 +11,11 @@ from app.canvas.gestures.pointer import Around
 from app.canvas.picture_keeper import PictureKeeper
 from app.canvas.shades import Shades, shades
 from app.canvas.sight import Sight
+from app.canvas.wire_signs import ARROWS_FROM
 from app.session import PlanChanged, Session
-from app.solving import Answer
-from wiring.findings.finding import Finding
+from app.solving import Answer, Lit
+from wiring.circuit.figures import Figures
+from wiring.findings.finding import Finding, Rank
 from wiring.pictures.theme import LIGHT, Theme
 from wiring.plan.plan import Plan
 
@@ -35,12 +37,14 @@ class ViewState:
         self.shades: Shades = shades(LIGHT)
         self.answer: Answer | None = None
         self.worst: Mapping[str, Finding] = {}
+        self._figures: tuple[int, Figures] | None = None  # the newest, and the plan's revision they are of
         self.wire_size: str | None = None
         self.wire_colour = "BK"
         self.focus: Focus | None = None
         self._seen: tuple[tuple[int, int], frozenset[str]] | None = None
         self._positions: dict[str, str] | None = None
-        self._shown: object = None  # what of the answer stands in the still picture
+        self._lights: dict[str, float] = {}  # that stand in the still picture
+        self._ranks: dict[str, Rank] = {}  # of the flags that do
         self._steps: dict[object, tuple[tuple[int, int], Box | None]] = {}  # key before: key after, and where
         self._told = 0  # counts answers, throws and themes, so that the still picture knows
         self._followed = session.revision
@@ -64,13 +68,13 @@ class ViewState:
             self._positions = None
         if change.cause == "open":
             self.geometry.open(change.new)
-            self.answer, self.worst = None, {}
-            self._shown = None
+            self.answer, self._figures, self.worst = None, None, {}
+            self._lights, self._ranks = {}, {}
             self.focus = None
         else:
             box = self.geometry.follow(change.new, change.changes)
             if self.focus is None and stays_inside(change):
-                self._steps = {**dict(list(self._steps.items())[-STEPS_KEPT:]), before: (self.key, box)}
+                self._note_step(before, (change.revision, self._told), box)
         self._followed = change.revision
 
     def stirred_since(self, key: object) -> list[Box] | None:
@@ -88,15 +92,43 @@ class ViewState:
         """Take over new figures and findings."""
         self.answer = answer
         self.worst = _gravest(answer.situation.findings)
-        shown = _shown(answer, self.worst)
-        if shown != self._shown or self.focus is not None:
-            self._shown = shown
-            self._told += 1
+        ranks = {one: finding.rank for one, finding in self.worst.items()}
+        old, self._ranks = self._ranks, ranks
+        self._take_figures(answer.revision, answer.situation.figures, _unlike(old, ranks))
+
+    def light_up(self, lit: Lit) -> None:
+        """Take over new figures whose findings are still being looked for; flags stay till then."""
+        self._take_figures(lit.revision, lit.figures, [])
 
     def note_throw(self) -> None:
         """Remember that switches stand otherwise."""
-        self._positions = None
+        old, self._positions = self._positions, None
+        if old is None:
+            self._told += 1
+            return
+        now = self.positions
+        self._stir(_unlike(old, now))
+
+    def _take_figures(self, revision: int, figures: Figures, flagged: Sequence[str]) -> None:
+        """Have painted anew what looks otherwise: lamps, flags, and near by the arrows of any wire."""
+        is_new = self._figures is None or self._figures[1] is not figures
+        self._figures = revision, figures
+        old, lights = self._lights, _lights(figures) if is_new else self._lights
+        self._lights = lights
+        stirred = [*_unlike(old, lights), *flagged]
+        has_arrows = is_new and self.camera.scale >= ARROWS_FROM
+        if stirred or has_arrows or self.focus is not None:
+            self._stir(stirred, everywhere=has_arrows)
+
+    def _stir(self, ids: Sequence[str], *, everywhere: bool = False) -> None:
+        """Have the still picture painted anew where those parts and wires lie, or everywhere."""
+        before = self._followed, self._told
         self._told += 1
+        if self.focus is None and not everywhere:
+            self._note_step(before, (self._followed, self._told), self.geometry.around(ids))
+
+    def _note_step(self, before: object, after: tuple[int, int], box: Box | None) -> None:
+        self._steps = {**dict(list(self._steps.items())[-STEPS_KEPT:]), before: (after, box)}
 
     def wear(self, theme: Theme) -> None:
         """Take other colours."""
@@ -112,14 +144,14 @@ class ViewState:
     def _lit(self) -> frozenset[str] | None:
         if self.focus is None:
             return None
-        figures = self.answer.situation.figures if self.answer is not None else None
+        figures = self._figures[1] if self._figures is not None else None
         if self._seen is None or self._seen[0] != self.key:
             self._seen = self.key, seen(self.session.plan, self.focus, figures)
         return self._seen[1]
 
     def sight(self, width_px: float, height_px: float, ratio: float, *, lands: bool = False) -> Sight:
         """Return all that the painters look at."""
-        answer, session = self.answer, self.session
+        newest, session = self._figures, self.session
         return Sight(
             session.plan,
             session.kinds,
@@ -130,9 +162,9 @@ class ViewState:
             height_px,
             ratio,
             self.positions,
-            answer.situation.figures if answer is not None else None,
+            newest[1] if newest is not None else None,
             self.worst,
-            stale=answer is None or answer.revision != session.revision,
+            stale=newest is None or newest[0] != session.revision,
             lit=self._lit(),
             focus_words=self.focus.words if self.focus is not None else "",
             picture=self.pictures.levels(),
@@ -196,10 +228,14 @@ def _turned_otherwise(change: PlanChanged) -> bool:
     return any(old.position != new.position or old.kind != new.kind for old, new in pairs)
 
 
-def _shown(answer: Answer, worst: Mapping[str, Finding]) -> object:
-    """Return what the still picture takes from an answer: how bright lamps are, and the rank of each flag."""
-    lights = {i: f.light for i, f in answer.situation.figures.parts.items() if f.light is not None}
-    return lights, {one: finding.rank for one, finding in worst.items()}
+def _lights(figures: Figures) -> dict[str, float]:
+    """Return how bright each lamp is."""
+    return {i: f.light for i, f in figures.parts.items() if f.light is not None}
+
+
+def _unlike(old: Mapping[str, object], new: Mapping[str, object]) -> list[str]:
+    """Return the ids that have another value now, or none."""
+    return [i for i in {**old, **new} if old.get(i) != new.get(i)]
 
 
 def _gravest(findings: Iterable[Finding]) -> dict[str, Finding]:
