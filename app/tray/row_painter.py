@@ -1,6 +1,6 @@
 """Paints a row of the tray: a heading, or a part's own sign and its name."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import QModelIndex as Index
 from PySide6.QtCore import QPersistentModelIndex, QRect, QRectF, QSize, Qt
@@ -37,15 +37,17 @@ class RowPainter(QStyledItemDelegate):
         """Ask for the room its words need."""
         row: Row = index.data(ROW_ROLE)
         if row.is_heading:
-            return QSize(120, lined(HEADING_HEIGHT))
-        return QSize(120, max(lined(ROW_HEIGHT, 2), self._high(row.words) + AIR_PX))
+            return QSize(
+                120, max(lined(HEADING_HEIGHT), self._high(row.words, _heading_rect, "semibold") + 14)
+            )
+        return QSize(120, max(lined(ROW_HEIGHT, 2), self._high(row.words, _words_rect) + AIR_PX))
 
-    def _high(self, words: str) -> int:
+    def _high(self, words: str, rect: Callable[[QRect], QRect], weight: str = "regular") -> int:
         """Return how high a name is, broken into lines as it will be."""
         view = self._list
-        width = view.viewport().width() if isinstance(view, QListView) else 200
-        room = _words_rect(QRect(0, 0, width, 1000))
-        return QFontMetrics(screen_font(12.5)).boundingRect(room, Qt.TextFlag.TextWordWrap, words).height()
+        room = rect(QRect(0, 0, view.viewport().width() if isinstance(view, QListView) else 200, 1000))
+        metrics = QFontMetrics(screen_font(12.5, weight))
+        return metrics.boundingRect(room, Qt.TextFlag.TextWordWrap, words).height()
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex
@@ -91,8 +93,8 @@ class RowPainter(QStyledItemDelegate):
         )
         painter.setFont(screen_font(12.5, "semibold"))
         painter.setPen(QColor(s.ink))
-        words = QRectF(rect.left() + _PAD + 26, middle - lined(20) / 2, rect.width() - 66, lined(20))
-        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, row.words)
+        flags = Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap
+        painter.drawText(_heading_rect(rect).translated(0, middle - rect.center().y()), flags, row.words)
         arrow = QRectF(rect.right() - _PAD - 14, middle - 7, 14, 14)
         if not is_open:
             painter.translate(arrow.center())
@@ -153,3 +155,7 @@ class RowPainter(QStyledItemDelegate):
 
 def _words_rect(rect: QRect) -> QRect:
     return QRect(rect).adjusted(_PAD + SIGN_BOX.width() + 10, 0, -_PAD, 0)
+
+
+def _heading_rect(rect: QRect) -> QRect:
+    return QRect(rect).adjusted(_PAD + 26, 0, -_PAD - 16, 0)

@@ -17,7 +17,6 @@ from PySide6.QtWidgets import (
 
 from app.theme.icons import icon
 from app.theme.look import Look
-from app.theme.sizes import column_width
 from app.tray.row_painter import RowPainter
 from app.tray.shelf_model import ROW_ROLE, Row, ShelfModel
 from wiring.catalogue.kind import Kind
@@ -36,7 +35,7 @@ class Tray(QFrame):
     def __init__(self, kinds: Mapping[str, Kind], look: Look, parent: QWidget) -> None:
         super().__init__(parent)
         self.setObjectName("tray")
-        column_width(self, LEAST_WIDTH)
+        self.setMinimumWidth(LEAST_WIDTH)  # names are broken into lines
         self.model = ShelfModel(kinds, self)
         self.search = _SearchField(self)
         self.search.setPlaceholderText("Find a part")

@@ -4,7 +4,7 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QToolButton, QVBoxLayout, QWidget
 
-from app.theme.sizes import fix_width
+from app.theme.words import scaled
 from wiring.plan.plan import Plan
 
 WORDS = (
@@ -12,7 +12,7 @@ WORDS = (
     "or put a picture of your track plan under it. "
     "Wire the parts, and their figures appear as you draw."
 )
-WIDTH = 400
+WIDTH, SIDE_ROOM = 400, 40
 
 
 class FirstSteps(QWidget):
@@ -51,7 +51,6 @@ class FirstSteps(QWidget):
         for button in (draw, under, example):
             button.setCursor(Qt.CursorShape.ArrowCursor)
             column.addWidget(button, 0, Qt.AlignmentFlag.AlignHCenter)
-        fix_width(self, WIDTH)
         view.installEventFilter(self)
         self.hide()
 
@@ -77,5 +76,6 @@ class FirstSteps(QWidget):
         return False
 
     def _centre(self) -> None:
+        self.setFixedWidth(min(scaled(WIDTH), self._view.width() - SIDE_ROOM))
         self.adjustSize()
         self.move((self._view.width() - self.width()) // 2, (self._view.height() - self.height()) // 2)

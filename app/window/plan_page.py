@@ -22,6 +22,7 @@ from app.theme.icon_button import ICON, icon_button
 from app.theme.icons import icon
 from app.theme.look import Look
 from app.theme.sizes import column_width, fix_height, most_width
+from app.theme.words import LEAST, factor
 from app.window.actions import DRAWN, PICTURE, TOOLS, ZOOMS, Actions
 
 BAR_HEIGHT = 40
@@ -48,8 +49,9 @@ class PlanPage(QWidget):
         self.wire_size.setAccessibleName("Size of the next wire")
         self.wire_colour = ColourBox(bar)
         self.wire_colour.setAccessibleName("Colour of the next wire")
-        for box, least, most in ((self.wire_size, 86, 110), (self.wire_colour, 126, 190)):
-            column_width(box, least)
+        column_width(self.wire_size, 86)
+        self.wire_colour.setMinimumWidth(126)
+        for box, most in ((self.wire_size, 110), (self.wire_colour, 190)):
             most_width(box, most)
             row.addWidget(box)
             box.chosen.connect(self._tell_wire)
@@ -69,8 +71,9 @@ class PlanPage(QWidget):
         self.pointed.setTextFormat(Qt.TextFormat.PlainText)
         row.addWidget(self.pointed, 1)
         row.addSpacing(2)
-        for name in ZOOMS:
-            row.addWidget(icon_button(actions[name], bar))
+        self._zooms = [icon_button(actions[name], bar) for name in ZOOMS]
+        for button in self._zooms:
+            row.addWidget(button)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -87,6 +90,7 @@ class PlanPage(QWidget):
         self.wire_colour.setVisible(yes)
         if yes:
             self._tell_wire()
+        self._show_zooms()
 
     def keep_room(self) -> None:
         """Be as wide from the start as the bar gets with everything in it, so that nothing shifts later."""
@@ -98,21 +102,32 @@ class PlanPage(QWidget):
         self._show_words(True)
         self._room_for_words = self._bar.minimumSizeHint().width()
         self._show_words(False)
+        for button in self._zooms:  # keys and wheel do the same, should large words need their room
+            button.setVisible(factor() == LEAST)
         self.setMinimumWidth(self._bar.minimumSizeHint().width())
         self._show_words(self.width() >= self._room_for_words)
         self.thrown.setText("")
         for widget in hidden:
             widget.setVisible(False)
+        self._show_zooms()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Show the words beside the tools' signs where there is room for them."""
         self._show_words(self.width() >= self._room_for_words)
+        self._show_zooms()
         super().resizeEvent(event)
 
     def _show_words(self, yes: bool) -> None:
         style = Qt.ToolButtonStyle
         for button in self._tools:
             button.setToolButtonStyle(style.ToolButtonTextBesideIcon if yes else style.ToolButtonIconOnly)
+
+    def _show_zooms(self) -> None:
+        for button in self._zooms:
+            button.setVisible(True)
+        fits = self._bar.minimumSizeHint().width() <= self.width()
+        for button in self._zooms:
+            button.setVisible(fits)
 
     def _tell_tool(self, tool: str) -> None:
         for name in TOOLS:
@@ -129,6 +144,7 @@ class PlanPage(QWidget):
         self.thrown.setVisible(number > 0)
         narrow = self.width() < FULL_WORDS_WIDTH
         self.thrown.setText("" if not number else str(number) if narrow else f"{number} thrown")
+        self._show_zooms()
 
     def _tell_wire(self) -> None:
         self.view.set_wire_choice(self.wire_size.value, self.wire_colour.value)
