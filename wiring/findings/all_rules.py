@@ -1,6 +1,6 @@
 """All checks in the order their findings are read among equals, as a table."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from wiring.findings import (
     batteries,
@@ -66,8 +66,26 @@ RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     safety.find,
 )
 
+STANDING = frozenset(  # they look at the plan alone: no switch and no figure makes them find anything else
+    {odd_settings.find, loose_ends.find, crowded_terminals.find, full_wireways.find, panel_fit.find}
+)
+_Standing = Mapping[Callable[[Situation], Iterator[Finding]], tuple[Finding, ...]]
+_stood: tuple[object, object, _Standing] | None = None  # of the last plan; replaced whole
+
 
 def found_in(situation: Situation) -> tuple[Finding, ...]:
     """Return every finding of a situation, the gravest first, else in the order of the table."""
-    found = [finding for rule in RULES for finding in rule(situation)]
+    stands = _standing(situation)
+    found = [finding for rule in RULES for finding in (stands[rule] if rule in stands else rule(situation))]
     return tuple(sorted(found, key=lambda finding: -finding.rank))
+
+
+def _standing(situation: Situation) -> _Standing:
+    """Return what is found in the plan alone, worked out once however its switches are thrown."""
+    global _stood
+    last = _stood
+    if last is not None and last[0] is situation.plan and last[1] is situation.kinds:
+        return last[2]
+    found = {rule: tuple(rule(situation)) for rule in RULES if rule in STANDING}
+    _stood = situation.plan, situation.kinds, found
+    return found

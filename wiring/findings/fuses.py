@@ -138,9 +138,12 @@ def _rating_a(part: Part, kind: Kind) -> float:
 
 def _most_pushed_a(situation: Situation, fuse: Part) -> float:
     """Return what all supplies that reach the fuse can push through it together; 0 when none does."""
-    reached = situation.joints.reach(ends(fuse.id, ("1", "2")), STIFF).terminals
+    own = ends(fuse.id, ("1", "2"))
+    # Asked from the supplies, for they are few and every fuse asks the same.
     return sum(
         fault_current_a(part, kind)
         for part, kind in situation.of(*SOURCES)
-        if any(ref in reached for ref in ends(part.id, SOURCE_ENDS[kind.behaviour]))
+        if not situation.joints.reach(ends(part.id, SOURCE_ENDS[kind.behaviour]), STIFF).terminals.isdisjoint(
+            own
+        )
     )

@@ -9,7 +9,7 @@ from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.studies.fault_current import fault_current_a
-from wiring.studies.joints import LASTING, Joints, Link, ends
+from wiring.studies.joints import LASTING, Joints, Link, Numbered, ends
 from wiring.studies.roles import SOURCE_ENDS
 from wiring.studies.settings import number
 from wiring.studies.ways import Ways, ways_from, wires_back
@@ -55,8 +55,8 @@ def pulses_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: J
                 (
                     part,
                     kind,
-                    ways_from(joints, plus, _THROUGH, costs),
-                    ways_from(joints, minus, _THROUGH, costs),
+                    _ways(joints, plus, costs),
+                    _ways(joints, minus, costs),
                 )
             )
     found: list[Pulse] = []
@@ -70,6 +70,24 @@ def pulses_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: J
         if each:
             found.append(min(each, key=lambda pulse: pulse.coil_v))
     return tuple(found)
+
+
+_Known = tuple[Numbered, Mapping[WireId, float], Ways]
+_known: dict[TerminalRef, _Known] = {}  # the last ways from each source; whoever is in time puts them there
+_KNOWN_MOST = 64
+
+
+def _ways(joints: Joints, start: TerminalRef, costs: Mapping[WireId, float]) -> Ways:
+    """Return the ways from a source: the last ones while no joint is another, as after a throw."""
+    numbered, last = joints.numbered(_THROUGH, start), _known.get(start)
+    is_same = last is not None and last[1] == costs and last[0].refs == numbered.refs
+    if last is not None and is_same and last[0].steps == numbered.steps:
+        return last[2]
+    ways = ways_from(joints, start, _THROUGH, costs)
+    if len(_known) >= _KNOWN_MOST:
+        _known.clear()
+    _known[start] = numbered, costs, ways
+    return ways
 
 
 def _pulse(
