@@ -180,3 +180,23 @@ def test_a_switch_of_the_users_own_kind_goes_with_its_bundle_as_a_built_in_one_d
     there = EDITS[name](OWN_KINDS).apply(own)
     same = EDITS[name](KINDS).apply(OUT)
     assert dict(there.wires) == dict(same.wires) and dict(there.wireways) == dict(same.wireways)
+
+
+@pytest.mark.parametrize("to", [(360, 350), (40, 350), (200, 460), (360, 420)])
+def test_round_another_edge_the_wires_to_the_layout_leave_the_plug_square_and_apart(to):
+    new = move([PLUG.id], to[0] - PLUG.x_mm, to[1] - PLUG.y_mm, kinds=KINDS).apply(OUT)
+    assert new.parts[PLUG.id].turn_deg != PLUG.turn_deg
+    first = []
+    for wire in outer(new):
+        ends = legs(new, wire) if wire.start.part == PLUG.id else legs(new, wire)[::-1]
+        leg = ends[0] if wire.start.part == PLUG.id else ends[0][::-1]
+        assert is_square(leg) and is_square(ends[1])
+        first.append(leg)
+    assert len({corner for _, corner in first}) == len(first)
+    lanes = {round(c[0], 2) if is_level(leg) else round(c[1], 2) for leg in first for c in [leg[1]]}
+    assert len(lanes) == len(first)  # each in a lane of its own
+    assert unsound(new, KINDS) == ()
+
+
+def is_level(leg):
+    return abs(leg[0][1] - leg[1][1]) < 0.01

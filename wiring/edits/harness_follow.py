@@ -8,14 +8,8 @@ import msgspec
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.harness_bundle import Bundle, bundles_of, frame_of_plug, kept_at_its_panel, panels_of
-from wiring.edits.harness_way import (
-    LANE_CLEAR_MM,
-    LANE_MM,
-    Course,
-    Frame,
-    gathered,
-    outer_bends,
-)
+from wiring.edits.harness_outer import LANE_CLEAR_MM, LANE_MM, aims_round, outer_bends, round_bends
+from wiring.edits.harness_way import Course, Frame, gathered
 from wiring.edits.laying import body_box
 from wiring.edits.tables import known_kinds, rounded_mm, with_records
 from wiring.plan.names import PartId, TerminalRef
@@ -82,6 +76,8 @@ def _follow(old: Plan, new: Plan, bundle: Bundle, kinds: Mapping[str, Kind]) -> 
         new = _pulled_along(old, new, bundle, kinds)
     if (plug.x_mm, plug.y_mm, plug.turn_deg) == (bundle.plug.x_mm, bundle.plug.y_mm, bundle.plug.turn_deg):
         return new
+    if frame is not None and plug.turn_deg == frame.turn_deg != bundle.plug.turn_deg:
+        return _with_outer_round(old, new, bundle, (before, frame), kinds)
     return _with_outer_led(old, new, bundle, frame, kinds)
 
 
@@ -141,7 +137,7 @@ def _with_outer_led(
         leads_out = wire.start.part == bundle.plug.id
         near = wire.start if leads_out else wire.end
         far = wire.end if leads_out else wire.start
-        if new.wires.get(wire.id) is not wire or _shift(old, new, kinds, far) != (0.0, 0.0):
+        if wire.id not in new.wires or _shift(old, new, kinds, far) != (0.0, 0.0):
             continue  # its bends went with both of its ends
         bends = wire.bends if leads_out else wire.bends[::-1]
         at = _place(new, kinds, near)
@@ -152,6 +148,30 @@ def _with_outer_led(
         if led is None:
             led = _pulled(bends, _place(old, kinds, near), _shift(old, new, kinds, near))
         wires.append(msgspec.structs.replace(wire, bends=_tidy(led if leads_out else led[::-1])))
+    return with_records(new, wires=wires)
+
+
+def _with_outer_round(
+    old: Plan, new: Plan, bundle: Bundle, frames: tuple[Frame | None, Frame], kinds: Mapping[str, Kind]
+) -> Plan:
+    """Return the plan with the wires to the layout led round to an edge that the plug did not face before."""
+    before, frame = frames
+    led = []
+    for wire in bundle.outer:
+        leads_out = wire.start.part == bundle.plug.id
+        near, far = (wire.start, wire.end) if leads_out else (wire.end, wire.start)
+        if wire.id not in new.wires or _shift(old, new, kinds, far) != (0.0, 0.0):
+            continue
+        bends = wire.bends if leads_out else wire.bends[::-1]
+        through = (*bends, _place(new, kinds, far))
+        aims = aims_round(before, through, _place(old, kinds, near))
+        led.append((wire, leads_out, aims, _place(new, kinds, near)))
+    # the way nearest to where its wire goes takes the nearest lane, so that none crosses another
+    led.sort(key=lambda one: abs(frame.along(one[2][0]) - frame.along(one[3])))
+    wires = []
+    for lane, (wire, leads_out, aims, at) in enumerate(led):
+        made = round_bends(frame, aims, at, frame.out(at) + LANE_CLEAR_MM + LANE_MM * lane)
+        wires.append(msgspec.structs.replace(wire, bends=_tidy(made if leads_out else made[::-1])))
     return with_records(new, wires=wires)
 
 

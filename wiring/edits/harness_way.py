@@ -1,7 +1,6 @@
 """Where a panel's harness runs: a trunk behind the face, out over one edge, fanned out to the plug."""
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from itertools import pairwise
 from typing import Literal, NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -21,7 +20,6 @@ BEYOND_MM = 8.0  # the bundle leaves the face this far beyond its outermost wire
 STEP_MM, MOST_STEPS, ROWS = 10.0, 40, 3  # how a free place for the plug is sought
 LONG = 1.5  # a face this many times as wide as high is left over its upper or lower edge
 RISER_MM = 2.4  # nearer than this, two wires side by side look like one
-LANE_CLEAR_MM, LANE_MM = 5.0, 2.4  # from a plug's ways to the first lane to the layout, and to the next
 
 
 class Frame(NamedTuple):
@@ -168,15 +166,3 @@ def _in_frame(frame: Frame, box: Box) -> Box:
     a, b = (box[0], box[1]), (box[2], box[3])
     along, out = sorted((frame.along(a), frame.along(b))), sorted((frame.out(a), frame.out(b)))
     return along[0], out[0], along[1], out[1]
-
-
-def outer_bends(frame: Frame, old: Sequence[Point], at: Point, lane_mm: float) -> tuple[Point, ...] | None:
-    """Return the bends from a plug's way onwards; None when the wire ran in no lane.
-
-    The old lane stays, unless it lies nearer to the edge than `lane_mm`.
-    """
-    for index, (a, b) in enumerate(pairwise(old)):
-        if abs(frame.out(a) - frame.out(b)) < 0.01 < abs(frame.along(a) - frame.along(b)):
-            out = max(frame.out(a), lane_mm)
-            return (frame.place(frame.along(at), out), frame.place(frame.along(b), out), *old[index + 2 :])
-    return None

@@ -9,7 +9,8 @@ import msgspec
 from wiring.catalogue.kind import Kind
 from wiring.edits.copies import FreeNames
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.harness_way import LANE_CLEAR_MM, LANE_MM, Frame, frame_of, gathered, outer_bends, spot_for
+from wiring.edits.harness_outer import LANE_CLEAR_MM, LANE_MM, outer_bends
+from wiring.edits.harness_way import Frame, frame_of, gathered, spot_for
 from wiring.edits.laying import Laying, body_box
 from wiring.edits.panels import panel_of
 from wiring.edits.tables import known_kinds, rounded_mm, with_records
