@@ -12,6 +12,7 @@ from wiring.plan.names import PartId
 AWAY_PX = 19.0  # beyond the labels of its parts, with the turning handle on its corner
 CORNER_PX = 9.0
 DASHES = [5.0, 4.0]
+MOST = 1500  # with more selected, frames would cover the plan and take long to lay
 WHOLE, SOME, HOVERED = 1.0, 0.6, 0.5  # how strong the frame is
 
 
@@ -19,7 +20,7 @@ def paint_group_marks(
     painter: QPainter, sight: Sight, selected: frozenset[str], hovered: PartId = ""
 ) -> None:
     """Paint a frame round every thing of which something is selected, and round the one under the pointer."""
-    things = things_of(sight.plan, selected)
+    things = things_of(sight.plan, selected) if len(selected) <= MOST else ()
     for thing in things:
         _paint_frame(painter, sight, thing, WHOLE if selected.issuperset(thing) else SOME)
     under = members(sight.plan, hovered)

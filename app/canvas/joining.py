@@ -4,6 +4,9 @@ from app.canvas.gestures.whole import wholes_of
 from app.selection import Selection
 from app.session import Session
 from wiring.edits.groups import join, take_apart
+from wiring.plan.groups import things_of
+
+JOINED_WITH_NONE = "What is selected is joined with nothing else; Ctrl+J joins two parts or more."
 
 
 def join_selected(session: Session, selection: Selection) -> None:
@@ -18,5 +21,7 @@ def take_selected_apart(session: Session, selection: Selection) -> None:
 
 
 def take_whole(session: Session, selection: Selection) -> None:
-    """Select everything that is joined with what is selected."""
+    """Select everything that is joined with what is selected; say so when nothing is."""
+    if not things_of(session.plan, selection.ids):
+        session.refused.emit(JOINED_WITH_NONE)
     selection.select(wholes_of(session.plan, selection.ids), selection.grounds)

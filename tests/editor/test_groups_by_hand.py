@@ -221,10 +221,13 @@ def test_one_part_alone_is_told_that_two_make_a_thing(hands):
     hands.click(*hands.at("E1"))
     hands.act("join")
     hands.act("take_apart")
+    hands.view.setFocus()
+    hands.key("J")
     hands.editor.session.refused.disconnect(told.append)
     assert [words.split(";")[0] for words in told] == [
         "One thing is made of two or more parts",
         "None of what is selected is joined with other parts",
+        "What is selected is joined with nothing else",
     ]
 
 

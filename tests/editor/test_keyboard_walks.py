@@ -10,6 +10,7 @@ from app.canvas.grips import grip_moved, grips
 from app.canvas.key_table import PLAN_KEYS
 from wiring.edits.benchwork import add_track, set_board
 from wiring.edits.bends import add_bend
+from wiring.edits.groups import join
 from wiring.edits.joists import add_joist
 from wiring.edits.panels import add_panel
 from wiring.edits.scenes import add_scene
@@ -232,6 +233,8 @@ def furnish_for(desk, name):
         desk.selection.select((), "j0")
     else:
         desk.selection.select([SWITCH] if SWITCH in desk.plan.parts else [next(iter(desk.plan.parts))])
+    if name == "whole":
+        desk.session.do(join([SWITCH, LAMP]))
     if name == "leave out":
         desk.key(K.Key_A)
 
