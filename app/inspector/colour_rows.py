@@ -36,15 +36,8 @@ class ColourRows(QWidget):
         self._session = session
         self.rows: dict[str, ColourRow] = {}
         self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(4)
-        captions = QHBoxLayout()
-        captions.setSpacing(4)
-        for word in FIELDS.values():
-            head = QLabel(word, self)
-            head.setProperty("look", "caption")
-            captions.addWidget(head, 1)
-        self._column.addLayout(captions)
+        self._column.setContentsMargins(0, 4, 0, 0)
+        self._column.setSpacing(10)
         self.built = QCheckBox("Also wires marked as built", self)
         self.built.setObjectName("recolourBuilt")
         self.built.toggled.connect(lambda _yes: self.refresh())
@@ -78,11 +71,12 @@ class ColourRows(QWidget):
         for supply in there:
             if supply not in self.rows:
                 self.rows[supply] = ColourRow(self._session, supply, self)
-                self._column.insertWidget(len(self.rows), self.rows[supply])
+                self._column.insertWidget(len(self.rows) - 1, self.rows[supply])
             own = plan.circuit_colours.get(supply, CircuitColours())
             part = plan.parts[supply]
             name = f"-{part.designation}  {part.label}".rstrip()
             self.rows[supply].show_colours(name, own, used[supply])
+            self.rows[supply].heads.setVisible(supply == there[0])
         self._tell_number()
         self.built.setVisible(any(w.built for w in plan.wires.values()))
 
@@ -112,7 +106,16 @@ class ColourRow(NamedRow):
         super().__init__(parent)
         self._session, self._supply = session, supply
         self.name = QLabel(self)
+        self.heads = QWidget(self)  # over the colours of the first supply, which stands for all
+        heads = QHBoxLayout(self.heads)
+        heads.setContentsMargins(0, 2, 0, 0)
+        heads.setSpacing(4)
+        for word in FIELDS.values():
+            head = QLabel(word, self.heads)
+            head.setProperty("look", "caption")
+            heads.addWidget(head, 1)
         self.column.insertWidget(0, self.name)
+        self.column.insertWidget(1, self.heads)
         self.boxes: dict[str, ColourBox] = {}
         for field, word in FIELDS.items():
             box = _LettersBox(self)

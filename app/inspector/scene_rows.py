@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 import msgspec
+from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.inspector.committing import committed
@@ -13,6 +14,7 @@ from app.inspector.use_details import UseDetails
 from app.inspector.value_field import ValueField
 from app.session import Session
 from app.theme.sizes import fix_width
+from app.theme.words import LEAST, factor
 from wiring.edits.scenes import change_scene, remove_scene
 from wiring.edits.set_plan import set_plan
 from wiring.plan.scene import Scene, UsePattern
@@ -73,7 +75,7 @@ class SceneRow(NamedRow):
             )
             self.line.addWidget(self.name, 1)
         else:
-            self.line.addWidget(_outside(self), 1)
+            self.line.addWidget(_Outside(OUTSIDE, self), 1)
         self.line.addWidget(self.hours)
         self.line.addWidget(self.sessions)
         self.line.addWidget(self._remove_button())
@@ -114,7 +116,10 @@ class SceneRow(NamedRow):
         return committed(self._session, change_scene(self._id, **fields))
 
 
-def _outside(parent: QWidget) -> QLabel:
-    label = QLabel(OUTSIDE, parent)
-    label.setWordWrap(True)
-    return label
+class _Outside(QLabel):
+    """What stands for a name; large words are broken into lines."""
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() is QEvent.Type.FontChange:
+            self.setWordWrap(factor() > LEAST)
+        super().changeEvent(event)

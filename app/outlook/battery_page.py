@@ -4,14 +4,12 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QApplication,
     QComboBox,
     QFileDialog,
-    QFrame,
     QHBoxLayout,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -27,6 +25,7 @@ from app.outlook.other_packs import OtherPacks
 from app.outlook.pack_acts import priced, put_in
 from app.outlook.section_switch import SectionSwitch
 from app.outlook.summary import Summary
+from app.outlook.upright_area import UprightArea
 from app.outlook.what_counts import WhatCounts
 from app.session import Session
 from app.solving import Answer
@@ -88,14 +87,9 @@ class BatteryPage(QWidget):
         column.addWidget(self.bar)
         for widget in (self._none, self.curve, self.table, self.packs, self.log, self.counts, self._fill):
             column.addWidget(widget, 1)
-        scroll = QScrollArea(self)  # a low window has no room for a course and large words
-        scroll.setWidget(inside)
-        scroll.setWidgetResizable(True)
-        scroll.setFrameShape(QFrame.Shape.NoFrame)
-        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(scroll)
+        whole.addWidget(UprightArea(inside, self))  # a low window has no room for large words
         self._show_chosen()
 
     def show_answer(self, answer: Answer) -> None:

@@ -7,10 +7,11 @@ from PySide6.QtCore import QDate, QLocale, Qt
 from PySide6.QtWidgets import (
     QComboBox,
     QDateEdit,
-    QHBoxLayout,
     QHeaderView,
     QLabel,
     QPushButton,
+    QSizePolicy,
+    QSpacerItem,
     QTableWidget,
     QTableWidgetItem,
     QToolButton,
@@ -21,6 +22,7 @@ from PySide6.QtWidgets import (
 from app.inspector.committing import committed
 from app.inspector.typed_field import TypedField
 from app.inspector.value_field import ValueField
+from app.outlook.breaking_line import BreakingLine
 from app.session import PlanChanged, Session
 from app.theme.icons import icon
 from app.theme.sizes import fix_width, section_width
@@ -88,19 +90,17 @@ class LogPage(QWidget):
         self._fault.hide()
         self.volts.faulted.connect(self._show_fault)
         self.table = _table(self)
-        line = QHBoxLayout()
-        line.setSpacing(8)
-        for widget in (self.what, self.day, self.volts, self.load):
-            line.addWidget(widget)
-        line.addWidget(self.note, 1)
-        line.addWidget(self._add)
+        line = BreakingLine(
+            (self.what, self.day, self.volts), (self.load, self.note, self._add), self.note, self
+        )
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(words)
-        column.addLayout(line)
+        column.addWidget(line)
         column.addWidget(self._fault)
         column.addWidget(self.table, 1)
+        column.addItem(QSpacerItem(0, 0, vData=QSizePolicy.Policy.Expanding))  # while there is no table
         session.changed.connect(self._plan_changed)
 
     def follow(self, battery: str) -> None:

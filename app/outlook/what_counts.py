@@ -8,7 +8,6 @@ from app.outlook.change_bars import CHANGE, ChangeBars
 from app.outlook.late_table import LateTable
 from app.solving import Answer
 from app.theme.look import Look
-from app.theme.sizes import section_width
 from wiring.plan.positions import lasting
 
 HEADS = ("If it is otherwise", "Sessions", "Lasts", "Longer or shorter by")
@@ -26,7 +25,7 @@ class WhatCounts(LateTable):
         header = self.table.horizontalHeader()
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         header.setSectionResizeMode(CHANGED, QHeaderView.ResizeMode.Fixed)
-        section_width(header, CHANGED, CHANGED_WIDTH)
+        header.resizeSection(CHANGED, CHANGED_WIDTH)
         self.table.setItemDelegateForColumn(CHANGED, ChangeBars(look, self.table))
         self.heads_right((1, 2, 3))
         self.table.setWordWrap(False)

@@ -94,7 +94,9 @@ class RowPainter(QStyledItemDelegate):
         painter.setFont(screen_font(12.5, "semibold"))
         painter.setPen(QColor(s.ink))
         flags = Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap
-        painter.drawText(_heading_rect(rect).translated(0, middle - rect.center().y()), flags, row.words)
+        room = _heading_rect(rect)
+        words = QRectF(room.left(), middle - rect.height() / 2, room.width(), rect.height())
+        painter.drawText(words, flags, row.words)
         arrow = QRectF(rect.right() - _PAD - 14, middle - 7, 14, 14)
         if not is_open:
             painter.translate(arrow.center())

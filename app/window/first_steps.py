@@ -56,17 +56,7 @@ class FirstSteps(QWidget):
 
     def follow(self, plan: Plan, tool: str) -> None:
         """Show while nothing is drawn and nothing is in hand."""
-        drawn = (
-            plan.parts
-            or plan.wires
-            or plan.board
-            or plan.tracks
-            or plan.wireways
-            or plan.backdrop
-            or plan.scenes
-            or plan.panels
-        )
-        self.setVisible(not drawn and tool == "select")
+        self.setVisible(not is_drawn_on(plan) and tool == "select")
         self._centre()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -79,3 +69,9 @@ class FirstSteps(QWidget):
         self.setFixedWidth(min(scaled(WIDTH), self._view.width() - SIDE_ROOM))
         self.adjustSize()
         self.move((self._view.width() - self.width()) // 2, (self._view.height() - self.height()) // 2)
+
+
+def is_drawn_on(plan: Plan) -> bool:
+    """Whether there is anything on the plan at all, parts or not."""
+    things = (plan.parts, plan.wires, plan.board, plan.joists, plan.tracks, plan.wireways)
+    return bool(any(things) or plan.backdrop or plan.scenes or plan.panels)

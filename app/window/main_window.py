@@ -23,7 +23,7 @@ from app.tray.tray import Tray
 from app.window.actions import VIEWS, ZOOMS, Actions
 from app.window.columns import column
 from app.window.committed_typing import commit_typing
-from app.window.first_steps import FirstSteps
+from app.window.first_steps import FirstSteps, is_drawn_on
 from app.window.header import Header
 from app.window.menus import fill
 from app.window.notice_bar import NoticeBar
@@ -204,7 +204,7 @@ class MainWindow(QMainWindow):
         situation = answer.situation
         self.plan_view.set_answer(answer)
         self.inspector.show_answer(answer)
-        self.strip.show_findings(situation.findings, empty=not situation.plan.parts)
+        self.strip.show_findings(situation.findings, empty=not is_drawn_on(situation.plan))
         self._show_on_page(answer)
 
     def _show_on_page(self, answer: Answer) -> None:
