@@ -13,7 +13,9 @@ from wiring.drawings.plan_parts import Placed, terminal_on_paper
 from wiring.drawings.wire_colour import wire_colour
 from wiring.pictures.picture import Item, Path, Pen, Point
 from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.places import terminal_at
 from wiring.plan.plan import Plan
+from wiring.plan.square_corner import square_corner
 from wiring.plan.wire import Wire
 from wiring.standards.conductors import read_size
 
@@ -43,7 +45,7 @@ def wire_runs(
         ends = [_end(plan, kinds, fit, placed, ref) for ref in (wire.start, wire.end)]
         if ends[0] is None or ends[1] is None:
             continue
-        way = [ends[0], *(fit.at(p) for p in wire.bends), ends[1]]
+        way = _squared([ends[0], *(fit.at(p) for p in wire.bends), ends[1]], plan, kinds, fit, wire)
         if overlap_of(_roomy(around(way)), clip):
             ways[wire.id] = way
     shares: dict[tuple[Point, Point], list[WireId]] = defaultdict(list)
@@ -96,6 +98,25 @@ def _end(
     if spot is None:
         return None
     return terminal_on_paper(fit, spot, kinds[plan.parts[ref.part].kind], ref.terminal)
+
+
+def _squared(way: list[Point], plan: Plan, kinds: Mapping[str, Kind], fit: Fit, wire: Wire) -> list[Point]:
+    """Return the way with its outer corners drawn along with terminals that stand off their true places."""
+    if len(way) < 3:
+        return way
+    squared = list(way)
+    was = [_true_place(plan, kinds, fit, ref) for ref in (wire.start, wire.end)]
+    true_way = [was[0], *way[1:-1], was[1]]
+    for end, corner, beyond in ((0, 1, 2), (-1, -2, -3)):
+        (old_x, old_y), (x, y) = true_way[corner], squared[corner]
+        new_x, new_y = square_corner(true_way[end], way[end], true_way[corner], true_way[beyond])
+        squared[corner] = (x + new_x - old_x, y + new_y - old_y)
+    return squared
+
+
+def _true_place(plan: Plan, kinds: Mapping[str, Kind], fit: Fit, ref: TerminalRef) -> Point:
+    part = plan.parts[ref.part]
+    return fit.at(terminal_at(part, kinds[part.kind], ref.terminal))
 
 
 def _legs(way: list[Point]) -> list[tuple[Point, Point]]:

@@ -9,9 +9,8 @@ from wiring.edits.tables import rounded_mm, with_records
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.places import Point, terminal_at
 from wiring.plan.plan import Plan
+from wiring.plan.square_corner import square_corner
 from wiring.plan.wire import Wire
-
-LEVEL_MM = 0.002  # places are kept to a thousandth; within two of them they are level
 
 
 def with_square_ends(old: Plan, new: Plan, moved: Collection[PartId], kinds: Mapping[str, Kind]) -> Plan:
@@ -37,18 +36,16 @@ def _bends(
     start, end = _place(old, wire.start, kinds), _place(old, wire.end, kinds)
     way = (start, *wire.bends, end)
     bends = list(wire.bends)
-    for ref, index, (was, corner, beyond) in (
-        (wire.start, 0, way[:3]),
-        (wire.end, -1, way[:-4:-1]),
-    ):
+    for ref, index, (was, corner, beyond) in ((wire.start, 0, way[:3]), (wire.end, -1, way[:-4:-1])):
         now = _place(new, ref, kinds)
         if ref.part not in moved or was is None or now is None or corner is None or beyond is None:
             continue
-        x_mm, y_mm = bends[index]
-        if _level(was[1], corner[1]) and _level(corner[0], beyond[0]):
-            bends[index] = x_mm, rounded_mm(now[1])
-        elif _level(was[0], corner[0]) and _level(corner[1], beyond[1]):
-            bends[index] = rounded_mm(now[0]), y_mm
+        goal = square_corner(was, now, corner, beyond)
+        # a corner both ends share goes across with one of them and down with the other
+        bends[index] = (
+            rounded_mm(bends[index][0] + goal[0] - corner[0]),
+            rounded_mm(bends[index][1] + goal[1] - corner[1]),
+        )
     return tuple(bends)
 
 
@@ -56,7 +53,3 @@ def _place(plan: Plan, ref: TerminalRef, kinds: Mapping[str, Kind]) -> Point | N
     part = plan.parts.get(ref.part)
     kind = kinds.get(part.kind) if part is not None else None
     return terminal_at(part, kind, ref.terminal) if part is not None and kind is not None else None
-
-
-def _level(a: float, b: float) -> bool:
-    return abs(a - b) <= LEVEL_MM
