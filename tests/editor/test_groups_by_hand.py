@@ -124,6 +124,13 @@ def test_one_click_takes_the_whole_the_next_one_part_and_j_the_whole_again(joine
     assert names(joined) == set(BAKERY)
 
 
+def test_two_quick_clicks_open_the_circuit_of_the_one_part(joined):
+    joined.key("Esc")
+    joined.double_click(*joined.at("E3"))
+    assert joined.window.view == "circuit" and joined.editor.selection.ids == {part_id(joined.editor, "E3")}
+    joined.window.show_view("plan")
+
+
 def test_one_part_of_it_that_is_selected_moves_alone(joined):
     joined.click(*joined.at("R1"))
     others = places(joined, "E1", "E2", "E3", "X1")

@@ -40,7 +40,7 @@ def things(plan: Plan) -> set[frozenset[str]]:
     return set(map(frozenset, things_of(plan, plan.parts)))
 
 
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=40)
 @given(st.lists(SETS, max_size=4))
 def test_joined_parts_and_all_that_was_joined_with_them_are_one_thing(joins) -> None:
     plan, expected = street(), []
@@ -59,7 +59,7 @@ def test_joined_parts_and_all_that_was_joined_with_them_are_one_thing(joins) -> 
         assert things(apart) == things(plan) - {frozenset(one)}
 
 
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=40)
 @given(st.lists(SETS, min_size=1, max_size=3), st.sets(st.sampled_from(PARTS), min_size=1))
 def test_copies_are_joined_as_their_originals_among_themselves_only(joins, chosen) -> None:
     plan = street()
