@@ -18,8 +18,18 @@ from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.places import Point, on_plan
 
-LEAST_PX, MOST_PX = 9.0, 420.0  # radius of a halo on the screen
+MOST_PX = 420.0  # radius of a halo on the screen
+LEAST_PX, LEAST_SPAN_PX = 9.0, 13.0  # the least one grows with the lightness too: seen from afar, lit is lit
 LONGEST_ROW = 60  # lights a strip is painted with at most
+FAR = 0.5  # pixels per millimetre; from farther away lamps stand close, and their light must not run together
+FADES_DARK = ((0.0, 1.0), (0.25, 0.72), (0.55, 0.28), (0.8, 0.08), (1.0, 0.0))  # share of the light by reach
+FADES_LIGHT = (
+    (0.0, 1.0),
+    (0.35, 0.86),
+    (0.6, 0.5),
+    (0.82, 0.16),
+    (1.0, 0.0),
+)  # wider: paper is bright itself
 STEP_PX = 2.0  # radii are told apart in steps of this, so that few pixmaps are kept
 
 
@@ -28,6 +38,7 @@ def paint_halos(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
     if sight.figures is None:
         return
     painter.save()
+    span_px = LEAST_SPAN_PX * min(sight.camera.scale / FAR, 1.0)
     if sight.shades.dark:
         painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Screen)
     for part_id in ids:
@@ -37,7 +48,8 @@ def paint_halos(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
         role = _colour(kind, light) if kind is not None and light is not None else ""
         if kind is None or light is None or not role:
             continue
-        radius = min(max(reach(kind, light) * sight.camera.scale, LEAST_PX), MOST_PX)
+        least = LEAST_PX + span_px * min(light, 100.0) / 100.0
+        radius = min(max(reach(kind, light) * sight.camera.scale, least), MOST_PX)
         radius = round(radius / STEP_PX) * STEP_PX
         colour = resolve(role, sight.shades.theme)
         glow = _glow(radius, colour, round(min(light, 100.0) / 10) / 10, sight.ratio, sight.shades.dark)
@@ -77,8 +89,8 @@ def _glow(radius: float, colour: str, strength: float, ratio: float, dark: bool)
     pixmap.setDevicePixelRatio(ratio)
     pixmap.fill(Qt.GlobalColor.transparent)
     gradient = QRadialGradient(radius, radius, radius)
-    most = (0.62 if dark else 0.8) * (0.35 + 0.65 * strength)
-    for at, share in ((0.0, 1.0), (0.25, 0.72), (0.55, 0.28), (0.8, 0.08), (1.0, 0.0)):
+    most = (0.62 if dark else 0.92) * (0.35 + 0.65 * strength)
+    for at, share in FADES_DARK if dark else FADES_LIGHT:
         gradient.setColorAt(at, with_alpha(QColor(colour), most * share))
     painter = QPainter(pixmap)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
