@@ -71,7 +71,8 @@ QToolButton[look="month"]:focus {{ border-color: {copper}; }}
 QLineEdit, QComboBox, QPlainTextEdit, QDateEdit {{ background: {field}; border: 1px solid {hair};
     border-bottom: 1px solid {edge}; border-radius: 5px; padding: 4px 7px; min-height: 18px;
     selection-background-color: {copper}; selection-color: {on_copper}; }}
-QListView::item:selected, QTableView::item:selected {{ border-left: 3px solid {copper}; }}
+QListView::item:selected, QTableView::item:selected {{ border-left: 3px solid {copper}; border-radius: 0;
+    background: {chosen}; color: {ink}; }}
 QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QDateEdit:focus {{ border: 1px solid {copper}; }}
 QLineEdit[wrong="true"] {{ border: 1px solid {danger}; }}
 QLineEdit#planTitle {{ background: transparent; border: 1px solid transparent; font-weight: 600; }}
@@ -82,10 +83,16 @@ QComboBox::down-arrow, QDateEdit::down-arrow {{ image: url({arrow}); width: 11px
 QComboBox[look="slim"] {{ padding: 4px 3px; }}
 QComboBox[look="slim"]::drop-down {{ width: 13px; }}
 QComboBox[look="slim"]::down-arrow {{ width: 9px; height: 9px; }}
+/* A list that drops down by itself lies in no window: behind it there is nothing to show through. */
+QListView {{ background: {field}; border: 1px solid {hair}; }}
+QMainWindow QListView, QMainWindow QTreeView, QMainWindow QTableView {{ background: transparent; border: 0; }}
+QFileDialog QListView, QFileDialog QTreeView {{ background: {field}; border: 1px solid {hair}; }}
+QFileDialog QListView::item:selected {{ background: {chosen}; color: {ink}; border: 0; border-radius: 3px; }}
+QFileDialog #sidebar {{ min-width: 130px; }}
 QComboBox QAbstractItemView {{ background: {field}; border: 1px solid {hair}; padding: 4px; outline: 0;
     selection-background-color: {chosen}; selection-color: {ink}; }}
 
-QListView, QTreeView, QTableView {{ background: transparent; border: 0; outline: 0;
+QListView, QTreeView, QTableView {{ outline: 0;
     selection-background-color: {chosen}; selection-color: {ink}; }}
 QListView::item {{ border-radius: 6px; }}
 QTableView {{ gridline-color: {hair}; selection-background-color: {chosen}; selection-color: {ink}; }}
