@@ -67,7 +67,8 @@ class Roaming:
             return
         first = 0 if step > 0 else -1
         self._grip = (self._grip + step if self._grip >= 0 else first) % len(places)
-        self._say(f"Corner {self._grip + 1} of {len(places)}: arrows move it. G: the next. Esc: let go.")
+        number = f"Corner {self._grip + 1} of {len(places)}"
+        self._say(f"{number}: arrows move it. G: the next. Enter or Esc: let go.")
 
     def let_go(self) -> bool:
         """Let go of the corner; False when none was held."""

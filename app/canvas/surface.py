@@ -133,6 +133,11 @@ class Surface(QWidget):
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
 
     def _open_chosen(self) -> None:
+        """Set the corner down that is held; without one, show what is selected."""
+        if self._roaming.let_go():
+            self.say("")
+            self.update()
+            return
         one = next(iter(self._deeds.parts or self._deeds.wires), "")
         if one:
             self.opened.emit(one)

@@ -103,6 +103,18 @@ def test_g_takes_hold_of_each_corner_and_arrows_move_that_alone(desk, what, coun
     assert not chosen(desk)
 
 
+def test_enter_lets_go_of_a_corner_before_it_opens_anything(desk):
+    opened = []
+    desk.view.opened.connect(opened.append)
+    desk.selection.select([RED])
+    desk.key(K.Key_G)
+    desk.key(K.Key_Right)
+    desk.key(K.Key_Return)
+    assert desk.view._roaming.held is None and chosen(desk) == {RED} and not opened
+    desk.key(K.Key_Return)
+    assert opened == [RED]
+
+
 def test_an_area_is_never_pushed_inside_out(desk):
     furnish(desk)
     scene = next(iter(desk.plan.scenes))
