@@ -19,10 +19,12 @@ from app.canvas.still_picture import StillPicture, StirredSince
 from app.canvas.touched import Touched
 from app.canvas.wire_painter import WirePainter
 from wiring.plan.places import Point
+from wiring.plan.plan import Plan
 
 WRONG_FROM = 0.6  # pixels per millimetre from which figures that are wrong show unasked
 READ_MOST = 24  # with more selected, figures would cover the plan
 GLOW_MOST = 600
+GRIPS_MOST = 300  # with more wires selected nobody takes one by its end
 
 
 class Frame:
@@ -33,6 +35,7 @@ class Frame:
         self._rulers = KeptRulers()
         self._touched = Touched()
         self.still = StillPicture(self.parts, self.wires)
+        self._chosen: tuple[Plan, frozenset[str], list[str], list[str]] | None = None
 
     def paint(
         self,
@@ -56,7 +59,7 @@ class Frame:
             alone = len(grounds) == 1 and not selected
             for ground in sorted(grounds):
                 paint_ground_mark(painter, sight, ground, grips=alone)
-        self._paint_marks(painter, sight, preview, selected - held_out, hovered)
+        self._paint_marks(painter, sight, preview, selected - held_out if held_out else selected, hovered)
         paint_preview(painter, sight, preview, self.parts, self.wires, wire_look, self._touched)
         self._rulers.paint(painter, sight, pointer_px)
         paint_focus(painter, sight)
@@ -74,13 +77,14 @@ class Frame:
         selected: frozenset[str],
         hovered: Hit | None,
     ) -> None:
-        wires = [w for w in sight.plan.wires if w in selected][:GLOW_MOST] if selected else []
+        wires, loose = self._wires_among(sight.plan, selected)
         idle = preview.plan is None and not preview.lands and preview.ghost is None
         if hovered is not None and idle and hovered.wire and hovered.wire not in selected:
             self._glow(painter, sight, [hovered.wire], 0.22)
         if wires:
-            self._glow(painter, sight, wires, 0.55)
-            paint_bends(painter, sight, loose_wires(sight.plan, selected))
+            self._glow(painter, sight, wires[:GLOW_MOST], 0.55)
+            if len(loose) <= GRIPS_MOST:
+                paint_bends(painter, sight, loose)
         paint_group_marks(painter, sight, selected, hovered.part if hovered is not None and idle else "")
         paint_selected(painter, sight, selected, handle=idle)
         if not idle:
@@ -89,16 +93,24 @@ class Frame:
             paint_hovered(painter, sight, hovered.part)
         paint_readings(painter, sight, self._to_read(sight, selected, hovered))
 
+    def _wires_among(self, plan: Plan, selected: frozenset[str]) -> tuple[list[str], list[str]]:
+        """Return the wires among what is selected, and those of them with grips; looked up once."""
+        known = self._chosen
+        if known is None or known[0] is not plan or known[1] is not selected:
+            wires = [w for w in plan.wires if w in selected] if selected else []
+            known = self._chosen = plan, selected, wires, loose_wires(plan, selected)
+        return known[2:]
+
     def _glow(self, painter: QPainter, sight: Sight, wires: list[str], share: float) -> None:
         self.wires.glow(painter, sight, wires, share)
         ends = {ref.part for w in wires for ref in (sight.plan.wires[w].start, sight.plan.wires[w].end)}
         self.parts.paint(painter, sight, [p for p in sorted(ends) if p in sight.plan.parts])
 
     def _to_read(self, sight: Sight, selected: frozenset[str], hovered: Hit | None) -> list[str]:
-        asked = [i for i in selected if i in sight.plan.parts] + loose_wires(sight.plan, selected)
-        asked = (
-            asked if len(selected) <= READ_MOST else []
-        )  # the wires within a whole thing are not asked for
+        asked: list[str] = []
+        if len(selected) <= READ_MOST:  # the wires within a whole thing are not asked for
+            asked = [i for i in selected if i in sight.plan.parts]
+            asked += self._wires_among(sight.plan, selected)[1]
         if hovered is not None and hovered.id and hovered.id not in selected:
             asked.append(hovered.id)
         if sight.camera.scale >= WRONG_FROM:

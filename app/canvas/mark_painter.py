@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from app.canvas.geometry import Box
@@ -49,10 +49,12 @@ def paint_selected(painter: QPainter, sight: Sight, selected: Iterable[str], *, 
     painter.setPen(QPen(sight.shades.copper, 1.6))
     many = len(parts) > MANY
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, not many)
-    rects = [_rect(Box(*row)) for row in shown_boxes(sight, [p.id for p in parts]).tolist()]
+    boxes = shown_boxes(sight, [p.id for p in parts]).tolist()
     if many:
-        painter.drawRects(rects)
+        painter.setPen(QPen(sight.shades.copper, 1))  # a hairline is painted many times as fast
+        painter.drawRects([QRect(round(a), round(b), round(c - a), round(d - b)) for a, b, c, d in boxes])
         return
+    rects = [_rect(Box(*row)) for row in boxes]
     for rect in rects:
         painter.drawRoundedRect(rect, CORNER_PX, CORNER_PX)
     box = selection_box(sight, ids)

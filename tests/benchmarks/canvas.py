@@ -12,6 +12,8 @@ while a part with fifty wires is dragged, from the file to a painted window, fro
 plan and inspector, and how many acts of the hand the quay scene takes from an empty plan to its sheets.
 Choices are timed apart too: the very first, then a part, a wire, a few things and nothing in turn
 (`select_ms` is the median of all of these), 500 things, all there is, and nothing after all.
+`light_150_ms` and `refresh_150_ms` are from a click on a switch to lamps and wires painted and to everything
+painted (see refreshing.py); `_one_thread` is the same without a thread beside the window, as tests have it.
 """
 
 import itertools
@@ -35,6 +37,7 @@ from app.canvas.view import PlanView
 from app.selection import Selection
 from app.session import Session
 from tests.benchmarks.frames_on_the_way import walk_ms
+from tests.benchmarks.refreshing import refresh_times
 from tests.benchmarks.selecting import select_times
 from tests.benchmarks.whole_editor import drag_ms, frame_ms, open_s, quay_actions, with_hub
 from wiring.catalogue.shelf import builtin_kinds
@@ -163,6 +166,8 @@ def main() -> None:
     print(f"drag_ms = {drag_ms(plan):.1f}")
     print(f"open_s = {open_s(plan):.2f}")
     for name, took in select_times(plan).items():
+        print(f"{name} = {took:.1f}")
+    for name, took in refresh_times().items():
         print(f"{name} = {took:.1f}")
     print(f"quay_actions = {quay_actions()}")
     del app

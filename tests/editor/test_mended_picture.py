@@ -8,6 +8,7 @@ from support.surfaces import Desk, desk
 
 from app.canvas.camera import Camera
 from app.canvas.still_picture import StillPicture
+from app.solving import Solving
 from tests.benchmarks.canvas import street
 from wiring.edits.move import move
 from wiring.edits.remove import remove
@@ -90,6 +91,26 @@ def test_a_part_that_was_dragged_stands_where_it_was_let_go(desk, mends):
     desk.release(part.x_mm + 30, part.y_mm + 10)
     assert same(desk.shot(), whole(desk))
     assert mends[0] is not None
+
+
+@pytest.mark.parametrize("scale", [0.35, 2.2])
+def test_lamps_lit_in_a_kept_picture_are_those_painted_whole(qtbot, scale):
+    desk = Desk(qtbot)
+    desk.session.open(load("demo_layouts/quay.underboard"), None)
+    solving = Solving(desk.session, at_once=True)
+    solving.answered.connect(desk.view.set_answer)
+    solving.request()
+    switch = next(p for p in desk.plan.parts.values() if p.designation == "S1")
+    lamp = next(p for p in desk.plan.parts.values() if p.designation == "E4")
+    desk.look(scale, lamp.x_mm, lamp.y_mm)
+    desk.view._burst.stop()
+    pictures = {}
+    for stand in ("off", "on", "off", "on"):
+        desk.session.throw(switch.id, stand)
+        pictures[stand] = desk.shot()
+        desk.view._state.look_at(None)  # nothing is known of where it changed: all is painted
+        assert same(pictures[stand], desk.shot())
+    assert not same(pictures["off"], pictures["on"])
 
 
 def test_what_changes_out_of_sight_paints_nothing(desk):

@@ -7,7 +7,8 @@ from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import in_use
-from wiring.studies.joints import Link, ends, joints_of
+from wiring.studies.joints import Link, ends
+from wiring.studies.kept_joints import kept_joints
 from wiring.studies.roles import LOADS, SOURCE_ENDS
 from wiring.studies.ways import Ways, ways_from
 
@@ -23,7 +24,7 @@ def way_to(plan: Plan, kinds: Mapping[str, Kind], one: str) -> frozenset[str]:
     Of a load both are told; of a switch, fuse or wire the one on which no load lies. Nothing when no supply
     reaches it.
     """
-    joints = joints_of(plan, kinds, in_use(plan, kinds))
+    joints = kept_joints(plan, kinds, in_use(plan, kinds))
     costs = dict.fromkeys(plan.wires, 1.0)
     # From the part outwards: it has few terminals with wires, and a large layout many supplies.
     refs = [ref for ref in _terminals(plan, kinds, one) if ref in joints.edges]
