@@ -3,7 +3,7 @@ from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu
 from support.gesture_runs import BATTERY, KINDS, LAMP, RED, SWITCH
-from support.surfaces import desk
+from support.surfaces import PLAIN, SHIFT, desk
 
 from app.canvas.hit import hit_at
 from app.canvas.words import hit_words, tip_words
@@ -12,9 +12,9 @@ from wiring.plan.names import TerminalRef
 __all__ = ["desk"]
 
 
-def menu_at(desk, x, y):
+def menu_at(desk, x, y, keys=PLAIN):
     """Return the entries of the small menu by their words."""
-    desk.click(x, y)
+    desk.click(x, y, keys)
     hit = desk.view._hit(desk.px(x, y).x(), desk.px(x, y).y())
     menu = desk.view.menu_for(hit, desk.px(x, y))
     entries = {}
@@ -35,14 +35,14 @@ def test_the_small_menu_turns_duplicates_and_removes(desk):
 
 
 def test_the_small_menu_throws_and_keeps_a_position(desk):
-    menu, entries = menu_at(desk, 300, 300)
+    menu, entries = menu_at(desk, 300, 300, SHIFT)
     assert entries["on"].isChecked()
     assert not entries["Stands at “on” in a session"].isEnabled()
     entries["off"].trigger()
     assert desk.session.positions[SWITCH] == "off"
     assert desk.plan.parts[SWITCH].position == ""
     desk.selection.clear()
-    menu, entries = menu_at(desk, 300, 300)
+    menu, entries = menu_at(desk, 300, 300, SHIFT)
     entries["Stands at “off” in a session"].trigger()
     assert desk.plan.parts[SWITCH].position == "off"
     del menu

@@ -93,7 +93,6 @@ def walk_the_quay(walk: Walk, pdf: Path, monkeypatch) -> None:
     walk.click(1000, 700)
     walk.click(610, 520)
     walk.key("T")
-    walk.key("T")
     walk.step("See how long the battery lasts")
     walk.act("battery")
     walk.step("Save the sheets")
