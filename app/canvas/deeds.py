@@ -59,7 +59,7 @@ class Deeds:
     def turn(self, degrees: float = QUARTER_DEG) -> None:
         """Turn the selected parts."""
         if self.parts:
-            self._session.do(turn(self.parts, degrees))
+            self._session.do(turn(self.parts, degrees, kinds=self._session.kinds))
 
     def remove(self) -> None:
         """Take the selection away."""
