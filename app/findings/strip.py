@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QModelIndex, QObject, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -68,7 +68,7 @@ class FindingsStrip(QFrame):
         self.list.hide()
         self.list.clicked.connect(self._point)
         self.list.activated.connect(self._point)
-        self.hint = QLabel(self)
+        self.hint = _Hint(self)
         self.hint.setProperty("look", "quiet")
         self.hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
@@ -152,6 +152,19 @@ class FindingsStrip(QFrame):
     def _point(self, index: QModelIndex) -> None:
         finding: Finding = index.data(FINDING_ROLE)
         self.pointed.emit((*finding.parts, *finding.wires))
+
+
+class _Hint(QLabel):
+    """Words that end in three points where there is no room for all of them; the tip has them whole."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        words = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, self.width())
+        role = self.foregroundRole()
+        self.style().drawItemText(
+            painter, self.rect(), int(self.alignment()), self.palette(), self.isEnabled(), words, role
+        )
+        painter.end()
 
 
 def _badge(look: Look, rank: Rank, parent: QWidget) -> tuple[QWidget, QLabel]:

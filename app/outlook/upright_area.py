@@ -9,6 +9,7 @@ class UprightArea(QScrollArea):
 
     def __init__(self, inside: QWidget, parent: QWidget) -> None:
         super().__init__(parent)
+        self._inside = inside
         self.setWidget(inside)
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
@@ -17,5 +18,5 @@ class UprightArea(QScrollArea):
 
     def minimumSizeHint(self) -> QSize:
         """The width of what it holds, beside the bar to scroll by."""
-        inside = self.widget().minimumSizeHint().width()
+        inside = self._inside.minimumSizeHint().width()
         return QSize(inside + self.verticalScrollBar().sizeHint().width(), super().minimumSizeHint().height())

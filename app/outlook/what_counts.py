@@ -2,16 +2,19 @@
 
 from datetime import date
 
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHeaderView, QWidget
 
 from app.outlook.change_bars import CHANGE, ChangeBars
 from app.outlook.late_table import LateTable
 from app.solving import Answer
 from app.theme.look import Look
+from app.theme.words import scaled
 from wiring.plan.positions import lasting
 
 HEADS = ("If it is otherwise", "Sessions", "Lasts", "Longer or shorter by")
-CHANGED, CHANGED_WIDTH = 3, 300
+CHANGED, CHANGED_WIDTH, NARROW_WIDTH = 3, 300, 150
+ROOM_FOR_BARS = 540
 NOTHING = "There is no forecast to ask about: its cell type is not in the list, or nothing hangs on it."
 SAID = "One assumption at a time is made otherwise, the rest stays as the plan has it."
 LEAST_SHARE = 0.005  # a smaller change is none
@@ -30,6 +33,13 @@ class WhatCounts(LateTable):
         self.heads_right((1, 2, 3))
         self.table.setWordWrap(False)
         self.found.connect(self._show_effects)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Shorten the bars before the names."""
+        super().resizeEvent(event)
+        roomy = self.width() >= scaled(ROOM_FOR_BARS)
+        width = max(CHANGED_WIDTH, scaled(NARROW_WIDTH)) if roomy else scaled(NARROW_WIDTH)
+        self.table.horizontalHeader().resizeSection(CHANGED, width)
 
     def _show_effects(self, found: object) -> None:
         """Show the effects in their order."""

@@ -67,11 +67,13 @@ class Look(QObject):
 
     def enlarge(self, *, up: bool) -> None:
         """Write larger or smaller, one step."""
-        desktop = factor_of_desktop()
-        step = next_step(factor(), desktop, up=up)
+        self.write_at(next_step(factor(), factor_of_desktop(), up=up))
+
+    def write_at(self, step: float) -> None:
+        """Write at that factor; that of the desktop is followed from then on."""
         if step == factor():
             return
-        self._words = 0.0 if step == desktop else step
+        self._words = 0.0 if step == factor_of_desktop() else step
         wear_factor(step)
         application = QApplication.instance()
         if isinstance(application, QApplication):

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QToolButton
-from support.editors import close_editor, made_editor, open_demo
+from support.editors import open_demo
 
 from app.theme import desktop_words, look, words
 from app.theme.fonts import picture_font, screen_font
@@ -13,20 +13,11 @@ from app.window.actions import VIEWS
 Key, Shift = Qt.Key, Qt.KeyboardModifier.ShiftModifier
 
 
-@pytest.fixture(autouse=True)
-def usual_words():
-    yield
-    words.wear_factor(1.0)
-
-
 @pytest.fixture
-def window(tmp_path):
-    made = made_editor(tmp_path)
-    open_demo(made)
-    yield made.window
-    while words.factor() > 1.0:
-        made.look.enlarge(up=False)
-    close_editor(made)
+def window(editor):
+    open_demo(editor)
+    yield editor.window
+    editor.look.write_at(1.0)
 
 
 def test_the_desktops_font_is_followed_within_what_the_window_has_room_for(monkeypatch):
@@ -63,32 +54,31 @@ def test_a_key_enlarges_everything_at_once_and_another_takes_it_back(window):
     field = window.tray.search
     before = (label.fontMetrics().height(), field.height(), window.header.height(), screen_font().pixelSize())
     picture = picture_font("regular").pixelSize()
-    for _ in range(2):
-        QTest.keyClick(window, Key.Key_F9)
+    QTest.keyClick(window, Key.Key_F9)
     QApplication.processEvents()
     after = (label.fontMetrics().height(), field.height(), window.header.height(), screen_font().pixelSize())
-    assert words.factor() == 1.25 and all(a > b for a, b in zip(after, before, strict=True))
+    assert words.factor() == 1.1 and all(a > b for a, b in zip(after, before, strict=True))
     assert picture_font("regular").pixelSize() == picture  # sheets and signs are drawn to scale
-    assert window.remembered.words == 1.25
-    for _ in range(3):
+    assert window.remembered.words == 1.1
+    for _ in range(2):  # the second finds nothing smaller
         QTest.keyClick(window, Key.Key_F9, Shift)
     QApplication.processEvents()
     now = (label.fontMetrics().height(), field.height(), window.header.height(), screen_font().pixelSize())
     assert now == before and window.remembered.words == 0.0
 
 
-def test_what_was_chosen_is_worn_at_the_next_start(window, tmp_path):
-    QTest.keyClick(window, Key.Key_F9)
-    words.wear_factor(1.0)
-    worn = look.Look("light", window.remembered.words)
+def test_what_was_chosen_is_worn_at_the_next_start(editor):
+    editor.remembered.words = 1.1
+    worn = look.Look("light", editor.remembered.words)
     worn.dress(QApplication.instance())
-    assert words.factor() == 1.1
+    assert words.factor() == 1.1 and screen_font(20).pixelSize() == 22
+    look.Look("light").dress(QApplication.instance())
+    assert words.factor() == 1.0
 
 
-@pytest.mark.parametrize("steps", (2, 4))
-def test_large_words_fit_into_the_smallest_window(window, steps):
-    for _ in range(steps):
-        QTest.keyClick(window, Key.Key_F9)
+@pytest.mark.parametrize("factor", (1.25, 1.6))
+def test_large_words_fit_into_the_smallest_window(window, factor):
+    window.look.write_at(factor)
     window.resize(1024, 600)
     QApplication.processEvents()
     for view in VIEWS:
