@@ -12,8 +12,9 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.edits.load_ends import gate_ends, load_ends
 from wiring.edits.poles import Pole, poles
-from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
 
 FULL = 2  # wires on a terminal; common practice, no source
 
@@ -123,12 +124,26 @@ class Leads:
 
     @cached_property
     def _wired(self) -> Mapping[TerminalRef, list[TerminalRef]]:
-        joined: dict[TerminalRef, list[TerminalRef]] = defaultdict(list)
-        for wire in self._plan.wires.values():
-            joined[wire.start].append(wire.end)
-            joined[wire.end].append(wire.start)
-        return joined
+        return _wired(self._plan.wires)
 
     @cached_property
     def _fed(self) -> Mapping[TerminalRef, Pole]:
         return poles(self._plan, self._kinds)
+
+
+_Wired = Mapping[TerminalRef, list[TerminalRef]]
+_last: tuple[object, _Wired] | None = None  # of the wires asked about last; replaced whole
+
+
+def _wired(wires: Mapping[WireId, Wire]) -> _Wired:
+    """Return what each terminal is wired to; one act asks for it several times."""
+    global _last
+    last = _last
+    if last is not None and last[0] is wires:
+        return last[1]
+    joined: dict[TerminalRef, list[TerminalRef]] = defaultdict(list)
+    for wire in wires.values():
+        joined[wire.start].append(wire.end)
+        joined[wire.end].append(wire.start)
+    _last = wires, joined
+    return joined

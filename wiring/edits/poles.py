@@ -33,11 +33,25 @@ def source_ends(kind: Kind) -> tuple[str, str] | None:
     return None
 
 
-def poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
+_last: tuple[object, object, Mapping[TerminalRef, Pole]] | None = None  # of the last plan; replaced whole
+
+
+def poles(plan: Plan, kinds: Mapping[str, Kind]) -> Mapping[TerminalRef, Pole]:
     """Return the pole of every terminal that is joined to one; a terminal that reaches two is left out.
 
-    Contacts count as closed in whichever position they close; nothing is followed through a load.
+    Contacts count as closed in whichever position they close; nothing is followed through a load. One act
+    asks several times: the answer for the last plan is kept.
     """
+    global _last
+    last = _last
+    if last is not None and last[0] is plan and last[1] is kinds:
+        return last[2]
+    found = _poles(plan, kinds)
+    _last = plan, kinds, found
+    return found
+
+
+def _poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
     firm: _Joints = defaultdict(list)  # whatever stands how
     contacts: _Joints = defaultdict(list)
     for a, b, is_contact in _joints(plan, kinds):
