@@ -3,6 +3,7 @@
 import math
 from collections import Counter
 from collections.abc import Iterable, Mapping
+from functools import cached_property
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.copies import FreeNames
@@ -35,7 +36,7 @@ class Laying:
         self._designations = FreeNames(p.designation for p in plan.parts.values())
         self._by_id = dict(plan.parts)
         self._reaches: dict[str, float] = {}  # by the key of a kind
-        self._ground = self._seen([plan.parts[i] for i in near])
+        self._near = [plan.parts[i] for i in near]
 
     def at(self, ref: TerminalRef) -> Point:
         """Return where a terminal lies; EditRefused when its part has no such terminal."""
@@ -112,13 +113,14 @@ class Laying:
         self._number += 1
         return self._number - 1
 
-    def _seen(self, near: list[Part]) -> Ground:
-        """Return the obstacles around some parts, with the wires that lie there."""
-        xs, ys = [p.x_mm for p in near] or [0.0], [p.y_mm for p in near] or [0.0]
+    @cached_property
+    def _ground(self) -> Ground:
+        """Obstacles around the parts it is near, wires too; not looked for before a way is asked."""
+        xs, ys = [p.x_mm for p in self._near] or [0.0], [p.y_mm for p in self._near] or [0.0]
         box = min(xs) - NEAR_MM, min(ys) - NEAR_MM, max(xs) + NEAR_MM, max(ys) + NEAR_MM
         standing = [
             p
-            for p in self._by_id.values()
+            for p in self.plan.parts.values()
             if p.kind in self.kinds and box[0] <= p.x_mm <= box[2] and box[1] <= p.y_mm <= box[3]
         ]
         ground = Ground(
@@ -138,7 +140,7 @@ class Laying:
         """Whether a wire may lie in a rectangle, by its bends and by where its parts stand."""
         xs, ys, reach = [x for x, _ in wire.bends], [y for _, y in wire.bends], 0.0
         for ref in (wire.start, wire.end):
-            part = self._by_id.get(ref.part)
+            part = self.plan.parts.get(ref.part)
             kind = self.kinds.get(part.kind) if part is not None else None
             if part is None or kind is None:
                 continue
