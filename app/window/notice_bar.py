@@ -1,8 +1,17 @@
 """A slip over the page that shows one notice at a time; nothing moves when it comes or goes."""
 
-from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QSizePolicy,
+    QToolButton,
+    QWidget,
+)
 
 from app.findings.flag import Flag
 from app.notices import Notice, Notices
@@ -15,6 +24,8 @@ NOTE_MS, REFUSAL_MS = 9000, 20000  # these leave by themselves; what needs an an
 
 class NoticeBar(QFrame):
     """Hidden until something is said; Escape or the cross puts it away."""
+
+    left = Signal()  # it goes with the keys still meant for it; what is next in the row must not get them
 
     def __init__(self, notices: Notices, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
@@ -43,6 +54,13 @@ class NoticeBar(QFrame):
         notices.said.connect(self._show)
         notices.outdated.connect(self.forget)
         self._over: QWidget | None = None
+
+    def setVisible(self, visible: bool) -> None:
+        """Give the keys back before it hides."""
+        held = QApplication.focusWidget()
+        if not visible and held is not None and self.isAncestorOf(held):
+            self.left.emit()
+        super().setVisible(visible)
 
     def lie_over(self, page: QWidget) -> None:
         """Keep over the upper edge of a widget of the same window, wherever that lies."""

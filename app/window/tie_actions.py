@@ -88,6 +88,7 @@ def tie(window: "MainWindow") -> None:
     fill_only(window)
     fill_all_of(window)
     tie_sets(window)
+    window.notice_bar.left.connect(lambda: window.show_view(window.view))
 
 
 def _act(window: "MainWindow", name: str, act: Callable[[], object]) -> None:

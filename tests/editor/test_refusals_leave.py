@@ -3,8 +3,10 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QPushButton
 from support.editors import DEMOS, open_demo, part_id
 
+from app.notices import Notice
 from app.window import notice_bar
 from wiring.edits.backdrop import lay_backdrop
 from wiring.edits.set_plan import set_plan
@@ -95,3 +97,14 @@ def test_a_picture_that_is_gone_is_told_until_it_is_put_away(editor, tmp_path):
     assert bar.isVisible()
     QTest.keyClick(bar, Key.Key_Escape)
     assert not bar.isVisible()
+
+
+def test_a_notice_that_is_answered_gives_the_keys_to_the_plan_and_not_to_its_title(editor, qtbot):
+    open_demo(editor)
+    window, answers = editor.window, []
+    window.activateWindow()
+    editor.notices.offer(Notice("A copy was kept.", "weak", "Open the copy", lambda: answers.append(1)))
+    button = window.notice_bar.findChild(QPushButton)
+    QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+    assert answers and not window.notice_bar.isVisible()
+    qtbot.waitUntil(lambda: window.focusWidget() is window.plan_view, timeout=1000)
