@@ -127,9 +127,12 @@ class FindingsStrip(QFrame):
         self._toggle.setChecked(yes)
 
     def _unfold(self, yes: bool) -> None:
+        held = not yes and self.list.hasFocus()
         self._toggle.setText("Hide" if yes else "Show")
         self._toggle.setShortcut(KEY)  # Qt forgets it when the words change
         self.list.setVisible(yes)
+        if held:
+            self.left.emit()  # else what is next in the row gets the keys
 
     def _come_in(self, yes: bool) -> None:
         """Go on by keys in the list that was just opened."""
@@ -145,7 +148,6 @@ class FindingsStrip(QFrame):
         key = event.key() if isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress else None
         if watched is self.list and key == Qt.Key.Key_Escape:
             self.unfold(False)
-            self.left.emit()
             return True
         return super().eventFilter(watched, event)
 

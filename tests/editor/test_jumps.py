@@ -134,6 +134,10 @@ def test_the_list_of_findings_is_reached_and_left_by_keys(quay, qtbot):
     assert window.strip.list.currentIndex().row() == 0
     QTest.keyClick(window.strip.list, Key.Key_Escape)
     assert not window.strip.list.isVisible() and window.focusWidget() is window.plan_view
+    for shown in (True, False):  # the key that opens the list closes it too
+        QTest.keyClick(window.focusWidget(), Key.Key_I, Qt.KeyboardModifier.ControlModifier)
+        qtbot.waitUntil(lambda shown=shown: window.strip.list.isVisible() == shown)
+    assert window.focusWidget() is window.plan_view
 
 
 def test_what_is_alike_is_selected_together_from_the_menu(quay):
