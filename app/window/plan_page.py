@@ -95,7 +95,7 @@ class PlanPage(QWidget):
     def keep_room(self) -> None:
         """Be as wide from the start as the bar gets with everything in it, so that nothing shifts later."""
         hidden = [w for w in (self.wire_size, self.wire_colour, self.thrown) if w.isHidden()]
-        for widget in hidden:
+        for widget in (*hidden, *self._zooms):
             widget.setVisible(True)
         self.thrown.setText("99")
         self._bar.ensurePolished()
