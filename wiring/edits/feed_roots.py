@@ -1,7 +1,7 @@
 """Where the two conductors of a feed begin: wired from the supply over fuse, switch and blocks if need be."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.edits.edit import EditRefused
@@ -46,7 +46,7 @@ def roots(laying: Laying, found: Sorted, wanted: Poles = 0) -> Roots:
     return Roots(plus, minus, source)
 
 
-def _source(laying: Laying, found: Sorted, known: dict[TerminalRef, Pole]) -> PartId:
+def _source(laying: Laying, found: Sorted, known: Mapping[TerminalRef, Pole]) -> PartId:
     plan = laying.plan
     feeders = (*found.gates, *found.blocks, *found.taps)
     reached = {known[r].source for p in feeders for r in _refs(laying, p) if r in known}
@@ -71,7 +71,7 @@ def _refs(laying: Laying, part: Part) -> list[TerminalRef]:
 
 
 def _to_blocks(
-    laying: Laying, blocks: Sequence[Part], known: dict[TerminalRef, Pole], plus: Outlet, minus: Outlet
+    laying: Laying, blocks: Sequence[Part], known: Mapping[TerminalRef, Pole], plus: Outlet, minus: Outlet
 ) -> tuple[Outlet, Outlet]:
     """Make distribution blocks the ways out: of the pole they are joined to, else plus first, then minus."""
     side: dict[bool, Part] = {}
@@ -106,7 +106,7 @@ def _colour_at(laying: Laying, block: Part, outlet: Outlet) -> str:
 
 
 def _at_taps(
-    laying: Laying, taps: Sequence[Part], known: dict[TerminalRef, Pole], plus: Outlet, minus: Outlet
+    laying: Laying, taps: Sequence[Part], known: Mapping[TerminalRef, Pole], plus: Outlet, minus: Outlet
 ) -> tuple[Outlet, Outlet]:
     """Let strips and plugs that are fed be the ways out, at their ends farthest from the supply.
 

@@ -86,6 +86,6 @@ def _standing(situation: Situation) -> _Standing:
     last = _stood
     if last is not None and last[0] is situation.plan and last[1] is situation.kinds:
         return last[2]
-    found = {rule: tuple(rule(situation)) for rule in RULES if rule in STANDING}
+    found: _Standing = {rule: tuple(rule(situation)) for rule in RULES if rule in STANDING}
     _stood = situation.plan, situation.kinds, found
     return found
