@@ -9,8 +9,22 @@ from wiring.plan.plan import Plan
 Positions = Mapping[PartId, str]
 
 
+_last: tuple[object, object, Positions] | None = None  # of the parts asked about last; replaced whole
+
+
 def in_use(plan: Plan, kinds: Mapping[str, Kind]) -> dict[PartId, str]:
-    """Return the positions while a session runs: the part's own, else what its kind has as usual."""
+    """Return the positions while a session runs: the part's own, else what its kind has as usual.
+
+    A throw of a switch asks many times: the answer for the last parts is kept, and given out in copies.
+    """
+    global _last
+    last = _last
+    if last is None or last[0] is not plan.parts or last[1] is not kinds:
+        last = _last = plan.parts, kinds, _in_use(plan, kinds)
+    return dict(last[2])
+
+
+def _in_use(plan: Plan, kinds: Mapping[str, Kind]) -> Positions:
     found: dict[PartId, str] = {}
     for part in plan.parts.values():
         kind = kinds.get(part.kind)
