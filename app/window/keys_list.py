@@ -33,6 +33,26 @@ SAID = {
     **dict.fromkeys(PICTURE, "Picture: "),
 }
 TEXTS = {act.name: act.text.replace("&", "").rstrip("…") for act in ACTS}
+OTHER_WORDS = {
+    **dict.fromkeys(("row", "column", "left", "right", "top", "bottom"), "align line up"),
+    **dict.fromkeys(("space_across", "space_down"), "distribute spread"),
+    **dict.fromkeys(("mirror_across", "mirror_down"), "mirror flip"),
+    **dict.fromkeys(("nearer", "farther"), "zoom in out magnify"),
+    "show_all": "zoom fit whole",
+    "turn": "rotate",
+    "remove": "delete erase",
+    "duplicate": "copy again",
+    "throw": "toggle switch",
+    "feed": "wire power connect",
+    "route": "reroute",
+    "focus": "isolate dim hide others",
+    "look": "theme dark light",
+    "join": "group",
+    "take_apart": "ungroup",
+    "bring_out": "plug cable loom",
+    "measure": "ruler distance",
+    "rename": "label",
+}
 OTHERS = (
     ("Window", "Show or hide the findings", ("Ctrl+I",)),
     ("Window", "From field to field, and back", ("Tab", "Shift+Tab")),
@@ -52,10 +72,11 @@ class KeyRow(NamedTuple):
     where: str
     words: str
     keys: tuple[str, ...]
+    other_words: str = ""  # by which the same thing is also known
 
     def fits(self, typed: str) -> bool:
         """Whether every word that was typed stands in it."""
-        line = " ".join((self.where, self.words, shown(self.keys))).casefold()
+        line = " ".join((self.where, self.words, shown(self.keys), self.other_words)).casefold()
         return all(word in line for word in typed.casefold().split())
 
 
@@ -75,7 +96,7 @@ def _of_menus(window: "MainWindow") -> Iterator[KeyRow]:
                     continue
                 keys = tuple(k.toString() for k in act.shortcuts())
                 words = SAID.get(one, "Export: " if one.startswith("export") else "") + TEXTS[one]
-                yield KeyRow(f"Menu {_plain(title)}", words, keys)
+                yield KeyRow(f"Menu {_plain(title)}", words, keys, OTHER_WORDS.get(one, ""))
 
 
 def show_keys(window: "MainWindow") -> None:

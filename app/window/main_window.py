@@ -188,11 +188,11 @@ class MainWindow(QMainWindow):
         self.setWindowTitle(f"{session.plan.title}[*]")
         self.setWindowModified(session.unsaved)
         self.first_steps.follow(session.plan, self.plan_view.tool)
-        undo, redo = session.undo_label, session.redo_label
-        self.acts["undo"].setEnabled(undo is not None)
-        self.acts["redo"].setEnabled(redo is not None)
-        self.acts["undo"].setText(f"&Undo {undo.lower()}" if undo else "&Undo")
-        self.acts["redo"].setText(f"&Redo {redo.lower()}" if redo else "&Redo")
+        for word, step in (("Undo", session.undo_label), ("Redo", session.redo_label)):
+            act, words = self.acts[word.lower()], f"{word} {step.lower()}" if step else word
+            act.setEnabled(step is not None)
+            act.setText(f"&{words}")
+            act.setToolTip(f"{words}  {act.shortcut().toString()}")
 
     def _tell_thrown(self) -> None:
         usual = in_use(self.session.plan, self.session.kinds)

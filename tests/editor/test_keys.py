@@ -136,6 +136,10 @@ def test_the_list_names_every_key_and_is_searched(editor, qtbot):
     QTest.keyClicks(keys.search, "turn quarter")
     told = [keys.table.item(n, 0).text() for n in range(keys.table.rowCount())]
     assert "Turn a quarter" in told and len(told) < 8
+    keys.search.clear()
+    QTest.keyClicks(keys.search, "mirror")  # known by another word
+    told = [keys.table.item(n, 0).text() for n in range(keys.table.rowCount())]
+    assert any(t.endswith("Swap left and right") for t in told)
     QTest.keyClicks(keys.search, "xyzzy")
     assert keys.table.rowCount() == 0
     QTest.keyClick(keys, Qt.Key.Key_Escape)

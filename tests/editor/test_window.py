@@ -12,6 +12,7 @@ from app.settings import Remembered
 from app.theme.surfaces import THEMES, surfaces
 from app.window.actions import VIEWS
 from wiring.edits.remove import remove
+from wiring.edits.set_plan import set_plan
 from wiring.plan.plan import Plan
 
 
@@ -176,3 +177,11 @@ def test_zooming_a_drawing_keeps_the_point_under_the_pointer(editor):
     assert view.millimetres(about) != pytest.approx(before)
     editor.window.acts["show_all"].trigger()
     assert view.millimetres(about) == pytest.approx(before)
+
+
+def test_the_undo_button_tells_what_it_takes_back(editor):
+    editor.session.do(set_plan(title="Mole end"))
+    assert editor.window.acts["undo"].toolTip() == "Undo set title  Ctrl+Z"
+    editor.session.undo()
+    assert editor.window.acts["undo"].toolTip() == "Undo  Ctrl+Z"
+    assert editor.window.acts["redo"].toolTip() == "Redo set title  Ctrl+Shift+Z"

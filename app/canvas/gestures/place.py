@@ -57,6 +57,8 @@ def _put_into(around: Around, wire_id: str, kind: Kind, at: Point, turn_deg: flo
 
 
 def article(title: str) -> str:
-    """Return the title as it stands within a sentence, with its article."""
+    """Return the title as it stands within a sentence, with its article; several things have none."""
     within = title[:1].lower() + title[1:] if title[1:2].islower() else title
+    if "cells " in within:
+        return within
     return f"{'an' if within[:1].lower() in 'aeio' or title.startswith('LED') else 'a'} {within}"
