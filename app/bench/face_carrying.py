@@ -12,8 +12,8 @@ from app.bench.face_pointer import (
     FacePreview,
     FaceWrite,
 )
-from app.canvas.acting import Acting
 from app.canvas.gestures.pointer import Throw
+from app.canvas.hands.acting import Acting
 from app.selection import Selection
 from app.session import Session
 from wiring.plan.changes import changes_between

@@ -8,7 +8,7 @@ from app.bench.bench import FaceItem
 from app.bench.face_sight import FaceSight
 from app.bench.face_wires import courses
 from app.canvas.gestures.throw import momentary_position
-from app.canvas.hit import LANDING_PX, LEVER_SHARE, bend_at, end_rings, path_distance
+from app.canvas.hits.hit import LANDING_PX, LEVER_SHARE, bend_at, end_rings, path_distance
 from wiring.drawings.panel_face import legend
 from wiring.pictures.metrics import words_corners
 from wiring.plan.names import TerminalRef

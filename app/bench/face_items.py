@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from app.bench.face_hit import terminal_places
 from app.bench.face_sight import FaceSight
 from app.bench.face_wires import courses, label_items, wire_items
-from app.canvas.part_painter import part_state
+from app.canvas.painting.part_painter import part_state
 from wiring.catalogue.kind import Kind
 from wiring.drawings.panel_face import decoration, legend, line_colour
 from wiring.drawings.panel_parts import front_part

@@ -12,7 +12,7 @@ from app.bench.face_sight import FaceSight
 from app.bench.face_view import FaceView
 from app.bench.face_wires import courses
 from app.bench.face_wiring import bend_on_face
-from app.canvas.keys import (
+from app.canvas.hands.keys import (
     ARROWS,
     FINE_MM,
     PLAIN,

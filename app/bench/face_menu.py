@@ -9,7 +9,7 @@ from app.bench.face_hit import FaceHit
 from app.bench.face_keys import TypedFace
 from app.bench.face_lengths import length_words
 from app.canvas.gestures.throw import momentary_position
-from app.canvas.hit import Hit
+from app.canvas.hits.hit import Hit
 from app.canvas.words import hit_words, part_words
 from wiring.plan.designations import part_label
 from wiring.plan.panel_bodies import APART_MM, bodies_on, clashes, is_mounted, reaches_over, too_deep

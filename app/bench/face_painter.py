@@ -15,8 +15,8 @@ from app.bench.face_sight import FaceSight, item_box, part_box
 from app.bench.face_still import FaceStill
 from app.bench.face_wire_painter import paint_chosen_wires, paint_hovered_wire, paint_pulled
 from app.bench.face_wires import insulated, laid_anew
-from app.canvas.misfit_painter import paint_rings
-from app.canvas.shades import with_alpha
+from app.canvas.painting.misfit_painter import paint_rings
+from app.canvas.painting.shades import with_alpha
 from app.theme.fonts import screen_font
 from wiring.drawings.panel_face import line_colour
 from wiring.edits.panel_spacing import spacing_of

@@ -8,7 +8,7 @@ from PySide6.QtGui import QPainter, QPen
 from app.bench.face_lengths import INCH_MM, length_words
 from app.bench.face_sight import FaceSight
 from app.canvas.camera import round_step
-from app.canvas.shades import with_alpha
+from app.canvas.painting.shades import with_alpha
 from app.theme.fonts import screen_font
 from wiring.plan.places import Point
 

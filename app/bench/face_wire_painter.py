@@ -8,8 +8,8 @@ from app.bench.face_hit import FaceHit, terminal_places
 from app.bench.face_pointer import FacePreview
 from app.bench.face_sight import FaceSight
 from app.bench.face_wires import courses, wire_items
-from app.canvas.hit import end_rings
-from app.canvas.shades import with_alpha
+from app.canvas.hits.hit import end_rings
+from app.canvas.painting.shades import with_alpha
 from wiring.plan.panel_places import to_face
 from wiring.plan.places import Point
 

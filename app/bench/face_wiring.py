@@ -18,7 +18,7 @@ from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer,
 from app.canvas.gestures.pull_wire import pull_from, pull_wire
 from app.canvas.gestures.reconnect import drag_end
 from app.canvas.gestures.row import place_in_row
-from app.canvas.hit import Hit
+from app.canvas.hits.hit import Hit
 from wiring.catalogue.kind import Kind
 from wiring.edits.panel_spacing import spacing_of
 from wiring.plan.panel_places import from_face, to_face

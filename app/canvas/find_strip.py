@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolic
 
 from app.canvas.choice_strip import HEIGHT
 from app.canvas.found import Found, found
-from app.canvas.ground_marks import ground_box
+from app.canvas.painting.ground_marks import ground_box
 from app.canvas.surface import Surface
 from app.selection import Selection
 from app.session import Session

@@ -9,8 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.canvas.overlaps import Overlaps
+from app.canvas.painting.stirred import Stirred
 from app.canvas.shared_ways import SharedWays
-from app.canvas.stirred import Stirred
 from app.canvas.table import Floats, Table
 from app.canvas.wire_paths import raw_path
 from app.canvas.wireway_lanes import legs_in_wireways

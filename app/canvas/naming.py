@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import NamedTuple
 
-from app.canvas.area_hit import areas_of
+from app.canvas.hits.area_hit import areas_of
 from app.ground_keys import joist_index
 from app.inspector.committing import committed
 from app.session import Session

@@ -7,7 +7,7 @@ from PySide6.QtGui import QPixmap
 
 from app.canvas.camera import Camera
 from app.canvas.geometry import Box, Geometry
-from app.canvas.shades import Shades
+from app.canvas.painting.shades import Shades
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
 from wiring.findings.finding import Finding

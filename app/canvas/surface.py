@@ -8,21 +8,21 @@ from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, Q
 from PySide6.QtWidgets import QWidget
 
 from app.canvas.camera import Camera
-from app.canvas.carrying import acting_on_plan
 from app.canvas.choice_strip import ChoiceStrip
-from app.canvas.cursors import cursor_for
-from app.canvas.deeds import Deeds
-from app.canvas.frame import Frame
 from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Around
-from app.canvas.hit import Hit, hit_at
+from app.canvas.hands.carrying import acting_on_plan
+from app.canvas.hands.cursors import cursor_for
+from app.canvas.hands.deeds import Deeds
+from app.canvas.hands.key_hints import hint_for
+from app.canvas.hands.keys import SelectionKeys
+from app.canvas.hands.pointing import Pointing
+from app.canvas.hands.roaming import Roaming
+from app.canvas.hits.hit import Hit, hit_at
 from app.canvas.inline_input import InlineInput
-from app.canvas.key_hints import hint_for
-from app.canvas.keyboard_marks import paint_grip_ring, paint_steered
-from app.canvas.keys import SelectionKeys
-from app.canvas.mark_painter import on_handle, selection_box
-from app.canvas.pointing import Pointing
-from app.canvas.roaming import Roaming
+from app.canvas.painting.frame import Frame
+from app.canvas.painting.keyboard_marks import paint_grip_ring, paint_steered
+from app.canvas.painting.mark_painter import on_handle, selection_box
 from app.canvas.sight import Sight
 from app.canvas.view_state import ViewState
 from app.selection import Selection

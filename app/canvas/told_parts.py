@@ -8,8 +8,8 @@ from PySide6.QtGui import QAccessible, QAccessibleEvent, QAccessibleInterface, Q
 from PySide6.QtWidgets import QAccessibleWidget
 from shiboken6 import isValid
 
+from app.canvas.hands.walking import SORTS, things
 from app.canvas.readings import reading
-from app.canvas.walking import SORTS, things
 from app.canvas.words import ground_words, part_words, wire_words
 from wiring.plan.plan import Plan
 

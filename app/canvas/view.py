@@ -11,14 +11,14 @@ from app.canvas.backdrop_sight import BackdropSight
 from app.canvas.camera import Camera
 from app.canvas.find_strip import FindStrip
 from app.canvas.focus import Focus, of_selection
-from app.canvas.frame import Frame
 from app.canvas.geometry import Box
 from app.canvas.gestures.place import place_part
 from app.canvas.gestures.pull_wire import pull_wire
-from app.canvas.ground_marks import ground_box
-from app.canvas.hit import Hit
+from app.canvas.hands.tooled_surface import TooledSurface
+from app.canvas.hits.hit import Hit
+from app.canvas.painting.frame import Frame
+from app.canvas.painting.ground_marks import ground_box
 from app.canvas.told_parts import speak_for_plans, tell_focus
-from app.canvas.tooled_surface import TooledSurface
 from app.canvas.words import hit_words, selection_words
 from app.selection import Selection
 from app.session import PlanChanged, Session

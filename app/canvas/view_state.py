@@ -4,14 +4,14 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from app.canvas.backdrop_box import backdrop_box
 from app.canvas.camera import Camera, fitted
-from app.canvas.change_region import stays_inside
 from app.canvas.focus import Focus, seen
 from app.canvas.geometry import Box, Geometry
 from app.canvas.gestures.pointer import Around
+from app.canvas.painting.change_region import stays_inside
+from app.canvas.painting.shades import Shades, shades
+from app.canvas.painting.wire_signs import ARROWS_FROM
 from app.canvas.picture_keeper import PictureKeeper
-from app.canvas.shades import Shades, shades
 from app.canvas.sight import Sight
-from app.canvas.wire_signs import ARROWS_FROM
 from app.session import PlanChanged, Session
 from app.solving import Answer, Lit
 from wiring.circuit.figures import Figures

@@ -2,8 +2,8 @@
 
 import math
 
-from app.canvas.area_hit import areas_of
-from app.canvas.hit import Hit
+from app.canvas.hits.area_hit import areas_of
+from app.canvas.hits.hit import Hit
 from app.canvas.readings import reading
 from app.canvas.sight import Sight
 from app.canvas.wire_names import colour_name

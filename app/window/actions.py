@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QWidget
 
-from app.canvas.key_table import keys_of
+from app.canvas.hands.key_table import keys_of
 from app.theme.icons import icon
 
 

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.bench.face_key_table import FACE_KEYS
-from app.canvas.key_table import PLAN_KEYS, WHEN
+from app.canvas.hands.key_table import PLAN_KEYS, WHEN
 from app.theme.icons import icon
 from app.theme.sizes import section_width
 from app.window.actions import ACTS, DRAWN, LINES, OF_THE_PLAN, PICTURE

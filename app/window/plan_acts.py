@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog
 
 from app.canvas.focus import choices
+from app.canvas.hands.wireway_menu import route_all
 from app.canvas.joining import join_selected, take_selected_apart
 from app.canvas.picture_file import FILTER
 from app.canvas.rerouting import with_new_wires_routed
-from app.canvas.wireway_menu import route_all
 from app.window.actions import LINES, MIRRORED, SPACED
 from app.window.kept_sets import keep_set
 from wiring.edits.align import align

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.canvas.hit import Hit
+from app.canvas.hits.hit import Hit
 from app.canvas.view import PlanView
 from app.canvas.words import hit_words
 from app.inspector.wire_choice import ColourBox, SizeBox

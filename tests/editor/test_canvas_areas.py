@@ -4,10 +4,10 @@ from PySide6.QtTest import QTest
 from support.gesture_runs import BUTTON, SWITCH, around, at, bench_plan, key, run
 from support.surfaces import LEFT, PLAIN, Desk, desk
 
-from app.canvas.area_hit import area_grip_at
 from app.canvas.gestures.area import TOO_SMALL, draw_area
 from app.canvas.gestures.outline import draw_outline
 from app.canvas.gestures.pointer import Do
+from app.canvas.hits.area_hit import area_grip_at
 from wiring.edits.panels import add_panel
 from wiring.edits.scenes import add_scene
 
@@ -144,7 +144,7 @@ def test_a_gesture_that_leads_where_no_part_may_be_ends_with_a_sentence(desk):
     desk.view._state.camera = desk.view._state.camera._replace(left_mm=-1e9 + 100)
     from app.canvas.gestures.drag import drag_parts
     from app.canvas.gestures.pointer import Pointer
-    from app.canvas.hit import Hit
+    from app.canvas.hits.hit import Hit
 
     desk.view._acting.begin(drag_parts(desk.view._around(), (0, 0), SWITCH, frozenset({SWITCH})))
     desk.view._acting.send(Pointer("move", (1e12, 0), Hit((1e12, 0))))

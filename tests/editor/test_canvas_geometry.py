@@ -9,7 +9,7 @@ from support.gesture_runs import BATTERY, BLACK, KINDS, LAMP, RED, SWITCH, aroun
 
 from app.canvas.camera import LARGEST, SMALLEST, Camera, fitted
 from app.canvas.geometry import Box, Geometry
-from app.canvas.hit import hit_at, nearest_terminal, part_at, wire_at
+from app.canvas.hits.hit import hit_at, nearest_terminal, part_at, wire_at
 from app.canvas.table import Table
 from app.canvas.wire_paths import LANE_MM, fanned
 from wiring.edits.connect import connect

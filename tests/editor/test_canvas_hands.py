@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QApplication
 from support.gesture_runs import BATTERY, BLACK, BUTTON, LAMP, RED, SWITCH
 from support.surfaces import CTRL, LEFT, MIDDLE, PLAIN, SHIFT, Desk, desk
 
-from app.canvas.touched_surface import MIME
+from app.canvas.hands.touched_surface import MIME
 
 __all__ = ["desk"]
 
@@ -60,7 +60,7 @@ def test_a_band_selects(desk):
 
 def test_the_handle_turns(desk):
     desk.click(500, 100)
-    from app.canvas.mark_painter import handle_place, selection_box
+    from app.canvas.painting.mark_painter import handle_place, selection_box
 
     sight = desk.view.sight()
     x, y = sight.camera.to_plan(*handle_place(selection_box(sight, desk.selection.ids)))

@@ -6,15 +6,15 @@ from support.gesture_runs import BATTERY, BLACK, KINDS, LAMP, RED, SWITCH
 from support.surfaces import Desk, desk
 
 from app.canvas.camera import Camera
-from app.canvas.flag_painter import flag_shape
 from app.canvas.geometry import Box
-from app.canvas.label_places import label_places
-from app.canvas.label_room import LabelRoom
-from app.canvas.part_painter import shown_boxes
-from app.canvas.rulers import ruler_words
-from app.canvas.surface_painter import grid_steps_mm
+from app.canvas.painting.flag_painter import flag_shape
+from app.canvas.painting.label_places import label_places
+from app.canvas.painting.label_room import LabelRoom
+from app.canvas.painting.part_painter import shown_boxes
+from app.canvas.painting.rulers import ruler_words
+from app.canvas.painting.surface_painter import grid_steps_mm
+from app.canvas.painting.wire_pens import thickness_mm, wire_pens
 from app.canvas.wire_paths import along
-from app.canvas.wire_pens import thickness_mm, wire_pens
 from app.solving import Solving
 from wiring.edits.connect import connect
 from wiring.edits.set_plan import set_habits

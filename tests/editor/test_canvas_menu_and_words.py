@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QApplication, QMenu
 from support.gesture_runs import BATTERY, KINDS, LAMP, RED, SWITCH
 from support.surfaces import PLAIN, SHIFT, desk
 
-from app.canvas.hit import hit_at
+from app.canvas.hits.hit import hit_at
 from app.canvas.words import hit_words, tip_words
 from wiring.plan.names import TerminalRef
 

@@ -13,7 +13,7 @@ from app.bench.face_wiring import on_grid_of_face, pull_on_face
 from app.canvas.camera import Camera
 from app.canvas.geometry import Geometry
 from app.canvas.gestures.pointer import Around
-from app.canvas.shades import shades
+from app.canvas.painting.shades import shades
 from app.canvas.sight import Sight
 from wiring.edits.face_items import add_line, add_text
 from wiring.edits.panels import change_panel

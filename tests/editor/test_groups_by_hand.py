@@ -9,8 +9,8 @@ from support.editors import part_id
 from support.hands import Hands
 from support.surfaces import SHIFT
 
-from app.canvas.group_marks import AWAY_PX
-from app.canvas.mark_painter import selection_box
+from app.canvas.painting.group_marks import AWAY_PX
+from app.canvas.painting.mark_painter import selection_box
 from app.canvas.told_parts import ToldPlan
 from app.window.kept_sets import show_sets
 from wiring.edits.connect import connect

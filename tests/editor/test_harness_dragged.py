@@ -33,7 +33,7 @@ def drag_plug(desk, by, *, release=True):
 
 
 def end_of_band(plan):
-    """Return a place from the middle of the bundle, where the band is bare, where it leaves the face towards the plug."""
+    """Return a place in the middle of the bundle, bare of ties, where it leaves the face towards the plug."""
     x, y = plan.wireways[WAY].points[-1]
     return x + BESIDE_MM, y + BESIDE_MM
 

@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QApplication
 from support.gesture_runs import BATTERY, BUTTON, LAMP, RED, SWITCH
 from support.surfaces import CTRL, PLAIN, SHIFT, desk
 
-from app.canvas.grips import grip_moved, grips
-from app.canvas.key_table import PLAN_KEYS
+from app.canvas.hands.grips import grip_moved, grips
+from app.canvas.hands.key_table import PLAN_KEYS
 from wiring.edits.benchwork import add_track, set_board
 from wiring.edits.bends import add_bend
 from wiring.edits.groups import join
@@ -257,7 +257,7 @@ def state(desk):
 
 
 def press(desk, key):
-    from app.canvas.keys import combination
+    from app.canvas.hands.keys import combination
 
     code, modifiers = combination(key)
     code = K.Key_Backtab if key == "Shift+Tab" else code

@@ -13,8 +13,8 @@ from support.editors import open_demo
 
 from app.bench.face_key_table import FACE_KEYS
 from app.bench.face_keys import TO_CHOSEN, TO_TOOLS
-from app.canvas.key_table import PLAN_KEYS
-from app.canvas.keys import TO_GESTURE, TO_SELECTION, ZOOM_KEYS, combination
+from app.canvas.hands.key_table import PLAN_KEYS
+from app.canvas.hands.keys import TO_GESTURE, TO_SELECTION, ZOOM_KEYS, combination
 from app.window.actions import OF_THE_PLAN
 from app.window.keys_list import KeysList, key_rows, show_keys
 

@@ -6,12 +6,12 @@ import numpy as np
 import pytest
 from support.surfaces import Desk
 
-from app.canvas.area_names import area_names
 from app.canvas.camera import Camera
-from app.canvas.flag_painter import flag_boxes
 from app.canvas.geometry import Box
-from app.canvas.near_boxes import NearBoxes
-from app.canvas.part_painter import shown_boxes
+from app.canvas.painting.area_names import area_names
+from app.canvas.painting.flag_painter import flag_boxes
+from app.canvas.painting.near_boxes import NearBoxes
+from app.canvas.painting.part_painter import shown_boxes
 from app.solving import Solving
 from tests.benchmarks.canvas import street
 from wiring.files.store import load

@@ -7,7 +7,7 @@ import pytest
 from support.surfaces import Desk, desk
 
 from app.canvas.camera import Camera
-from app.canvas.still_picture import StillPicture
+from app.canvas.painting.still_picture import StillPicture
 from app.solving import Solving
 from tests.benchmarks.canvas import street
 from wiring.edits.move import move

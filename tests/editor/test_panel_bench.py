@@ -328,8 +328,10 @@ def test_a_tip_says_where_a_part_stands_and_why_it_does_not_fit(bench):
 
 
 def test_nothing_pressed_on_the_bench_reaches_the_plan_beneath(bench):
+    from PySide6.QtGui import QGuiApplication
     from PySide6.QtWidgets import QPushButton
 
+    QGuiApplication.clipboard().clear()  # another test may have copied something
     bench.selection.select((SWITCH,))
     before = bench.plan
     QTest.keyClick(bench.view.bench.bar.findChild(QPushButton, "leaveBench"), Key.Key_Delete)

@@ -8,7 +8,7 @@ from support.benches import BUTTON, LAMP, PANEL, STRIP, SWITCH, panel_plan
 from support.editors import field, type_into
 from support.surfaces import LEFT
 
-from app.canvas.hit import Hit
+from app.canvas.hits.hit import Hit
 from app.inspector.panel_card import PanelCard
 from app.inspector.plan_card import PlanCard
 from wiring.edits.face_items import add_line, add_text

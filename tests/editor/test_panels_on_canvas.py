@@ -7,8 +7,8 @@ from support.benches import LAMP, PANEL, SWITCH, BenchDesk, panel_plan
 from support.editing import KINDS
 from support.surfaces import CTRL
 
-from app.canvas.harness_painter import PLATE
-from app.canvas.misfit_painter import paint_misfits
+from app.canvas.painting.harness_painter import PLATE
+from app.canvas.painting.misfit_painter import paint_misfits
 from wiring.edits.face_items import add_line
 from wiring.edits.panel_harness import bring_out
 from wiring.edits.panels import change_panel

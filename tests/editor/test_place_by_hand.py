@@ -7,7 +7,7 @@ import pytest
 from support.hands import Hands
 from support.surfaces import SHIFT
 
-from app.canvas.label_room import LabelRoom
+from app.canvas.painting.label_room import LabelRoom
 
 
 @pytest.fixture
@@ -107,7 +107,7 @@ def test_a_lit_building_with_all_it_has_is_kept_and_placed_as_one_thing_in_anoth
 
 def test_labels_of_parts_set_down_close_together_overlap_neither_each_other_nor_the_parts(hands, monkeypatch):
     written = []
-    from app.canvas import label_painter
+    from app.canvas.painting import label_painter
 
     place = label_painter.label_places
     monkeypatch.setattr(

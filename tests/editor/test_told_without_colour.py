@@ -6,9 +6,9 @@ from PySide6.QtGui import QColor, QImage, QPainter
 from support.colour_vision import SEEN, contrast
 from support.editors import open_demo
 
-from app.canvas.shades import shades
+from app.canvas.painting.shades import shades
+from app.canvas.painting.wire_pens import hair_rgba, wire_pens
 from app.canvas.wire_names import colour_name
-from app.canvas.wire_pens import hair_rgba, wire_pens
 from app.canvas.words import wire_words
 from app.findings.flag import paint_flag
 from app.theme.surfaces import THEMES, surfaces

@@ -6,7 +6,7 @@ from app.canvas.gestures.choose import press
 from app.canvas.gestures.pointer import Do
 from app.canvas.gestures.pull_wire import BEGIN, NOT_A_TERMINAL, SAME, pull_from, pull_wire
 from app.canvas.gestures.reconnect import drag_end
-from app.canvas.hit import end_rings
+from app.canvas.hits.hit import end_rings
 from wiring.plan.changes import changes_between
 from wiring.plan.names import TerminalRef
 

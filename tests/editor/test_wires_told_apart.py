@@ -11,7 +11,7 @@ from support.gesture_runs import KINDS
 from app.canvas.camera import Camera
 from app.canvas.geometry import Geometry
 from app.canvas.overlaps import CLOSE_MM, LEAST_MM, Overlaps, stepped_aside
-from app.canvas.shades import shades
+from app.canvas.painting.shades import shades
 from app.canvas.sight import Sight
 from app.canvas.sub_plan import sub_plan
 from app.canvas.touched import Touched

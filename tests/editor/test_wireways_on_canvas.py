@@ -9,9 +9,9 @@ from PySide6.QtTest import QTest
 from support.gesture_runs import KINDS
 from support.surfaces import Desk
 
-from app.canvas.hit import Hit
+from app.canvas.hands.wireway_menu import route_all
+from app.canvas.hits.hit import Hit
 from app.canvas.wireway_lanes import IN_WAY_MM
-from app.canvas.wireway_menu import route_all
 from wiring.edits.connect import connect
 from wiring.edits.place_part import place
 from wiring.edits.place_row import place_row

@@ -2,7 +2,7 @@
 
 from app.canvas.geometry import Geometry
 from app.canvas.gestures.pointer import Around, Pointer
-from app.canvas.hit import Hit, hit_at
+from app.canvas.hits.hit import Hit, hit_at
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.edits.connect import connect
 from wiring.edits.place_part import place

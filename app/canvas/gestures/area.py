@@ -1,9 +1,9 @@
 """Draw a scene or a panel as a rectangle, move it by its name, resize it by its edges."""
 
-from app.canvas.area_hit import area_box, areas_of
 from app.canvas.geometry import Box
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview, travelled
 from app.canvas.gestures.snapping import on_grid
+from app.canvas.hits.area_hit import area_box, areas_of
 from wiring.edits.edit import Edit
 from wiring.edits.panels import add_panel, change_panel
 from wiring.edits.scenes import add_scene, change_scene

@@ -3,7 +3,7 @@
 import itertools
 
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Preview
-from app.canvas.hit import segment_distance
+from app.canvas.hits.hit import segment_distance
 from wiring.edits.bends import add_bend, move_bend, remove_bend
 from wiring.plan.names import WireId
 from wiring.plan.places import Point

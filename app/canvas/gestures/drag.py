@@ -2,7 +2,7 @@
 
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview, travelled
 from app.canvas.gestures.spots import marks_of, spot_at
-from app.canvas.ground_edits import shifted_joists, with_grounds_shifted
+from app.canvas.hands.ground_edits import shifted_joists, with_grounds_shifted
 from app.canvas.sub_plan import sub_plan
 from app.ground_keys import joist_key
 from wiring.edits.harness_follow import with_harness_of

@@ -2,7 +2,7 @@
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Pick, Pointer, Preview, travelled
 from app.canvas.gestures.snapping import on_grid
-from app.canvas.ground_edits import line_changed
+from app.canvas.hands.ground_edits import line_changed
 from app.ground_keys import BOARD, line_points
 from wiring.plan.places import Point
 from wiring.plan.plan import Line

@@ -10,7 +10,7 @@ from typing import Literal, NamedTuple
 
 from app.canvas.geometry import Box, Geometry
 from app.canvas.gestures.snapping import on_grid
-from app.canvas.hit import Hit
+from app.canvas.hits.hit import Hit
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.plan.joist import Joist

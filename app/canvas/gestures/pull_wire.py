@@ -3,7 +3,7 @@
 import itertools
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview, travelled
-from app.canvas.hit import Hit
+from app.canvas.hits.hit import Hit
 from wiring.edits.connect import connect
 from wiring.edits.edit import Edit, EditRefused
 from wiring.plan.designations import terminal_label

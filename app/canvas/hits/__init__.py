@@ -1,0 +1,1 @@
+"""What lies under a place of the plan, for each sort of thing."""

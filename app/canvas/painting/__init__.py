@@ -1,0 +1,1 @@
+"""What the canvas paints: layers, marks, labels, and the pictures kept of them."""

@@ -1,0 +1,61 @@
+"""Writes the names of scenes and panels above their edges, over the wires."""
+
+from typing import NamedTuple
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter
+
+from app.canvas.geometry import Box
+from app.canvas.painting.surface_painter import scene_hue
+from app.canvas.sight import Sight
+from app.theme.fonts import screen_font
+from app.theme.words import lined, scaled
+
+HIGH_PX = 17.0
+GAP_PX = 3.0
+ALWAYS_PX = 48.0  # a name this short is written even above a smaller area
+FONT = (12, "semibold")
+
+
+class AreaName(NamedTuple):
+    """A name and where it stands, in pixels."""
+
+    name: str
+    box: Box
+    ink: QColor
+
+
+def area_names(sight: Sight) -> list[AreaName]:
+    """Return the names that have room above their area."""
+    dark = sight.shades.dark
+    found = []
+    for index, scene in enumerate(sight.plan.scenes.values()):
+        hue = scene_hue(index, dark=dark)
+        ink = hue.lighter(125) if dark else hue.darker(140)
+        found.append(_placed(sight, scene.name, scene.x_mm, scene.y_mm, scene.width_mm, ink))
+    for panel in sight.plan.panels.values():
+        found.append(_placed(sight, panel.name, panel.x_mm, panel.y_mm, panel.width_mm, sight.shades.quiet))
+    return [name for name in found if name is not None]
+
+
+def paint_area_names(painter: QPainter, sight: Sight, names: list[AreaName]) -> None:
+    """Write the names on a ground that lets no line run through them."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setFont(screen_font(*FONT))
+    for name in names:
+        rect = QRectF(name.box.left, name.box.top, name.box.right - name.box.left, lined(HIGH_PX))
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(sight.shades.label_ground)
+        painter.drawRoundedRect(rect, 3, 3)
+        painter.setPen(name.ink)
+        painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, name.name)
+
+
+def _placed(
+    sight: Sight, name: str, x_mm: float, y_mm: float, room_mm: float, ink: QColor
+) -> AreaName | None:
+    width = QFontMetricsF(screen_font(*FONT)).horizontalAdvance(name) + 8.0
+    if not name or width > max(room_mm * sight.camera.scale, scaled(ALWAYS_PX)):
+        return None
+    x, y = sight.camera.to_px(x_mm, y_mm)
+    return AreaName(name, Box(x, y - lined(HIGH_PX) - GAP_PX, x + width, y - GAP_PX), ink)

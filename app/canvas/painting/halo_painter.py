@@ -1,0 +1,101 @@
+"""Paints the light of lamps on the paper round them."""
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QColor, QPainter, QPixmap, QRadialGradient
+
+from app.canvas.painting.part_painter import part_state
+from app.canvas.painting.shades import with_alpha
+from app.canvas.sight import Sight
+from wiring.catalogue.kind import Kind
+from wiring.drawings.signs.halo import halo, reach
+from wiring.drawings.signs.strip import strip_span
+from wiring.pictures.picture import Disc
+from wiring.pictures.theme import resolve
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
+from wiring.plan.places import Point, on_plan
+
+MOST_PX = 420.0  # radius of a halo on the screen
+LEAST_PX, LEAST_SPAN_PX = 9.0, 13.0  # the least one grows with the lightness too: seen from afar, lit is lit
+LONGEST_ROW = 60  # lights a strip is painted with at most
+FAR = 0.5  # pixels per millimetre; from farther away lamps stand close, and their light must not run together
+FADES_DARK = ((0.0, 1.0), (0.25, 0.72), (0.55, 0.28), (0.8, 0.08), (1.0, 0.0))  # share of the light by reach
+FADES_LIGHT = (
+    (0.0, 1.0),
+    (0.35, 0.86),
+    (0.6, 0.5),
+    (0.82, 0.16),
+    (1.0, 0.0),
+)  # wider: paper is bright itself
+STEP_PX = 2.0  # radii are told apart in steps of this, so that few pixmaps are kept
+
+
+def paint_halos(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
+    """Paint the light of every lit part among those."""
+    if sight.figures is None:
+        return
+    painter.save()
+    span_px = LEAST_SPAN_PX * min(sight.camera.scale / FAR, 1.0)
+    if sight.shades.dark:
+        painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Screen)
+    for part_id in ids:
+        part = sight.plan.parts[part_id]
+        kind = sight.kinds.get(part.kind)
+        light = part_state(sight, part, kind).lightness
+        role = _colour(kind, light) if kind is not None and light is not None else ""
+        if kind is None or light is None or not role:
+            continue
+        least = LEAST_PX + span_px * min(light, 100.0) / 100.0
+        radius = min(max(reach(kind, light) * sight.camera.scale, least), MOST_PX)
+        radius = round(radius / STEP_PX) * STEP_PX
+        colour = resolve(role, sight.shades.theme)
+        glow = _glow(radius, colour, round(min(light, 100.0) / 10) / 10, sight.ratio, sight.shades.dark)
+        for place in _sources(part, kind, radius / sight.camera.scale):
+            x, y = sight.camera.to_px(*place)
+            painter.drawPixmap(QPointF(x - radius, y - radius), glow)
+    painter.restore()
+
+
+_COLOURS: dict[str, str] = {}  # of the light of each kind, as `halo` has it
+
+
+def _colour(kind: Kind, light: float) -> str:
+    """Return the colour role of a part's light; "" when it gives none."""
+    if light < 1.0:
+        return ""
+    if kind.key not in _COLOURS:
+        discs = [item for item in halo(kind, 100.0) if isinstance(item, Disc)]
+        _COLOURS[kind.key] = discs[0].fill if discs else ""
+    return _COLOURS[kind.key]
+
+
+def _sources(part: Part, kind: Kind, reach_mm: float) -> list[Point]:
+    """Return where the light comes from: the middle of a lamp, points along a strip."""
+    if kind.sign != "strip":
+        return [(part.x_mm, part.y_mm)]
+    left, right = strip_span(kind, part)
+    count = max(1, min(LONGEST_ROW, round((right - left) / (1.2 * reach_mm))))
+    return [on_plan(part, left + (right - left) * (i + 0.5) / count, 0.0) for i in range(count)]
+
+
+@lru_cache(maxsize=96)
+def _glow(radius: float, colour: str, strength: float, ratio: float, dark: bool) -> QPixmap:
+    """Return a soft disc of light; `strength` from 0 to 1 follows the lightness."""
+    edge = max(1, round(2 * radius * ratio))
+    pixmap = QPixmap(edge, edge)
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    gradient = QRadialGradient(radius, radius, radius)
+    most = (0.62 if dark else 0.92) * (0.35 + 0.65 * strength)
+    for at, share in FADES_DARK if dark else FADES_LIGHT:
+        gradient.setColorAt(at, with_alpha(QColor(colour), most * share))
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(gradient)
+    painter.drawEllipse(QPointF(radius, radius), radius, radius)
+    painter.end()
+    return pixmap

@@ -1,0 +1,115 @@
+"""Writes the designations of parts beside them, where there is room."""
+
+from collections.abc import Hashable, Iterator, Sequence
+
+import numpy as np
+from PySide6.QtGui import QPainter
+
+from app.canvas.camera import whole_px
+from app.canvas.geometry import Box
+from app.canvas.painting.label_places import label_places
+from app.canvas.painting.part_painter import shown_boxes
+from app.canvas.painting.plates import Plate
+from app.canvas.sight import Sight
+from app.canvas.table import Floats
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
+
+LABELS_FROM = 0.4  # pixels per millimetre from which designations are written
+LABELS_MOST = 500
+FEW = 60  # parts in sight whose designations are written from any distance
+OWN_WORDS_FROM = 1.3  # and from which the builder's own words follow
+WIRE_END_PX = 22.0  # of each wire's end that labels leave free
+NEAR_PX = 200.0  # how far beyond the parts in sight others are looked at, which labels keep off
+STEP = 40  # labels written before there may be time for something else
+PLATE = Plate(font_px=11, usual_px=15.0, rim_px=3.0, ground=0.82)
+
+
+class LabelPainter:
+    """Keeps labels where they stand while nothing but the place looked at is another, so that none jumps."""
+
+    def __init__(self) -> None:
+        self._key: tuple[Hashable, float] = (None, 0.0)
+        self._labels: dict[PartId, tuple[str, Box] | None] = {}  # words, and pixels from the plan's origin
+
+    def place(self, sight: Sight, key: Hashable, ids: Sequence[PartId], taken: Sequence[Box]) -> list[Box]:
+        """Find places for those of the labels that have none yet; the answer is where they stand, in pixels.
+
+        With another `key` or scale all are placed anew; `taken` are boxes in pixels that other words fill.
+        """
+        if self._key != (key, sight.camera.scale):
+            self._key, self._labels = (key, sight.camera.scale), {}
+        if not writes_labels(sight, ids):
+            return []
+        news = [i for i in ids if i not in self._labels]
+        if not news:
+            return []
+        parts = [sight.plan.parts[i] for i in news]
+        origin = np.array([sight.camera.left_mm, sight.camera.top_mm] * 2) * sight.camera.scale
+        boxes = shown_boxes(sight, news) + origin
+        obstacles = _obstacles(sight, taken) + origin
+        left_out = self._write(parts, [_words(sight, part) for part in parts], boxes, obstacles)
+        if left_out and sight.camera.scale >= OWN_WORDS_FROM:  # at least the designation, then
+            short = [f"-{parts[i].designation}" for i in left_out]
+            self._write([parts[i] for i in left_out], short, boxes[left_out], obstacles)
+        found = [label[1] for i in news if (label := self._labels[i]) is not None]
+        x, y = origin[:2].tolist()
+        return [Box(b.left - x, b.top - y, b.right - x, b.bottom - y) for b in found]
+
+    def steps(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> Iterator[None]:
+        """Write the labels of those parts where they have been placed, in short steps."""
+        if not writes_labels(sight, ids):
+            return
+        scale = sight.camera.scale
+        x, y = sight.camera.left_mm * scale, sight.camera.top_mm * scale
+        for n, part_id in enumerate(ids):
+            if n % STEP == STEP - 1:
+                yield
+            label = self._labels.get(part_id)
+            if label is not None:
+                text, box = label
+                pixmap = PLATE.pixmap(text, sight.shades, sight.ratio)
+                painter.drawPixmap(whole_px(box.left - x), whole_px(box.top - y), pixmap)
+
+    def _write(
+        self, parts: Sequence[Part], texts: Sequence[str], boxes: Floats, obstacles: Floats
+    ) -> list[int]:
+        """Place texts beside boxes; the answer says which of them had no room."""
+        sizes = np.array([(PLATE.width(text), PLATE.high_px) for text in texts])
+        there = [label[1] for label in self._labels.values() if label is not None]
+        places = label_places(boxes, sizes, np.vstack((obstacles, np.array(there).reshape(-1, 4))))
+        for part, text, place in zip(parts, texts, places, strict=True):
+            self._labels[part.id] = (text, place) if place is not None else None
+        return [i for i, place in enumerate(places) if place is None]
+
+
+def writes_labels(sight: Sight, ids: Sequence[PartId]) -> bool:
+    """Return whether so many parts in sight carry labels at this distance."""
+    return 0 < len(ids) <= (LABELS_MOST if sight.camera.scale >= LABELS_FROM else FEW)
+
+
+def _words(sight: Sight, part: Part) -> str:
+    own = part.label if sight.camera.scale >= OWN_WORDS_FROM else ""
+    return f"-{part.designation}  {own}".rstrip()
+
+
+def _obstacles(sight: Sight, taken: Sequence[Box]) -> Floats:
+    """Return boxes in pixels that labels keep off: parts, the ends of wires, and what is taken."""
+    near = sight.visible.grown(NEAR_PX / sight.camera.scale)
+    parts = sight.geometry.parts_in(near)
+    rows = [shown_boxes(sight, parts)] if parts else []
+    return np.vstack((*rows, _wire_ends(sight, near), np.array(taken).reshape(-1, 4)))
+
+
+def _wire_ends(sight: Sight, near: Box) -> Floats:
+    """Return boxes in pixels round the first stretch of every wire near by, at both ends."""
+    paths = [sight.geometry.paths[w] for w in sight.geometry.wires_in(near)]
+    ends = [(*p[0], *p[1]) for p in paths] + [(*p[-1], *p[-2]) for p in paths]
+    if not ends:
+        return np.empty((0, 4))
+    camera = sight.camera
+    pixels = (np.array(ends) - np.array([camera.left_mm, camera.top_mm] * 2)) * camera.scale
+    start, way = pixels[:, :2], pixels[:, 2:] - pixels[:, :2]
+    length = np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-6)
+    end = start + way * np.minimum(1.0, WIRE_END_PX / length)[:, None]
+    return np.hstack((np.minimum(start, end) - 1, np.maximum(start, end) + 1))

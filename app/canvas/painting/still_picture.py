@@ -1,0 +1,196 @@
+"""The picture of all that stands still, kept until what it shows is another thing."""
+
+import math
+from collections.abc import Callable, Hashable, Iterator
+from time import perf_counter
+
+from PySide6.QtCore import QRect, QRectF
+from PySide6.QtGui import QPainter
+
+from app.canvas.geometry import Box
+from app.canvas.painting.kept_picture import KeptPicture, look_of
+from app.canvas.painting.part_painter import PartPainter
+from app.canvas.painting.picture_layers import LIGHT_MM, LIGHT_MOST_PX, RIM_PX, PictureLayers
+from app.canvas.painting.wire_painter import WirePainter
+from app.canvas.sight import Sight
+
+LIGHT_WORK = 10  # parts and wires in sight that are painted at once even while the view is pulled and zoomed
+HALF_PX = 0.51  # a picture is moved by whole pixels; it waits so far off its place until it is painted anew
+MOST_MENDED = 0.6  # of the picture; for more of it all is painted
+
+
+StirredSince = Callable[[object], list[Box] | None]  # where the picture of an older key is out of date
+
+
+class StillPicture:
+    """Paints surface, light, wires, parts, labels and flags, but not what is held out of it.
+
+    A change of the plan, and a pull of the paper, paint anew only the region where something lies otherwise.
+    While the view is zoomed, the last picture is shown larger or smaller, and the next one is painted in
+    short slices between the frames.
+    """
+
+    def __init__(self, parts: PartPainter, wires: WirePainter) -> None:
+        self._wires, self._layers = wires, PictureLayers(parts, wires)
+        self._kept: KeptPicture | None = None
+        self._wide: KeptPicture | None = None  # from farther away, for the rim while zooming out
+        self._spare: KeptPicture | None = None  # memory for the next one
+        self._next: KeptPicture | None = None  # being painted
+        self._slices: Iterator[None] | None = None
+        self.painted = 0  # how often something of it was painted anew
+
+    def paint(
+        self,
+        painter: QPainter,
+        sight: Sight,
+        key: Hashable,
+        held_out: frozenset[str],
+        stirred_since: StirredSince,
+        *,
+        may_wait: bool,
+    ) -> bool:
+        """Paint the kept picture; False when it was an old one, which `work` will replace."""
+        kept = self._kept
+        if kept is None or not self._follow(kept, sight, key, held_out, stirred_since, may_wait=may_wait):
+            is_held_out = kept is not None and kept.held_out == held_out and kept.look == look_of(sight)
+            if not (may_wait and is_held_out and not _is_light(sight)):
+                kept = self._paint_whole(sight, key, held_out)
+        assert kept is not None
+        if kept.key == key and not kept.is_in_place(sight.camera):
+            self._pull(kept, sight, held_out)
+            if not kept.is_in_place(sight.camera) and (not may_wait or _is_light(sight)):
+                kept = self._paint_whole(sight, key, held_out)
+        if kept.key == key and kept.is_in_place(sight.camera):
+            kept.paint(painter)
+            return True
+        if kept.key == key and kept.is_in_place(sight.camera, HALF_PX):
+            kept.paint(painter)
+        else:
+            self._paint_old(painter, sight, kept)
+        return False
+
+    def work(
+        self, sight: Sight, key: Hashable, held_out: frozenset[str], until: float, *, settled: bool
+    ) -> bool:
+        """Paint on at the next picture until a time; True when it is ready to be shown.
+
+        Unless `settled`, one that was begun for another place is finished first.
+        """
+        if self._next is not None and not (
+            self._next.is_of(sight, key, held_out) and (not settled or self._next.camera == sight.camera)
+        ):
+            self._drop_next()
+        if self._next is None or self._slices is None:
+            self._next = self._new(sight, key, held_out)
+            self._slices = self._layers.whole(self._next, sight, held_out)
+        for _ in self._slices:
+            if perf_counter() >= until:
+                return False
+        self._slices = None
+        self._put(self._next)
+        self._next = None
+        return True
+
+    def _follow(
+        self,
+        kept: KeptPicture,
+        sight: Sight,
+        key: Hashable,
+        held_out: frozenset[str],
+        stirred_since: StirredSince,
+        *,
+        may_wait: bool,
+    ) -> bool:
+        """Bring the picture up to the plan where it lies; False when more than a region is out of date."""
+        if kept.is_of(sight, key, held_out):
+            return True
+        boxes = stirred_since(kept.key)
+        if boxes is None or kept.look != look_of(sight) or sight.lit is not None:
+            return False
+        there = sight._replace(camera=kept.camera)
+        clip = self._to_mend(kept, there, held_out, boxes)
+        if clip is None and (may_wait or not kept.has_lasting(there)):
+            return False
+        if clip is None:
+            clip = QRect(0, 0, math.ceil(sight.width_px), math.ceil(sight.height_px))
+        kept.key, kept.held_out = key, held_out
+        if not clip.isEmpty():
+            self._layers.mend(kept, there, held_out, [clip], is_same_plan=False)
+            self.painted += 1
+        return True
+
+    def _to_mend(
+        self, kept: KeptPicture, sight: Sight, held_out: frozenset[str], boxes: list[Box]
+    ) -> QRect | None:
+        """Return the pixels in which the picture is out of date, none when in none; None for all of it."""
+        let_go = sight.geometry.around(held_out ^ kept.held_out)
+        clip = QRect()
+        light = min(LIGHT_MM * sight.camera.scale, LIGHT_MOST_PX) if sight.figures is not None else 0.0
+        rim = max(RIM_PX, light)
+        for box in [*boxes, let_go] if let_go is not None else boxes:
+            left, top = sight.camera.to_px(box.left, box.top)
+            right, bottom = sight.camera.to_px(box.right, box.bottom)
+            clip |= (
+                QRectF(left, top, right - left, bottom - top).adjusted(-rim, -rim, rim, rim).toAlignedRect()
+            )
+        clip &= QRect(0, 0, math.ceil(sight.width_px), math.ceil(sight.height_px))
+        is_most = clip.width() * clip.height() > MOST_MENDED * sight.width_px * sight.height_px
+        return None if is_most else clip
+
+    def _pull(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> None:
+        """Move the picture along with the paper and paint the strips that came into sight."""
+        strips = kept.pull(sight.camera)
+        if strips:
+            there = sight._replace(camera=kept.camera)
+            self._layers.mend(kept, there, held_out, strips, is_same_plan=True)
+            self.painted += 1
+
+    def _paint_whole(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> KeptPicture:
+        self._drop_next()
+        made = self._new(sight, key, held_out)
+        for _ in self._layers.whole(made, sight, held_out):
+            pass
+        self._put(made)
+        return made
+
+    def _new(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> KeptPicture:
+        made, self._spare = KeptPicture(sight, self._spare), None
+        made.key, made.held_out = key, held_out
+        old = self._kept
+        if old is not None and old.is_of(sight, key, held_out) and old.camera.scale == sight.camera.scale:
+            made.labels, made.signs = old.labels, old.signs  # so that no word jumps
+        return made
+
+    def _put(self, made: KeptPicture) -> None:
+        """Show a picture from now on; keep the one from farthest away for the rim while zooming out."""
+        old, wide = self._kept, self._wide
+        if wide is not None and (wide.key, wide.look) != (made.key, made.look):
+            self._wide = wide = None
+        self._kept, self._wires.signs = made, made.signs
+        self.painted += 1
+        if old is None:
+            return
+        is_wider = old.key == made.key and old.camera.scale < min(
+            made.camera.scale, wide.camera.scale if wide is not None else math.inf
+        )
+        self._spare = wide if is_wider else old
+        if is_wider:
+            self._wide = old
+
+    def _drop_next(self) -> None:
+        if self._slices is not None:
+            self._slices.close()  # type: ignore[attr-defined]
+        self._spare, self._next, self._slices = self._next or self._spare, None, None
+
+    def _paint_old(self, painter: QPainter, sight: Sight, kept: KeptPicture) -> None:
+        painter.fillRect(QRectF(0, 0, sight.width_px, sight.height_px), sight.shades.around)
+        wide = self._wide
+        if wide is not None and (wide.key, wide.look) == (kept.key, kept.look):
+            wide.paint_for(painter, sight.camera)
+        kept.paint_for(painter, sight.camera)
+
+
+def _is_light(sight: Sight) -> bool:
+    """Return whether so little is in sight that it is painted in less time than a frame has."""
+    box = sight.visible
+    return len(sight.geometry.parts_in(box)) + len(sight.geometry.wires_in(box)) <= LIGHT_WORK
