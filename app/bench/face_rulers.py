@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPen
 from app.bench.face_lengths import INCH_MM, length_words
 from app.bench.face_sight import FaceSight
 from app.canvas.camera import round_step
+from app.canvas.painting.rulers import paint_value, ruler_line
 from app.canvas.painting.shades import with_alpha
 from app.theme.fonts import screen_font
 from wiring.plan.places import Point
@@ -33,7 +34,7 @@ def paint_rulers(painter: QPainter, sight: FaceSight, at_px: Point | None) -> No
         if at_px is not None:
             place = at_px[0] if across else at_px[1]
             painter.setPen(QPen(shades.copper, 1))
-            painter.drawLine(_along(place, 0, place, WIDE_PX, across))
+            painter.drawLine(ruler_line(place, 0, place, WIDE_PX, across))
     painter.fillRect(QRectF(0, 0, WIDE_PX, WIDE_PX), shades.raised)
     painter.setPen(QPen(shades.faint, 1))
     painter.drawLine(QLineF(0, WIDE_PX, whole.width_px, WIDE_PX))
@@ -67,28 +68,13 @@ def _paint_ticks(painter: QPainter, sight: FaceSight, *, across: bool) -> None:
         if not WIDE_PX <= px <= room:
             continue
         labelled = i % DIVISIONS[us] == 0
-        ticks.append(_along(px, WIDE_PX - (9 if labelled else 4), px, WIDE_PX, across))
+        ticks.append(ruler_line(px, WIDE_PX - (9 if labelled else 4), px, WIDE_PX, across))
         if labelled:
             painter.setPen(shades.quiet)
             words = f"{mm / INCH_MM:g}" if us else f"{mm:g}"
-            _paint_value(painter, words, px, across)
+            paint_value(painter, words, px, across)
     painter.setPen(QPen(shades.board_edge, 1))
     painter.drawLines(ticks)
-
-
-def _along(x1: float, y1: float, x2: float, y2: float, across: bool) -> QLineF:
-    return QLineF(x1, y1, x2, y2) if across else QLineF(y1, x1, y2, x2)
-
-
-def _paint_value(painter: QPainter, words: str, at: float, across: bool) -> None:
-    if across:
-        painter.drawText(QPointF(at + 3, 11), words)
-        return
-    painter.save()
-    painter.translate(11, at - 3)
-    painter.rotate(-90)
-    painter.drawText(QPointF(0, 0), words)
-    painter.restore()
 
 
 def _paint_size(painter: QPainter, sight: FaceSight) -> None:

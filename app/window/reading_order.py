@@ -39,8 +39,10 @@ def _within(area: QWidget) -> list[QWidget]:
 
 
 def _takes(widget: QWidget) -> bool:
+    if not widget.isVisible():  # asked first: most widgets stand on pages that are not shown
+        return False
     by_tab = bool(widget.focusPolicy() & Qt.FocusPolicy.TabFocus)
-    return by_tab and widget.isVisible() and widget.isEnabled() and widget.focusProxy() is None
+    return by_tab and widget.isEnabled() and widget.focusProxy() is None
 
 
 def _middle(widget: QWidget, area: QWidget) -> QPoint:

@@ -6,9 +6,10 @@ from app.canvas.gestures.bend import drag_bend
 from app.canvas.gestures.drag import drag_joists, drag_parts
 from app.canvas.gestures.joist import drag_joist
 from app.canvas.gestures.line import drag_line_corner
-from app.canvas.gestures.pointer import Act, Around, Gesture, Pick, Pointer, Preview, Throw, travelled
+from app.canvas.gestures.pointer import Around, Gesture, Pick, Pointer, Preview, Throw, travelled
 from app.canvas.gestures.pull_wire import pull_from
 from app.canvas.gestures.reconnect import drag_end
+from app.canvas.gestures.resumed import resumed
 from app.canvas.gestures.throw import hold_button, momentary_position, throw_part
 from app.canvas.gestures.turn import turn_parts
 from app.canvas.gestures.way import drag_corner
@@ -66,18 +67,7 @@ def _press_part(around: Around, pressed: Pointer) -> Gesture:
 def _drag(around: Around, pressed: Pointer, pointer: Pointer, parts: frozenset[str]) -> Gesture:
     drag = drag_parts(around, pressed.at, pressed.hit.part, parts)
     next(drag)
-    return (yield from _resumed(drag, pointer))
-
-
-def _resumed(gesture: Gesture, pointer: Pointer) -> Gesture:
-    """Go on with a started gesture, giving it first the pointer that led to it."""
-    while True:
-        try:
-            preview = gesture.send(pointer)
-        except StopIteration as done:
-            act: Act | None = done.value
-            return act
-        pointer = yield preview
+    return (yield from resumed(drag, pointer))
 
 
 def _press_elsewhere(around: Around, pressed: Pointer) -> Gesture:
@@ -88,7 +78,7 @@ def _press_elsewhere(around: Around, pressed: Pointer) -> Gesture:
         if pointer.phase == "move" and travelled(around, pressed.at, pointer.at):
             band = band_select(around, pressed.at, adds=pressed.adds)
             next(band)
-            return (yield from _resumed(band, pointer))
+            return (yield from resumed(band, pointer))
         pointer = yield Preview()
     if not wire:
         ground = pressed.hit.ground

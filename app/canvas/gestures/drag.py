@@ -1,6 +1,7 @@
 """Move what is selected: it follows the pointer, snaps, and is moved for good on release."""
 
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pick, Pointer, Preview, travelled
+from app.canvas.gestures.resumed import resumed
 from app.canvas.gestures.spots import marks_of, spot_at
 from app.canvas.hands.ground_edits import shifted_joists, with_grounds_shifted
 from app.canvas.sub_plan import sub_plan
@@ -31,13 +32,7 @@ def drag_joists(around: Around, pressed: Pointer) -> Gesture:
         if pointer.phase == "release":
             return Pick(frozenset(), joist_key(index))
         pointer = yield Preview(cursor="grab")
-    while True:
-        try:
-            preview = drag.send(pointer)
-        except StopIteration as done:
-            act: Act | None = done.value
-            return act
-        pointer = yield preview
+    return (yield from resumed(drag, pointer))
 
 
 def drag_all(

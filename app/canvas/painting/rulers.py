@@ -44,7 +44,7 @@ def paint_ruler(painter: QPainter, sight: Sight, *, across: bool) -> None:
     painter.setFont(screen_font(10))
     _paint_ticks(painter, sight, across=across)
     painter.setPen(QPen(shades.faint, 1))
-    painter.drawLine(_across(0, WIDE_PX, width if across else height, WIDE_PX, across))
+    painter.drawLine(ruler_line(0, WIDE_PX, width if across else height, WIDE_PX, across))
     if not across:
         return
     painter.fillRect(QRectF(0, 0, WIDE_PX, WIDE_PX), shades.raised)
@@ -69,19 +69,21 @@ def _paint_ticks(painter: QPainter, sight: Sight, *, across: bool) -> None:
             continue
         labelled = i % DIVISIONS[is_us] == 0
         reach = 9 if labelled else 4
-        ticks.append(_across(at, WIDE_PX - reach, at, WIDE_PX, across))
+        ticks.append(ruler_line(at, WIDE_PX - reach, at, WIDE_PX, across))
         if labelled:
             painter.setPen(shades.quiet)
-            _paint_value(painter, ruler_words(i * small, sight.plan.habits.units, step), at, across)
+            paint_value(painter, ruler_words(i * small, sight.plan.habits.units, step), at, across)
     painter.setPen(QPen(shades.board_edge, 1))
     painter.drawLines(ticks)
 
 
-def _across(x1: float, y1: float, x2: float, y2: float, across: bool) -> QLineF:
+def ruler_line(x1: float, y1: float, x2: float, y2: float, across: bool) -> QLineF:
+    """Return a line of the upper ruler, or the same one of that down the side."""
     return QLineF(x1, y1, x2, y2) if across else QLineF(y1, x1, y2, x2)
 
 
-def _paint_value(painter: QPainter, words: str, at: float, across: bool) -> None:
+def paint_value(painter: QPainter, words: str, at: float, across: bool) -> None:
+    """Write what a tick stands for beside it."""
     if across:
         painter.drawText(QPointF(at + 3, lined(11, 0.45)), words)
         return
