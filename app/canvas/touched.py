@@ -12,7 +12,7 @@ from wiring.plan.changes import Changed, Changes, changes_between
 from wiring.plan.plan import Plan
 
 T = TypeVar("T")
-AMONG_ALL_MOST = 400  # parts and wires touched; more are laid among themselves only
+AMONG_ALL_MOST = 40  # parts and wires touched; more are laid among themselves only, to stay within a frame
 NONE = Changed(frozenset(), frozenset(), frozenset())
 
 
