@@ -23,3 +23,15 @@ def editor(running, tmp_path):
     from support.editors import as_new
 
     return as_new(running, tmp_path)
+
+
+@pytest.fixture
+def hands(editor):
+    """Hands on the whole window, with all of the plan in sight."""
+    from support.hands import Hands
+
+    hands = Hands(editor)
+    hands.view.show_all()
+    hands.view.setFocus()
+    yield hands
+    hands.let_go()

@@ -6,21 +6,11 @@ import re
 import pytest
 from PySide6.QtGui import QColor, QImage
 from PySide6.QtWidgets import QFileDialog, QToolButton
-from support.hands import Hands
 from support.surfaces import CTRL
 
 SVG = (
     b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 2"><rect width="4" height="2" fill="red"/></svg>'
 )
-
-
-@pytest.fixture
-def hands(editor):
-    hands = Hands(editor)
-    hands.view.show_all()
-    hands.view.setFocus()
-    yield hands
-    hands.let_go()
 
 
 @pytest.fixture

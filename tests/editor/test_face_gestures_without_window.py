@@ -2,6 +2,7 @@
 
 from support.benches import BUTTON, LAMP, PANEL, SWITCH, panel_plan
 from support.editing import KINDS, done
+from support.gesture_runs import run
 
 from app.bench.bench import FaceItem, Pencil
 from app.bench.face_camera import FaceCamera
@@ -41,17 +42,6 @@ def key(name, x=0.0, y=0.0):
     from app.bench.face_hit import FaceHit
 
     return FacePointer("key", (x, y), FaceHit((x, y)), key=name)
-
-
-def run(gesture, *pointers):
-    """Return (act, previews); the act is Ellipsis while the gesture has not ended."""
-    previews = [next(gesture)]
-    for pointer in pointers:
-        try:
-            previews.append(gesture.send(pointer))
-        except StopIteration as stop:
-            return stop.value, previews
-    return ..., previews
 
 
 def test_a_wire_is_pulled_by_the_plans_own_gesture_in_millimetres_of_the_face():

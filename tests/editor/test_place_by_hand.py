@@ -3,20 +3,9 @@
 import math
 from itertools import pairwise
 
-import pytest
-from support.hands import Hands
 from support.surfaces import SHIFT
 
 from app.canvas.painting.label_room import LabelRoom
-
-
-@pytest.fixture
-def hands(editor):
-    hands = Hands(editor)
-    hands.view.show_all()
-    hands.view.setFocus()
-    yield hands
-    hands.let_go()
 
 
 def parts(hands, kind=""):
