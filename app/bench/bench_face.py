@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QToolTip
 
 from app.bench.face_keys import KEYS, TypedFace
 from app.bench.face_menu import face_menu, face_tip
+from app.bench.face_things import taken
 from app.bench.face_words import chosen_words
 
 PINCH = Qt.NativeGestureType.ZoomNativeGesture
@@ -66,7 +67,7 @@ class BenchFace(TypedFace):
         one = hit.part or hit.wire
         if one and one not in self.selection.ids:
             self.bench.choose(())
-            self.selection.select((one,))
+            self.selection.select(taken(self.around(), hit).ids)
         elif hit.item is not None and hit.item not in self.bench.items:
             self.selection.clear()
             self.bench.choose((hit.item,))

@@ -5,28 +5,25 @@ from typing import Literal
 
 from PySide6.QtGui import QGuiApplication
 
-from app.bench.bench import Bench, FaceItem
-from app.bench.face_arrange import LINES, SPACED, SWAPPED, Box, lined_up, spaced_out
+from app.bench.bench import Bench
 from app.bench.face_carrying import do_and_choose
+from app.bench.face_lining import FaceLining
 from app.bench.face_moving import shifted
 from app.bench.face_pointer import FaceAround, FaceDo
-from app.bench.face_sight import item_box
+from app.bench.face_things import all_of_things
 from app.bench.face_wires import courses
 from app.canvas.gestures.throw import momentary_position, next_position
+from app.canvas.joining import JOINED_WITH_NONE, take_selected_apart
 from app.selection import Selection
 from app.session import Session
 from wiring.edits.face_fragment import copied_from_face, paste_on_face
-from wiring.edits.face_shift import mirror_on_face, remove_from_face, shift_each_on_face
+from wiring.edits.face_shift import mirror_on_face, remove_from_face
+from wiring.edits.groups import join
 from wiring.edits.lay_anew import lay_anew
 from wiring.edits.panel_spacing import in_steps, onto_spacing, spacing_of
-from wiring.edits.tables import counted
 from wiring.edits.turn import turn
-from wiring.plan.panel_bodies import body_of
-from wiring.plan.panel_places import to_face
+from wiring.plan.groups import things_of
 from wiring.plan.places import Point
-
-LINE_UP = "Choose at least two things on the face to line them up."
-SPACE = "Choose at least three things on the face to space them evenly."
 
 
 class FaceDeeds:
@@ -45,13 +42,15 @@ class FaceDeeds:
             "duplicate": self.duplicate,
             "copy": self.copy,
             "cut": self.cut,
+            "join": self.join,
+            "take_apart": lambda: take_selected_apart(self._session, self._selection),
+            "whole": self.take_whole,
             "onto": self.onto_spacing,
             "across": lambda: self._in_steps(0),
             "down": lambda: self._in_steps(1),
             "mirror_across": lambda: self._mirror(0),
             "mirror_down": lambda: self._mirror(1),
-            **{name: self._lining_up(name) for name in LINES},
-            **{name: self._spacing_out(axis) for name, axis in SPACED.items()},
+            **FaceLining(session, selection, bench, around).does,
         }
 
     @property
@@ -144,9 +143,20 @@ class FaceDeeds:
     def choose_all(self) -> None:
         """Choose all parts, lines and legends of the face, from behind the wires too."""
         sight = self._around().sight
-        self._bench.choose(items_of(self._around()))
+        self._bench.choose(self._around().items)
         wires = courses(sight) if sight.camera.behind else ()
         self._selection.select((*(p.id for p in sight.parts), *wires))
+
+    def join(self) -> None:
+        """Make one thing of the chosen parts, and choose all of it that is on the bench."""
+        if self._session.do(join(self._selection.ids)):
+            self.take_whole()
+
+    def take_whole(self) -> None:
+        """Choose all on the bench that is joined with what is chosen; say so when nothing is."""
+        if not things_of(self._session.plan, self.parts):
+            self._session.refused.emit(JOINED_WITH_NONE)
+        self._selection.select(all_of_things(self._around().sight, self._selection.ids))
 
     def onto_spacing(self) -> None:
         """Bring the chosen parts, or all there are, onto the spacing."""
@@ -170,61 +180,6 @@ class FaceDeeds:
         )
         self._session.do(edit)
 
-    def _lining_up(self, line: str) -> Callable[[], None]:
-        def act() -> None:
-            boxes, around = self._boxes(edges=line not in ("row", "column")), self._around()
-            step = spacing_of(around.plan, around.panel)
-            if len(boxes) < 2:
-                self._session.refused.emit(LINE_UP)
-                return
-            seen = SWAPPED.get(line, line) if self._bench.behind else line
-            shifts = lined_up(boxes, seen, lambda at: round(at / step) * step)
-            self._shift("Line up {}", shifts)
-
-        return act
-
-    def _spacing_out(self, axis: int) -> Callable[[], None]:
-        def act() -> None:
-            boxes = self._boxes(edges=False)
-            if len(boxes) < 3:
-                self._session.refused.emit(SPACE)
-                return
-            self._shift("Space {} evenly", spaced_out(boxes, axis))
-
-        return act
-
-    def _shift(self, label: str, shifts: dict[str | FaceItem, Point]) -> None:
-        moved = {key: by for key, by in shifts.items() if by != (0.0, 0.0)}
-        items = {key: by for key, by in moved.items() if isinstance(key, FaceItem)}
-        edit = shift_each_on_face(
-            label.format(counted(len(shifts), "item")),
-            self._bench.panel,
-            {key: by for key, by in moved.items() if not isinstance(key, FaceItem)},
-            {key.number: by for key, by in items.items() if key.sort == "line"},
-            {key.number: by for key, by in items.items() if key.sort == "text"},
-            kinds=self._session.kinds,
-        )
-        self._session.do(edit)
-
-    def _boxes(self, *, edges: bool) -> dict[str | FaceItem, Box]:
-        """Return the boxes of what is chosen, in mm of the face; without `edges` only lines have a size."""
-        around = self._around()
-        found: dict[str | FaceItem, Box] = {}
-        for part in (around.plan.parts[i] for i in self.parts):
-            x, y = to_face(around.panel, (part.x_mm, part.y_mm))
-            box = (x, y, x, y)
-            if edges and part.kind in around.kinds:
-                body = body_of(part, around.kinds[part.kind]).box
-                corners = to_face(around.panel, body[:2]), to_face(around.panel, body[2:])
-                box = (*corners[0], *corners[1])
-            found[part.id] = box
-        for item in sorted(self._bench.items):
-            found[item] = item_box(around.panel, item)
-            if item.sort == "text" and not edges:
-                text = around.panel.texts[item.number]
-                found[item] = (text.x_mm, text.y_mm, text.x_mm, text.y_mm)
-        return found
-
     def _name(self) -> str:
         """Return words for what is chosen, so that steps about different things are not joined."""
         plan, ids, count = self._session.plan, self._selection.ids, 0
@@ -237,9 +192,3 @@ class FaceDeeds:
 
     def _do(self, act: FaceDo) -> None:
         do_and_choose(self._session, self._selection, self._bench, act)
-
-
-def items_of(around: FaceAround) -> list[FaceItem]:
-    """Return every track line and legend of the face."""
-    lines = [FaceItem("line", i) for i in range(len(around.panel.lines))]
-    return [*lines, *(FaceItem("text", i) for i in range(len(around.panel.texts)))]

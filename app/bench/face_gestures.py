@@ -2,9 +2,7 @@
 
 from collections.abc import Callable, Iterable
 
-from app.bench.bench import FaceItem
 from app.bench.face_fit import misfit_words
-from app.bench.face_holding import hold_on_face, let_go_on_face
 from app.bench.face_moving import drag_on_face
 from app.bench.face_pointer import (
     FaceAct,
@@ -17,6 +15,8 @@ from app.bench.face_pointer import (
     FaceWrite,
 )
 from app.bench.face_sight import item_box, part_box
+from app.bench.face_things import caught_on_face, taken, with_taken
+from app.bench.face_throwing import hold_on_face, is_held, let_go_on_face, throw_on_face
 from app.bench.face_wires import courses
 from app.bench.face_wiring import bend_on_face, press_on_wiring, row_on_face
 from wiring.catalogue.kind import Kind
@@ -49,28 +49,27 @@ def pressed(around: FaceAround, pointer: FacePointer) -> FaceGesture:
 
 
 def _press_thing(around: FaceAround, begun: FacePointer) -> FaceGesture:
-    """Click, add, hold, drag or, begun on a wire, band: what the pointer then does shows which."""
+    """Click, add, throw, hold, drag or, begun on a wire, band: what the pointer then does shows which."""
     ids, items = around.sight.selected, around.sight.items
-    one, item = begun.hit.part or begun.hit.wire, begun.hit.item
-    mine = frozenset({one} if one else ())
-    mine_items = frozenset({item} if item is not None else ())
-    held = one in ids or item in items
-    if begun.hit.button and not begun.adds:
-        pointer = yield from hold_on_face(around, one)
+    hit = begun.hit
+    throws = hit.lever and not begun.adds
+    if throws and is_held(around, hit.part):
+        pointer = yield from hold_on_face(around, hit.part)
         if pointer.phase == "release":
-            return let_go_on_face(around, one)
+            return let_go_on_face(around, hit.part)
     else:
         pointer = yield FacePreview()
     while pointer.phase != "release":
         if pointer.phase == "move" and around.travelled(begun.at, pointer.at):
-            if begun.hit.wire:
+            if hit.wire:
                 return (yield from _band(around, begun))
-            chosen = (ids, items) if held else (mine, mine_items)
-            return (yield from drag_on_face(around, begun, pointer, *chosen))
+            held = (hit.part or hit.wire) in ids or hit.item in items
+            chosen = FacePick(ids, items) if held else taken(around, hit)
+            return (yield from drag_on_face(around, begun, pointer, chosen.ids, chosen.items))
         pointer = yield FacePreview()
     if begun.adds:
-        return FacePick(ids ^ mine, items ^ mine_items)
-    return FacePick(mine, mine_items)
+        return with_taken(around, hit)
+    return throw_on_face(around, hit.part) if throws else taken(around, hit)
 
 
 def _drag_corner(around: FaceAround, index: int, corner: int, start: Point) -> FaceGesture:
@@ -102,13 +101,12 @@ def _band(around: FaceAround, begun: FacePointer) -> FaceGesture:
     def inside(box: tuple[float, float, float, float]) -> bool:
         return xs[0] <= box[0] and ys[0] <= box[1] and box[2] <= xs[1] and box[3] <= ys[1]
 
-    everything = [FaceItem("line", i) for i in range(len(sight.panel.lines))]
-    everything += [FaceItem("text", i) for i in range(len(sight.panel.texts))]
     seen = sight.at_back if sight.camera.behind else sight.parts
-    ids = {p.id for p in seen if inside(part_box(sight, p))}
+    ids = frozenset(p.id for p in seen if inside(part_box(sight, p)))
     if sight.camera.behind:
         ids |= {i for i, course in courses(sight).items() if inside(_around(course))}
-    items = frozenset(i for i in everything if inside(item_box(sight.panel, i)))
+    items = frozenset(i for i in around.items if inside(item_box(sight.panel, i)))
+    ids = caught_on_face(sight, seen, ids)
     return FacePick(kept.ids | ids, kept.items | items)
 
 

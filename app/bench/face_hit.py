@@ -7,13 +7,13 @@ from typing import NamedTuple
 from app.bench.bench import FaceItem
 from app.bench.face_sight import FaceSight
 from app.bench.face_wires import courses
-from app.canvas.gestures.throw import momentary_position
-from app.canvas.hits.hit import LANDING_PX, LEVER_SHARE, bend_at, end_rings, path_distance
+from app.canvas.hits.hit import LANDING_PX, bend_at, end_rings, in_lever, path_distance
 from wiring.drawings.panel_face import legend
 from wiring.pictures.metrics import words_corners
 from wiring.plan.names import TerminalRef
 from wiring.plan.panel import FaceText
 from wiring.plan.panel_places import from_face, to_face
+from wiring.plan.part import Part
 from wiring.plan.places import Point, terminal_at
 
 REACH_PX = 6.0
@@ -32,7 +32,7 @@ class FaceHit(NamedTuple):
     wire: str = ""
     bend: int = -1  # index of the wire's bend
     end: str = ""  # "start" or "end": on the ring that moves this end of the chosen wire
-    button: bool = False  # on the middle of a push button seen from the front
+    lever: bool = False  # on the knob of a switch or button seen from the front, which a click throws
 
     @property
     def is_nothing(self) -> bool:
@@ -56,7 +56,7 @@ def hit_on_face(sight: FaceSight, at: Point, *, landing: bool = False) -> FaceHi
                     return FaceHit(at, item=item, corner=corner)
     part = _part_at(sight, from_face(sight.panel, at))
     if part:
-        return FaceHit(at, part=part, button=_on_button(sight, part, at))
+        return FaceHit(at, part=part, lever=_on_lever(sight, part, from_face(sight.panel, at)))
     for index, text in reversed(list(enumerate(sight.panel.texts))):
         if _in_text(text, at, reach / 2):
             return FaceHit(at, item=FaceItem("text", index))
@@ -130,25 +130,28 @@ def _part_at(sight: FaceSight, at: Point) -> str:
     best, found = math.inf, ""
     for part in sight.at_back if sight.camera.behind else sight.parts:
         kind = sight.kinds[part.kind]
-        angle = math.radians(-part.turn_deg)
-        dx, dy = at[0] - part.x_mm, at[1] - part.y_mm
-        x, y = dx * math.cos(angle) - dy * math.sin(angle), dx * math.sin(angle) + dy * math.cos(angle)
+        x, y = _in_part(part, at)
         if abs(x) > max(kind.width_mm / 2, least) or abs(y) > max(kind.height_mm / 2, least):
             continue
-        away = max(abs(dx), abs(dy))
+        away = max(abs(at[0] - part.x_mm), abs(at[1] - part.y_mm))
         if away < best:
             best, found = away, part.id
     return found
 
 
-def _on_button(sight: FaceSight, part_id: str, at: Point) -> bool:
-    """Return whether a place lies on what is pressed of a push button; its rim moves it."""
+def _on_lever(sight: FaceSight, part_id: str, at: Point) -> bool:
+    """Return whether a place lies on what is thrown or pressed of a switch; its rim only chooses it."""
     part = sight.plan.parts[part_id]
-    kind = sight.kinds[part.kind]
-    if sight.camera.behind or momentary_position(kind) is None:
-        return False
-    middle = to_face(sight.panel, (part.x_mm, part.y_mm))
-    return math.dist(middle, at) <= LEVER_SHARE * min(kind.width_mm, kind.height_mm) / 2
+    return not sight.camera.behind and in_lever(
+        sight.kinds[part.kind], *_in_part(part, at), sight.camera.scale
+    )
+
+
+def _in_part(part: Part, at: Point) -> Point:
+    """Return a place of the plan as seen from a part's middle, along and across it as it is turned."""
+    angle = math.radians(-part.turn_deg)
+    dx, dy = at[0] - part.x_mm, at[1] - part.y_mm
+    return dx * math.cos(angle) - dy * math.sin(angle), dx * math.sin(angle) + dy * math.cos(angle)
 
 
 def _in_text(text: FaceText, at: Point, pad: float) -> bool:

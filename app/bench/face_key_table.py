@@ -19,6 +19,7 @@ FACE_KEYS = (
     FaceKey("line", "Draw a track line", ("D",)),
     FaceKey("text", "Put a legend", ("L",)),
     FaceKey("select", "Select and move", ("V",)),
+    FaceKey("whole", "Everything it is joined with as one thing", ("J",)),
     FaceKey("rename", "Type it anew", ("Return", "F2")),
     FaceKey("turn", "Turn a quarter", ("R",)),
     FaceKey("turn back", "Turn a quarter back", ("Shift+R",)),

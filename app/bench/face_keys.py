@@ -6,7 +6,6 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
 
 from app.bench.bench import FaceItem
-from app.bench.face_deeds import items_of
 from app.bench.face_hit import FaceHit, next_terminal
 from app.bench.face_sight import FaceSight
 from app.bench.face_view import FaceView
@@ -34,6 +33,7 @@ TO_CHOSEN: dict[Combination, str] = {
     (Key.Key_R, PLAIN): "turn",
     (Key.Key_R, WITH_SHIFT): "turn back",
     (Key.Key_T, PLAIN): "throw",
+    (Key.Key_J, PLAIN): "whole",
     (Key.Key_Space, PLAIN): "throw",
     (Key.Key_Delete, PLAIN): "remove",
     (Key.Key_Backspace, PLAIN): "remove",
@@ -194,7 +194,7 @@ class TypedFace(FaceView):
             return False
         wires = courses(sight) if self.bench.behind else ()
         seen = sight.at_back if self.bench.behind else sight.parts
-        things: list[str | FaceItem] = [*(p.id for p in seen), *items_of(self.around()), *wires]
+        things: list[str | FaceItem] = [*(p.id for p in seen), *self.around().items, *wires]
         chosen = [i for i, t in enumerate(things) if t in self.selection.ids or t in self.bench.items]
         at = (chosen[-1 if step > 0 else 0] + step) if chosen else (0 if step > 0 else len(things) - 1)
         if not 0 <= at < len(things):

@@ -12,13 +12,14 @@ from app.canvas.gestures.throw import momentary_position
 from app.canvas.hits.hit import Hit
 from app.canvas.words import hit_words, part_words
 from wiring.plan.designations import part_label
+from wiring.plan.groups import thing_of, things_of
 from wiring.plan.panel_bodies import APART_MM, bodies_on, clashes, is_mounted, reaches_over, too_deep
 from wiring.sheets.panel_template import hole_mm
 
 TOOLS = (("Pull a wire\tW", "wire"), ("Draw a track line\tD", "line"), ("Put a legend\tL", "text"))
 SIDES = {False: "Turn it over: from behind\tB", True: "Turn it over: the front\tB"}
-THROW = "A double click throws it."
-HOLD = "Keep the mouse down on its middle to hold it, by its rim it is moved."
+THROW = "A click on its knob throws it, by its rim it is only chosen."
+HOLD = "Keep the mouse down on its middle to hold it, by its rim it is only chosen."
 
 
 def face_menu(face: TypedFace, hit: FaceHit) -> QMenu:
@@ -31,6 +32,11 @@ def face_menu(face: TypedFace, hit: FaceHit) -> QMenu:
         menu.addAction("Throw\tT", lambda: face.deeds.throw((hit.part,)))
         menu.addAction("Turn a quarter\tR", lambda: face.act("turn"))
         menu.addAction("Onto the spacing\tG", lambda: face.act("onto"))
+        chosen = face.deeds.parts
+        if len(chosen) > 1 and not thing_of(face.session.plan, chosen):
+            menu.addAction("Join as one thing\tCtrl+J", face.deeds.join)
+        if things_of(face.session.plan, chosen):
+            menu.addAction("Take apart\tCtrl+U", lambda: face.act("take_apart"))
     if hit.wire:
         menu.addAction("Bend it here\tdouble click", lambda: face.bend(hit))
         anew = menu.addAction("Lay it anew, clear of others", face.deeds.lay_anew)

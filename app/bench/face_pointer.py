@@ -54,6 +54,12 @@ class FaceAround(NamedTuple):
         """The catalogue."""
         return self.sight.kinds
 
+    @property
+    def items(self) -> tuple[FaceItem, ...]:
+        """Every track line and legend of the face."""
+        lines, texts = range(len(self.panel.lines)), range(len(self.panel.texts))
+        return *(FaceItem("line", i) for i in lines), *(FaceItem("text", i) for i in texts)
+
     def place(self, pointer: FacePointer) -> Point:
         """Return where the pointer means: on the spacing unless it is free."""
         return pointer.at if pointer.free else on_spacing(pointer.at, spacing_of(self.plan, self.panel))

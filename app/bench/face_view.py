@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from app.bench.bench import Bench
 from app.bench.face_camera import FaceCamera, fitted
 from app.bench.face_carrying import acting_on_face
+from app.bench.face_cursors import cursor_on_face
 from app.bench.face_deeds import FaceDeeds
 from app.bench.face_gestures import double, draw_line, place_on_face, pressed, put_text, turn_of
 from app.bench.face_hit import FaceHit, hit_on_face
@@ -29,13 +30,6 @@ from wiring.plan.panel import Panel
 
 RIM_PX = 64.0
 ZOOM_PER_NOTCH = 1.2
-CURSORS = {
-    "grab": Qt.CursorShape.ClosedHandCursor,
-    "cross": Qt.CursorShape.CrossCursor,
-    "point": Qt.CursorShape.PointingHandCursor,
-    "no": Qt.CursorShape.ForbiddenCursor,
-    "": Qt.CursorShape.ArrowCursor,
-}
 Whole = Callable[[float, float], Sight]
 
 
@@ -179,6 +173,7 @@ class FaceView(QWidget):
         pointer = self.pointer("move", event)
         self._hovered = pointer.hit
         self.acting.send(pointer)
+        self._shape_cursor()
         self.update()
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
@@ -189,7 +184,7 @@ class FaceView(QWidget):
             self.acting.send(self.pointer("release", event))
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        """End a track line, type a legend anew, throw a switch; else an ordinary press."""
+        """End a track line, type a legend anew, bend a wire; else an ordinary press."""
         if event.button() != Qt.MouseButton.LeftButton or self.panel is None:
             return
         pointer = self.pointer("double", event)
@@ -199,8 +194,6 @@ class FaceView(QWidget):
         act = double(self.around(), pointer)
         if act is not None:
             self.acting.carry_out(act)
-        elif pointer.hit.part and not pointer.hit.button:
-            self.deeds.throw((pointer.hit.part,))
         else:
             self.mousePressEvent(event)
 
@@ -239,8 +232,11 @@ class FaceView(QWidget):
         assert sight is not None
         ask_for_words(self.typing, self.session, self.bench, sight, act)
 
+    def _shape_cursor(self) -> None:
+        self.setCursor(cursor_on_face(self.acting.preview, self._hovered, runs=self.acting.runs))
+
     def _told(self) -> None:
-        self.setCursor(CURSORS[self.acting.preview.cursor])
+        self._shape_cursor()
         if self.acting.preview.hint != self._told_hint:
             self._told_hint = self.acting.preview.hint
             self.wished.emit(self._told_hint)

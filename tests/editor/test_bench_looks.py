@@ -31,7 +31,7 @@ def test_the_face_is_painted_anew_when_it_looks_otherwise_and_not_for_the_pointe
     for x in (20, 40, 41, 100):
         bench.face_move(x, 50)
         assert painted() == before
-    bench.face_double(40, 50)  # thrown
+    bench.face_click(40, 50)  # thrown
     thrown = painted()
     assert thrown == before + 1
     bench.face_click(140, 30)

@@ -82,7 +82,37 @@ def test_whatever_ends_the_hold_lets_it_go(bench, how):
     assert stands(bench) == "released"
 
 
-def test_a_double_click_still_throws_a_switch(bench):
+def test_a_click_on_a_switchs_knob_throws_it_by_its_rim_or_from_behind_it_is_only_chosen(bench):
     at = bench.where(SWITCH)
+    bench.face_click(*at)
+    assert bench.session.positions[SWITCH] == "off" and bench.selection.ids == {SWITCH}
+    bench.selection.clear()
+    bench.face_click(at[0], at[1] + 5.5)
+    assert bench.session.positions[SWITCH] == "off" and bench.selection.ids == {SWITCH}
+    bench.bench.turn_over(True)
+    bench.selection.clear()
+    bench.face_click(*at)
+    assert bench.session.positions[SWITCH] == "off" and bench.selection.ids == {SWITCH}
+
+
+def test_a_drag_by_the_knob_moves_a_switch_and_throws_nothing(bench):
+    bench.face_drag(bench.where(SWITCH), (60, 70))
+    assert bench.where(SWITCH) == (60, 70) and bench.session.positions[SWITCH] == "on"
+
+
+def test_each_click_of_a_double_click_throws_as_on_the_plan_and_shift_only_adds(bench):
+    at = bench.where(SWITCH)
+    bench.face_click(*at)
     bench.face_double(*at)
-    assert bench.session.positions[SWITCH] == "off"
+    bench.face_release(*at)
+    assert bench.session.positions[SWITCH] == "on"
+    bench.face_click(140, 30)
+    bench.face_click(*at, SHIFT)
+    assert bench.session.positions[SWITCH] == "on" and bench.selection.ids == {LAMP, SWITCH}
+
+
+def test_over_the_knob_the_pointer_points(bench):
+    bench.face_move(*bench.where(SWITCH))
+    assert bench.face.cursor().shape() == Qt.CursorShape.PointingHandCursor
+    bench.face_move(70, 80)
+    assert bench.face.cursor().shape() == Qt.CursorShape.ArrowCursor

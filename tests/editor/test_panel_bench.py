@@ -231,9 +231,9 @@ def test_equal_steps_and_the_spacing_by_key(bench):
     assert [bench.where(i)[0] for i in (SWITCH, BUTTON, LAMP)] == [40, 90, 140]
 
 
-def test_a_switch_is_thrown_by_a_double_click_and_by_t(bench):
+def test_a_switch_is_thrown_by_a_click_on_its_knob_and_by_t(bench):
     assert bench.session.positions[SWITCH] == "on"
-    bench.face_double(40, 50)
+    bench.face_click(40, 50)
     assert bench.session.positions[SWITCH] == "off"
     bench.selection.select((SWITCH,))
     bench.face_key(Key.Key_T)

@@ -140,16 +140,21 @@ def bend_at(bends: tuple[Point, ...], at: Point, reach_mm: float) -> int:
 
 
 def on_lever(geometry: Geometry, part: PartId, kind: Kind | None, at: Point, scale: float) -> bool:
-    """Return whether a place lies on what throws a switch: its middle, all of it where it is small."""
-    if kind is None or not throws_by_hand(kind):
-        return False
+    """Return whether a place lies on what throws a switch."""
     row = geometry.parts.get(part)
+    dx, dy = at[0] - row[4], at[1] - row[5]
+    along, across = dx * row[6] + dy * row[7], dy * row[6] - dx * row[7]
+    return kind is not None and in_lever(kind, along, across, scale)
+
+
+def in_lever(kind: Kind, along_mm: float, across_mm: float, scale: float) -> bool:
+    """Return whether a place, from the part's middle, throws a switch: all of it does where it is small."""
+    if not throws_by_hand(kind):
+        return False
     half_w, half_h = kind.width_mm / 2, kind.height_mm / 2
     if 2 * min(half_w, half_h) * scale < SMALLEST_PX:
         return True
-    dx, dy = at[0] - row[4], at[1] - row[5]
-    along, across = dx * row[6] + dy * row[7], dy * row[6] - dx * row[7]
-    return bool(abs(along) <= half_w * LEVER_SHARE and abs(across) <= half_h * LEVER_SHARE)
+    return bool(abs(along_mm) <= half_w * LEVER_SHARE and abs(across_mm) <= half_h * LEVER_SHARE)
 
 
 def throws_by_hand(kind: Kind) -> bool:
