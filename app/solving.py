@@ -1,9 +1,11 @@
-"""Works the figures out beside the window: the newest plan wins, old answers are dropped.
+"""Works the figures out: on the spot where that takes less than a part of a frame, else beside the window.
 
-Two questions are asked for each state of the plan. The figures come first and are quick; the battery outlooks
-take longer and wait until the builder's hand has rested, so that they never hold up a figure. Where figures
-take less than a part of a frame they are worked out on the spot and told as `lit`, so that lamps follow the
-hand in the very next frame; what is found in them follows beside the window.
+Two questions are asked for each state of the plan. Figures and findings come first and are quick; the battery
+outlooks take longer and wait until the builder's hand has rested, so that they never hold up a figure. How
+long the first ones took last decides where the next are worked out. Where both are quick they are answered on
+the spot, so that the very next frame shows everything. Where only the figures are, these are told as `lit`,
+so that lamps follow the hand; what is found in them is looked for beside the window once that is painted. The
+newest plan wins, old answers are dropped.
 """
 
 import logging
@@ -11,8 +13,9 @@ from collections.abc import Callable, Mapping
 from time import thread_time
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import QObject, QThreadPool, QTimer, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
+from app.lane import Lane, Question, Told, tried
 from app.session import PlanChanged, Session
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
@@ -21,7 +24,8 @@ if TYPE_CHECKING:
     from wiring.circuit.figures import Figures
     from wiring.findings.situation import Situation
 
-QUICK_SEC = 0.008  # figures that took no longer are worked out before the next frame is painted
+QUICK_SEC = 0.008  # what took no longer is worked out before the next frame is painted
+UNSEEN_MS = 40  # by then a frame would have been painted: the plan is not in sight
 REST_MS = 200  # how long the hand must rest before the outlooks are begun
 _LOG = logging.getLogger(__name__)
 WENT_WRONG = (
@@ -46,58 +50,21 @@ class Lit(NamedTuple):
     figures: "Figures"
 
 
-class _Question(NamedTuple):
-    ticket: int
-    revision: int
-    plan: Plan
-    positions: Mapping[PartId, str]
-    outlooks: bool
-    figures: "Figures | None" = None  # when they are known already
+class Pace:
+    """How long figures and findings took last, in seconds of processor time; infinite for a new plan."""
 
+    def __init__(self) -> None:
+        self.figures_sec = self.findings_sec = float("inf")
 
-class _Told(QObject):
-    """Carries an answer from a worker thread to the window's."""
+    @property
+    def lights_at_once(self) -> bool:
+        """Return whether figures are worked out before the next frame is painted."""
+        return self.figures_sec <= QUICK_SEC
 
-    done = Signal(object, object)  # _Question, Situation or None
-
-
-class _Lane:
-    """One question at a time; a newer one replaces the one that waits."""
-
-    def __init__(self, ask: Callable[[_Question], "Situation"], told: _Told) -> None:
-        self._ask = ask
-        self._told = told
-        self._busy = False
-        self._waiting: _Question | None = None
-        self._pool = QThreadPool()
-        self._pool.setMaxThreadCount(1)
-
-    def put(self, question: _Question) -> None:
-        if self._busy:
-            self._waiting = question
-            return
-        self._busy = True
-        self._pool.start(lambda: self._work(question))  # never a QRunnable, see app.making
-
-    def free(self) -> None:
-        self._busy = False
-        waiting, self._waiting = self._waiting, None
-        if waiting is not None:
-            self.put(waiting)
-
-    def clear(self) -> None:
-        self._waiting = None
-
-    def wait(self) -> None:
-        self._pool.waitForDone()
-
-    def _work(self, question: _Question) -> None:
-        try:
-            situation: Situation | None = self._ask(question)
-        except Exception:  # whatever happens here must reach the log, not end the thread
-            _LOG.exception("the figures could not be worked out")
-            situation = None
-        self._told.done.emit(question, situation)
+    @property
+    def answers_at_once(self) -> bool:
+        """Return whether what is found in them is, too."""
+        return self.figures_sec + self.findings_sec <= QUICK_SEC
 
 
 class Solving(QObject):
@@ -114,16 +81,15 @@ class Solving(QObject):
         self._at_once = at_once
         self._ticket = 0
         self._complaint = -1
-        self._took_sec: float | None = None  # the last time figures were worked out; None for a new plan
+        self.pace = Pace()
         self.answer: Answer | None = None
-        self._told = _Told(self)
+        self._told = Told(self)
         self._told.done.connect(self._arrived)
-        self._figures = _Lane(self._examined, self._told)
-        self._outlooks = _Lane(self._examined, self._told)
-        self._rest = QTimer(self)
-        self._rest.setSingleShot(True)
-        self._rest.setInterval(REST_MS)
-        self._rest.timeout.connect(self._begin_outlooks)
+        self._figures = Lane(self._examined, self._told)
+        self._outlooks = Lane(self._examined, self._told)
+        self._lit_first: Question | None = None  # waits until its lamps are painted
+        self._unseen = _timer(self, UNSEEN_MS, self._look_for_findings)
+        self._rest = _timer(self, REST_MS, self._begin_outlooks)
         session.changed.connect(self._follow)
         session.thrown.connect(lambda _positions: self.request())
 
@@ -131,59 +97,76 @@ class Solving(QObject):
         """Ask for the figures of the plan as it is now."""
         self._ticket += 1
         self._rest.stop()
-        self._outlooks.clear()
+        self._unseen.stop()
+        self._lit_first = None
+        for lane in (self._figures, self._outlooks):
+            lane.clear()
         if self._at_once:
-            self._arrived_at_once()
+            question = self._question(outlooks=True)
+            self._tell(question, tried(self._examined, question))
             return
         self.working.emit(True)
         question = self._question(outlooks=False)
-        if self._took_sec is not None and self._took_sec <= QUICK_SEC:
-            question = self._lit_at_once(question)
-        if question.figures is None:
+        if self.pace.lights_at_once:
+            self._light_up(question)
+        else:
             self._figures.put(question)
-        else:  # only once the lamps are painted: Python's threads would slow each other down
-            QTimer.singleShot(0, lambda: self._put_if_newest(question))
 
-    def _put_if_newest(self, question: _Question) -> None:
-        if question.ticket == self._ticket:
-            self._figures.put(question)
+    def go_on(self) -> None:
+        """What was told is painted: now the worker may have its turn."""
+        if self._lit_first is not None:  # after the rest of the window: two threads slow each other down
+            QTimer.singleShot(0, self._look_for_findings)
 
     def close(self) -> None:
         """Stop asking and wait for what is under way."""
         self._ticket += 1
         self._rest.stop()
+        self._unseen.stop()
+        self._lit_first = None
         for lane in (self._figures, self._outlooks):
             lane.clear()
             lane.wait()
 
-    def _question(self, *, outlooks: bool) -> _Question:
+    def _question(self, *, outlooks: bool) -> Question:
         session = self._session
-        return _Question(self._ticket, session.revision, session.plan, session.positions, outlooks)
+        return Question(self._ticket, session.revision, session.plan, session.positions, outlooks)
 
     def _follow(self, change: PlanChanged) -> None:
         if change.cause == "open":
-            self._took_sec = None
+            self.pace = Pace()
         self.request()
 
-    def _lit_at_once(self, question: _Question) -> _Question:
-        """Return the question with its figures, after telling them."""
+    def _light_up(self, question: Question) -> None:
+        """Work out the figures at once, and what is found in them when that is quick too."""
         try:
-            figures = self._solved(question)
+            question = question._replace(figures=self._solved(question))
         except Exception:  # the worker will meet it too, and tell
             _LOG.exception("the figures could not be worked out")
-            return question
-        self.lit.emit(Lit(question.revision, figures))
-        return question._replace(figures=figures)
+            self._figures.put(question)
+            return
+        assert question.figures is not None
+        if self.pace.answers_at_once:
+            self._tell(question, tried(self._examined, question))
+        else:
+            self._lit_first = question
+            self._unseen.start()
+            self.lit.emit(Lit(question.revision, question.figures))
 
-    def _solved(self, question: _Question) -> "Figures":
+    def _look_for_findings(self) -> None:
+        question, self._lit_first = self._lit_first, None
+        self._unseen.stop()
+        if question is not None:
+            self._figures.put(question)
+
+    def _solved(self, question: Question) -> "Figures":
         from wiring.circuit.solve import solve
 
         began = thread_time()
         figures = solve(question.plan, self._session.kinds, question.positions)
-        self._took_sec = thread_time() - began
+        self.pace.figures_sec = thread_time() - began
         return figures
 
-    def _examined(self, question: _Question) -> "Situation":
+    def _examined(self, question: Question) -> "Situation":
         from wiring.findings.situation import examine
 
         known = self.answer
@@ -192,29 +175,24 @@ class Solving(QObject):
             figures = known.situation.figures if dict(known.positions) == dict(question.positions) else None
         if figures is None:
             figures = self._solved(question)
-        return examine(
+        began = thread_time()
+        situation = examine(
             question.plan,
             self._session.kinds,
             question.positions,
             outlooks=question.outlooks,
             figures=figures,
         )
+        if not question.outlooks:
+            self.pace.findings_sec = thread_time() - began
+        return situation
 
-    def _arrived_at_once(self) -> None:
-        question = self._question(outlooks=True)
-        try:
-            situation: Situation | None = self._examined(question)
-        except Exception:
-            _LOG.exception("the figures could not be worked out")
-            situation = None
-        self._tell(question, situation)
-
-    def _arrived(self, question: _Question, situation: "Situation | None") -> None:
+    def _arrived(self, question: Question, situation: "Situation | None") -> None:
         (self._outlooks if question.outlooks else self._figures).free()
         if question.ticket == self._ticket:
             self._tell(question, situation)
 
-    def _tell(self, question: _Question, situation: "Situation | None") -> None:
+    def _tell(self, question: Question, situation: "Situation | None") -> None:
         if situation is None:
             self.working.emit(False)
             if self._complaint != question.revision:
@@ -235,3 +213,11 @@ class Solving(QObject):
 
     def _begin_outlooks(self) -> None:
         self._outlooks.put(self._question(outlooks=True))
+
+
+def _timer(parent: QObject, wait_ms: int, then: Callable[[], None]) -> QTimer:
+    made = QTimer(parent)
+    made.setSingleShot(True)
+    made.setInterval(wait_ms)
+    made.timeout.connect(then)
+    return made

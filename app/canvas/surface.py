@@ -41,6 +41,7 @@ class Surface(QWidget):
     wished = Signal(str)  # what to do next, in one sentence; "" for nothing
     tool_changed = Signal(str)  # "select", "wire" or "place"
     opened = Signal(str)  # id of a part or wire that is to be shown in its circuit
+    painted = Signal()  # everything that is known is on the screen
 
     def __init__(self, session: Session, selection: Selection, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -115,6 +116,7 @@ class Surface(QWidget):
         painter.end()
         if fresh:
             self._slices.stop()
+            self.painted.emit()
         elif not self._slices.isActive():
             self._slices.start()
 

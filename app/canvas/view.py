@@ -22,7 +22,7 @@ from app.canvas.told_parts import speak_for_plans, tell_focus
 from app.canvas.words import hit_words, selection_words
 from app.selection import Selection
 from app.session import PlanChanged, Session
-from app.solving import Answer, Lit
+from app.solving import Answer, Lit, Solving
 from wiring.pictures.theme import Theme
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -42,6 +42,11 @@ class PlanView(TooledSurface):
         selection.changed.connect(self._selected)
 
     # what the window tells the view
+
+    def listen_to(self, solving: Solving) -> None:
+        """Show lamps as soon as they are known, and let the rest be worked out once they are painted."""
+        solving.lit.connect(self.light_up)
+        self.painted.connect(solving.go_on)
 
     def set_answer(self, answer: Answer) -> None:
         """Show new figures and findings."""

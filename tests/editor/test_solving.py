@@ -113,14 +113,15 @@ def test_a_fault_inside_is_told_once_in_one_sentence(session, qtbot, monkeypatch
 def test_quick_figures_are_told_on_the_spot_and_found_fault_with_after(session, solving, qtbot):
     with qtbot.waitSignal(solving.answered, timeout=5000):
         solving.request()
-    solving._took_sec = 0.001  # however busy this machine is
+    solving.pace.figures_sec, solving.pace.findings_sec = 0.001, 1.0  # however busy this machine is
     told = []
     solving.lit.connect(lambda lit: told.append(lit.figures))
     with qtbot.waitSignal(solving.answered, timeout=5000) as answered:
         session.do(set_plan(title="Another"))
         assert len(told) == 1
+        solving.go_on()  # as the view tells when it has painted
     assert answered.args[0].situation.figures is told[0]
-    solving._took_sec = 1.0
+    solving.pace.figures_sec = 1.0
     with qtbot.waitSignal(solving.answered, timeout=5000):
         session.do(set_plan(title="A third"))
     assert len(told) == 1
