@@ -1,6 +1,6 @@
 """Several edits as one step of the history, and one edit looked at several times."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from wiring.edits.edit import Edit
 from wiring.plan.plan import Plan
@@ -29,3 +29,15 @@ def remembered(edit: Edit) -> Edit:
         return last[0][1]
 
     return Edit(edit.label, apply)
+
+
+def in_turn(label: str, edits: Iterable[Edit]) -> Edit:
+    """Return several edits, each made on what the one before left, as one step of that name."""
+    steps = tuple(edits)
+
+    def apply(plan: Plan) -> Plan:
+        for step in steps:
+            plan = step.apply(plan)
+        return plan
+
+    return Edit(label, apply)

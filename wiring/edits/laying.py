@@ -2,7 +2,7 @@
 
 import math
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from functools import cached_property
 
 from wiring.catalogue.kind import Kind
@@ -24,8 +24,16 @@ MOST_ON_TERMINAL = 2  # common practice, no source: a third wire under a screw w
 class Laying:
     """Collects new parts and wires; `plan` is what it started from, `done()` the plan with all of them."""
 
-    def __init__(self, plan: Plan, kinds: Mapping[str, Kind] | None, near: Iterable[str]) -> None:
+    def __init__(
+        self,
+        plan: Plan,
+        kinds: Mapping[str, Kind] | None,
+        near: Iterable[str],
+        lifted: Collection[str] = (),
+    ) -> None:
+        """Begin on a plan; wires that are `lifted` will lie elsewhere and are in nobody's way."""
         self.plan, self.kinds = plan, known_kinds(kinds)
+        self._lifted = lifted
         self.parts: list[Part] = []
         self.wires: list[Wire] = []
         self.count: Counter[TerminalRef] = Counter(
@@ -105,6 +113,10 @@ class Laying:
         )
         return not (on_body.any() or on_point.any())
 
+    def is_clear(self, box: Box) -> bool:
+        """Whether no square stretch of a wire runs through a rectangle."""
+        return not self._ground.has_wire_in(box)
+
     def done(self) -> Plan:
         """Return the plan with all that was laid; EditRefused when a record is not sound."""
         return with_records(self.plan, self.parts, self.wires, self.kinds, self._number)
@@ -132,7 +144,7 @@ class Laying:
             ],
         )
         for wire in self.plan.wires.values():
-            if self._comes_near(wire, box):
+            if wire.id not in self._lifted and self._comes_near(wire, box):
                 ground.lay(wire_path(self.plan, self.kinds, wire))
         return ground
 

@@ -43,6 +43,14 @@ class Ground:
         self.bodies = np.vstack((self.bodies, _rows([body], 4)))
         self.terminals = np.vstack((self.terminals, _rows(terminals, 2)))
 
+    def has_wire_in(self, box: Box) -> bool:
+        """Whether a square stretch of a wire runs through a rectangle."""
+        left, top, right, bottom = box
+        y, x = self._level.rows(), self._upright.rows()
+        level = (y[:, 0] > top) & (y[:, 0] < bottom) & (y[:, 1] < right) & (y[:, 2] > left)
+        upright = (x[:, 0] > left) & (x[:, 0] < right) & (x[:, 1] < bottom) & (x[:, 2] > top)
+        return bool(level.any() or upright.any())
+
     def between(self, a: Point, b: Point) -> "Near":
         """Return what lies where a way from a to b may run."""
         left, right = min(a[0], b[0]) - REACH_MM - LANE_MM, max(a[0], b[0]) + REACH_MM + LANE_MM

@@ -3,6 +3,7 @@
 from enum import IntEnum
 from typing import NamedTuple
 
+from wiring.findings.act import Act
 from wiring.plan.names import PartId, WireId
 
 
@@ -24,3 +25,4 @@ class Finding(NamedTuple):
     mend: str
     parts: tuple[PartId, ...] = ()
     wires: tuple[WireId, ...] = ()
+    act: Act | None = None  # what does the first thing the mend names, where that is one definite act
