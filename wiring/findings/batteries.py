@@ -5,6 +5,7 @@ from datetime import timedelta
 
 from wiring.catalogue.kind import Kind
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import renew
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, part_name
 from wiring.plan.part import Part
@@ -92,4 +93,5 @@ def _due(situation: Situation, part: Part) -> Iterator[Finding]:
         outlook.end_reason,
         "Charge it and log the day." if charge else "Fit a fresh one and set the date it was fitted.",
         (part.id,),
+        act=renew(situation, part.id, charged=charge),
     )

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import drill as to_drill
 from wiring.findings.situation import Situation
 from wiring.findings.words import percent, wire_names
 from wiring.quantities.wording import worded
@@ -28,4 +29,5 @@ def find(situation: Situation) -> Iterator[Finding]:
             f"Drill it to {drill}, or lead some wires another way.",
             (),
             bundle.wires,
+            to_drill(situation, bundle.wireway, bundle.hole_mm),
         )

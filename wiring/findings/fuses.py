@@ -4,7 +4,9 @@ from collections.abc import Iterator
 from math import isfinite
 
 from wiring.catalogue.kind import Kind
+from wiring.findings.act import Act
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import fuse_behind, set_one
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, wire_names
 from wiring.plan.part import Part
@@ -53,6 +55,7 @@ def _missing(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
         else f"Use thicker wire, and a fuse close to {part_name(plan, part.id)}.",
         (part.id,),
         tuple(thin),
+        fuse_behind(situation, part.id, SOURCE_ENDS[kind.behaviour][0], rating),
     )
 
 
@@ -80,6 +83,7 @@ def _too_large(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding
         else f"Use thicker wire for {wire_names(plan, [guarded.thinnest])}.",
         (part.id,),
         (guarded.thinnest,),
+        _rate(situation, part, kind, better),
     )
 
 
@@ -103,6 +107,7 @@ def _in_use(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
         if better
         else "Split the load between two fuses; the wire behind this one is too thin for a larger one.",
         (part.id,),
+        act=_rate(situation, part, kind, better),
     )
 
 
@@ -121,6 +126,13 @@ def _never_blows(situation: Situation, part: Part, kind: Kind) -> Iterator[Findi
         "Use a smaller fuse if the load allows it, else rely on the supply's limit.",
         (part.id,),
     )
+
+
+def _rate(situation: Situation, part: Part, kind: Kind, rating_a: float | None) -> Act | None:
+    """Offer a rating; not to a resettable fuse, which is sold in other ones."""
+    if rating_a is None or kind.behaviour != "fuse":
+        return None
+    return set_one(situation, part.id, amps(situation.plan, rating_a), rating_a=rating_a)
 
 
 def _opens(part: Part, kind: Kind, current_a: float) -> bool:

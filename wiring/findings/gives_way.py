@@ -2,6 +2,8 @@
 
 from collections.abc import Callable
 
+from wiring.findings.act import Act
+from wiring.findings.offers import set_to
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps
 from wiring.plan.names import PartId
@@ -33,6 +35,14 @@ def bears_now(situation: Situation, fuse: PartId) -> bool:
     """Whether a fuse bears what lasts: if not, its rush is not what is wrong."""
     figure = situation.figures.parts.get(fuse)
     return figure is not None and abs(figure.current_a) <= fuse_rating_a(situation, fuse)
+
+
+def slow_fuse(situation: Situation, fuse: PartId, holds: Callable[[float], bool]) -> Act | None:
+    """Offer a slow fuse of the same rating, where one bears the rush."""
+    if not holds(fuse_rating_a(situation, fuse)):
+        return None
+    name = situation.plan.parts[fuse].designation
+    return set_to(situation, (fuse,), f"Make -{name} a slow one", speed="slow")
 
 
 def slow_fuse_mend(

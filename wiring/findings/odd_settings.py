@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import usual
 from wiring.findings.situation import Situation
 from wiring.plan.record_faults import kind_faults
 
@@ -22,6 +23,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 Rank.WEAK,
                 what,
                 "The figures of this part may be missing or taken with its usual value instead.",
-                "Put the setting right where the part's settings are shown.",
+                "Put its usual value back, or the right one where the part's settings are shown.",
                 (part.id,),
+                act=usual(part.id),
             )

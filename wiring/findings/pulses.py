@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import size_to
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, part_name, part_names, percent, volts, wire_names
 from wiring.studies.pulses import Pulse, pulses_of
@@ -42,6 +43,7 @@ def _weak(situation: Situation, weak: list[Pulse]) -> Finding:
         else "Put a pulse unit near the turnout, or a supply nearer by.",
         motors,
         wires,
+        size_to(wires, size),
     )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import set_one
 from wiring.findings.situation import Situation
 from wiring.findings.words import part_name, watts
 from wiring.studies.resistor_choice import DERATE, RATINGS_W
@@ -28,4 +29,5 @@ def find(situation: Situation) -> Iterator[Finding]:
             if larger
             else "Use a supply with fewer volts, so that less must be lost in a resistor.",
             (part.id,),
+            act=set_one(situation, part.id, watts(plan, larger), rated_power=larger) if larger else None,
         )

@@ -3,7 +3,14 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
-from wiring.findings.gives_way import bears_now, fuse_rating_a, how_it_trips, slow_fuse_mend, tripping
+from wiring.findings.gives_way import (
+    bears_now,
+    fuse_rating_a,
+    how_it_trips,
+    slow_fuse,
+    slow_fuse_mend,
+    tripping,
+)
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, part_names
 from wiring.plan.names import PartId
@@ -38,6 +45,10 @@ def _fuse(situation: Situation, rush: FuseRush) -> Finding:
     plan = situation.plan
     rating_a = fuse_rating_a(situation, rush.fuse)
     blows = rush.verdict == BLOWS
+
+    def holds(slow_a: float) -> bool:
+        return verdict(slow_a, "slow", rush.cold_a, rush.hot_a) == HOLDS
+
     return Finding(
         "cold-lamps-fuse",
         Rank.WEAK if blows else Rank.NOTE,
@@ -47,11 +58,12 @@ def _fuse(situation: Situation, rush: FuseRush) -> Finding:
         slow_fuse_mend(
             situation,
             rating_a,
-            lambda slow_a: verdict(slow_a, "slow", rush.cold_a, rush.hot_a) == HOLDS,
+            holds,
             less="switch the lamps on in groups",
             otherwise="Switch the lamps on in groups, each with its own fuse.",
         ),
         (rush.fuse,),
+        act=slow_fuse(situation, rush.fuse, holds),
     )
 
 

@@ -3,7 +3,14 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
-from wiring.findings.gives_way import bears_now, fuse_rating_a, how_it_trips, slow_fuse_mend, tripping
+from wiring.findings.gives_way import (
+    bears_now,
+    fuse_rating_a,
+    how_it_trips,
+    slow_fuse,
+    slow_fuse_mend,
+    tripping,
+)
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name
 from wiring.studies.settings import number
@@ -31,6 +38,10 @@ def _fuse(situation: Situation, fuse: FuseFill) -> Finding:
     plan = situation.plan
     rating_a = fuse_rating_a(situation, fuse.fuse)
     blows = fuse.verdict == BLOWS
+
+    def holds(slow_a: float) -> bool:
+        return short_verdict(slow_a, "slow", fuse.heat_a2s) == HOLDS
+
     return Finding(
         "store-rush-fuse",
         Rank.WEAK if blows else Rank.NOTE,
@@ -40,11 +51,12 @@ def _fuse(situation: Situation, fuse: FuseFill) -> Finding:
         slow_fuse_mend(
             situation,
             rating_a,
-            lambda slow_a: short_verdict(slow_a, "slow", fuse.heat_a2s) == HOLDS,
+            holds,
             less="use smaller capacitors",
             otherwise="Use smaller capacitors, or put a resistor of some ohms before each rectifier.",
         ),
         (fuse.fuse,),
+        act=slow_fuse(situation, fuse.fuse, holds),
     )
 
 

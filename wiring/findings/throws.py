@@ -5,7 +5,9 @@ from collections.abc import Iterator
 from wiring.circuit.behaviours.discharge_unit import DRAINED
 from wiring.circuit.figures import Figures
 from wiring.circuit.solve import solve
+from wiring.findings.act import Act
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import set_one, size_to
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, part_name, part_names, percent, wire_names
 from wiring.plan.designations import part_label
@@ -80,6 +82,7 @@ def _thin(situation: Situation, answer: PulseAnswer) -> Finding:
         else "No wire is thick enough: put the unit nearer to the turnout.",
         (*motors, *((answer.source,) if answer.source else ())),
         wires,
+        size_to(wires, size),
     )
 
 
@@ -100,7 +103,14 @@ def _small(situation: Situation, answer: PulseAnswer) -> Finding:
         "The turnout throws half-way or not at all.",
         f"{mend}, or give each coil its own button." if several else f"{mend}.",
         (*((answer.source,) if answer.source else ()), *motors),
+        act=_unit_of(situation, answer.source, farads),
     )
+
+
+def _unit_of(situation: Situation, unit: PartId | None, farads: float | None) -> Act | None:
+    if unit is None or farads is None:
+        return None
+    return set_one(situation, unit, worded(farads, "capacitance"), capacitance=farads)
 
 
 def _from(situation: Situation, answer: PulseAnswer) -> str:

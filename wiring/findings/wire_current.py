@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import size_to
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, wire_names
 from wiring.studies.sizing import size_for_current
@@ -35,4 +36,5 @@ def find(situation: Situation) -> Iterator[Finding]:
             else "Share the current between several runs, each with its own fuse.",
             (),
             wires,
+            size_to(wires, thicker),
         )

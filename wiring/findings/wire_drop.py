@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import size_to
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names, percent, volts, wire_names
 from wiring.studies.runs import Run
@@ -26,6 +27,7 @@ def _finding(situation: Situation, supply: str, runs: list[Run]) -> Finding:
     worst = runs[0]
     loads = tuple(run.load for run in runs)
     wires = _that_matter(situation, worst)
+    size = size_for_run(plan, situation.kinds, situation.figures, worst, wires)
     lost = f"{volts(plan, worst.drop_v)} ({percent(worst.share)})"
     most = do(len(loads), "loses", "lose up to")
     what = f"{part_names(plan, loads)} {most} {lost} on the wires from {part_name(plan, supply)}."
@@ -35,9 +37,10 @@ def _finding(situation: Situation, supply: str, runs: list[Run]) -> Finding:
         what,
         f"You set {percent(plan.habits.drop_limit)} as the most; lamps at the far end look dim "
         "and motors pull weakly.",
-        _mend(situation, worst, wires),
+        _mend(situation, size, wires),
         loads,
         wires,
+        size_to(wires, size),
     )
 
 
@@ -46,9 +49,8 @@ def _that_matter(situation: Situation, run: Run) -> tuple[str, ...]:
     return tuple(w for w, drop_v in lost.items() if drop_v >= MATTERS * run.drop_v) or tuple(lost)
 
 
-def _mend(situation: Situation, run: Run, wires: tuple[str, ...]) -> str:
+def _mend(situation: Situation, size: str | None, wires: tuple[str, ...]) -> str:
     names = wire_names(situation.plan, wires)
-    size = size_for_run(situation.plan, situation.kinds, situation.figures, run, wires)
     if size is None:
         return (
             f"No wire offered is thick enough for {names}; feed from both ends, or from a supply nearer by."

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from math import isfinite
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import size_to
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, part_names, wire_names
 from wiring.plan.names import PartId
@@ -95,6 +96,7 @@ def _wires(situation: Situation, found: WorstCase) -> Iterator[Finding]:
             else "Share the current between several runs, each with its own fuse.",
             thrown,
             wires,
+            size_to(wires, thicker),
         )
 
 
