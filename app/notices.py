@@ -23,6 +23,7 @@ class Notices(QObject):
     """Passes notices to whoever shows them."""
 
     said = Signal(object)  # Notice
+    taken_back = Signal(object)  # a Notice whose fault is mended
     outdated = Signal(bool)  # what was said no longer holds: only what is about an act, or all about the plan
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -49,6 +50,10 @@ class Notices(QObject):
     def acted(self) -> None:
         """Something was done or another page is shown: what was refused before is outdated."""
         self.outdated.emit(True)
+
+    def take_back(self, notice: Notice) -> None:
+        """The fault a notice told of is mended."""
+        self.taken_back.emit(notice)
 
     def plan_left(self) -> None:
         """The plan is put away, and what was said about it too."""

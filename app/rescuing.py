@@ -3,6 +3,7 @@
 import logging
 import os
 from collections.abc import Callable
+from contextlib import suppress
 from functools import partial
 from pathlib import Path
 
@@ -34,7 +35,9 @@ class Rescuing(QObject):
         self._timer.setInterval(THROTTLE_MS)
         self._timer.timeout.connect(self.write_now)
         self._closed = False
-        folder.mkdir(parents=True, exist_ok=True)
+        self._told = False  # that no copy can be kept; once is enough
+        with suppress(OSError):  # told when the first copy is to be written
+            folder.mkdir(parents=True, exist_ok=True)
         self._lock = QLockFile(str(folder / "editor.lock"))
         self._lock.setStaleLockTime(0)
         # A second window must not take the first one's living copy for a left-over.
@@ -55,7 +58,11 @@ class Rescuing(QObject):
             self._copy = write_rescue(session.plan, session.path, token=self._token, folder=self._folder)
         except NotSaved as refusal:
             _LOG.warning("%s", refusal)
+            if not self._told:
+                session.faulted.emit(str(refusal))
+            self._told = True
             return
+        self._told = False
         self._copy_of = session.path
 
     def offer_left_over(self, notices: Notices, take_up: Callable[[Plan, Path | None], None]) -> None:

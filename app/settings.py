@@ -1,5 +1,9 @@
 """What the editor remembers between two days: look, window, recent plans, folders. Never part of a plan."""
 
+import os
+import tempfile
+from contextlib import suppress
+from functools import cache
 from pathlib import Path
 
 from platformdirs import user_config_path, user_state_path
@@ -18,6 +22,14 @@ class Remembered:
     def keep_in(self, path: Path) -> None:
         """Keep the choices in that file from now on."""
         self._store = QSettings(str(path), QSettings.Format.IniFormat)
+
+    @property
+    def complaint(self) -> str:
+        """One sentence when nothing can be remembered; "" when it can."""
+        folder = Path(self._store.fileName()).parent
+        if _may_write(folder):
+            return ""
+        return f"Look, window and recent plans are not remembered, because you may not write in {folder}."
 
     @property
     def look(self) -> str:
@@ -86,7 +98,39 @@ class Remembered:
 
 
 def state_folder() -> Path:
-    """Return the folder for logs and rescue copies, made when it is not there."""
+    """Return the folder for logs and rescue copies, made when it is not there.
+
+    Where that may not be written, one among the machine's temporary files serves until the next start.
+    """
     folder = user_state_path(PROGRAM, appauthor=False)
-    folder.mkdir(parents=True, exist_ok=True)
-    return folder
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError:
+        return _scratch_folder()
+    return folder if _may_write(folder) else _scratch_folder()
+
+
+def state_complaint() -> str:
+    """Return one sentence when logs and rescue copies cannot lie where they should; "" when they can."""
+    folder = user_state_path(PROGRAM, appauthor=False)
+    there = state_folder()
+    if there == folder:
+        return ""
+    return f"Rescue copies of unsaved work lie in {there} for now, because you may not write in {folder}."
+
+
+@cache
+def _scratch_folder() -> Path:
+    """Make one that nobody else may look into; a folder of that name that is another person's is not used."""
+    named = Path(tempfile.gettempdir()) / f"{PROGRAM}-{os.getuid()}"
+    with suppress(OSError):
+        named.mkdir(mode=0o700, exist_ok=True)
+        if not named.is_symlink() and named.stat().st_uid == os.getuid():
+            return named
+    return Path(tempfile.mkdtemp(prefix=f"{PROGRAM}-"))
+
+
+def _may_write(folder: Path) -> bool:
+    """Whether files may be written in a folder, or in the nearest one above it that is there."""
+    there = next((f for f in (folder, *folder.parents) if f.exists()), folder)
+    return there.is_dir() and os.access(there, os.W_OK | os.X_OK)

@@ -16,7 +16,7 @@ from app.notices import Notices
 from app.rescuing import Rescuing
 from app.selection import Selection
 from app.session import Session
-from app.settings import PROGRAM, Remembered, state_folder
+from app.settings import PROGRAM, Remembered, state_complaint, state_folder
 from app.solving import Solving
 from app.theme.icons import app_icon
 from app.theme.look import Look
@@ -92,6 +92,9 @@ def begin_log() -> Path:
 def _first_steps(editor: Editor, rescuing: Rescuing, plan_path: Path | None) -> None:
     if plan_path is not None:
         editor.window.documents.open_path(plan_path)
+    for complaint in (state_complaint(), editor.remembered.complaint):
+        if complaint:
+            editor.notices.say(complaint, "weak")
     rescuing.offer_left_over(editor.notices, editor.window.documents.take_up)
     editor.window.rescues = lambda: kept_copies(editor, rescuing)
     rescuing.begin()

@@ -27,6 +27,7 @@ from app.outlook.section_switch import SectionSwitch
 from app.outlook.summary import Summary
 from app.outlook.upright_area import UprightArea
 from app.outlook.what_counts import WhatCounts
+from app.proposed_file import proposed_file
 from app.session import Session
 from app.solving import Answer
 from app.theme.look import Look
@@ -180,7 +181,7 @@ class BatteryPage(QWidget):
 
     def _ask_where(self) -> None:
         """Ask for a name and write the course there."""
-        proposed = (self._session.path or Path(self._session.plan.title)).with_suffix(SUFFIXES[0])
+        proposed = proposed_file(self._session.path, self._session.plan.title, SUFFIXES[0])
         name, chosen = QFileDialog.getSaveFileName(self, "Save the course", str(proposed), FILTERS)
         if name:
             suffix = next((end for end in SUFFIXES if f"*{end}" in chosen), SUFFIXES[0])

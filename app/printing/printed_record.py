@@ -3,6 +3,8 @@
 from typing import TYPE_CHECKING
 
 from app.session import Session
+from wiring.files.refusals import NotSaved
+from wiring.plan.sentences import after_colon
 from wiring.sheets.printed_file import read_printed, write_printed
 
 if TYPE_CHECKING:
@@ -45,9 +47,8 @@ class PrintedRecord:
             return True, f"{said}, until this plan is closed; save the plan first to keep it longer."
         try:
             write_printed(printed, path)
-        except OSError as fault:
-            why = fault.strerror or "the disk refused"
-            return False, f"What was printed could not be remembered beside {path.name}: {why}."
+        except NotSaved as refusal:
+            return False, f"What was printed is not remembered: {after_colon(str(refusal))}"
         return True, f"{said}."
 
     def _plan_changed(self, change: object) -> None:

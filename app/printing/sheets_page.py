@@ -26,12 +26,15 @@ from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
 from app.printing.printed_record import PrintedRecord
 from app.printing.wish import read_wish, wish_text
+from app.proposed_file import proposed_file
 from app.session import Session
 from app.settings import Remembered
 from app.solving import Answer
 from app.theme.look import Look
 from app.window.actions import Actions
 from wiring.edits.set_plan import set_habits
+from wiring.files.refusals import NotSaved
+from wiring.files.store import write_whole
 from wiring.pictures.pdf import Page
 from wiring.pictures.picture import Picture
 from wiring.sheets.paper import PAPERS
@@ -122,25 +125,23 @@ class SheetsPage(QWidget):
 
     def save_pdf(self) -> None:
         """Ask for a name and write the sheets as a PDF."""
-        name, _ = QFileDialog.getSaveFileName(
-            self, "Save the sheets", str(self._proposed(".pdf")), "PDF (*.pdf)"
-        )
+        proposed = proposed_file(self._session.path, self._session.plan.title, ".pdf")
+        name, _ = QFileDialog.getSaveFileName(self, "Save the sheets", str(proposed), "PDF (*.pdf)")
         if name:
             self.write_pdf(Path(name) if name.endswith(".pdf") else Path(f"{name}.pdf"))
 
     def write_pdf(self, path: Path) -> None:
         """Write the sheets to a file and say so, or say why not."""
-        from wiring.pictures.pdf import write_pdf
+        from wiring.pictures.pdf import pdf_bytes
 
         made = self._something()
         if made is None:
             return
         plan = self._session.plan
         try:
-            write_pdf(made.pages, path, title=plan.title, author=plan.author)
-        except OSError as fault:
-            why = fault.strerror or "the disk refused"
-            self._session.faulted.emit(f"The sheets could not be written to {path}: {why}.")
+            write_whole(pdf_bytes(made.pages, plan.title, plan.author), path)
+        except NotSaved as refusal:
+            self._session.faulted.emit(str(refusal))
             return
         self.told.emit(f"The sheets were written to {path}.")
 
@@ -219,10 +220,6 @@ class SheetsPage(QWidget):
         ids = named_at(page, x_mm, y_mm, self._session.plan) if page is not None else ()
         if ids:
             self.named.emit(ids)
-
-    def _proposed(self, suffix: str) -> Path:
-        path = self._session.path
-        return path.with_suffix(suffix) if path else Path.home() / f"{self._session.plan.title}{suffix}"
 
     def _lay_out(self, actions: Actions) -> None:
         bar = PageBar(actions, self.paper, self._words, self)

@@ -6,6 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFileDialog
 
+from app.proposed_file import proposed_file
+from wiring.files.refusals import NotSaved
+from wiring.files.store import write_whole
+
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
     from wiring.findings.situation import Situation
@@ -83,20 +87,17 @@ class Exports:
 
     def _asked(self, title: str, suffix: str) -> Path | None:
         session = self._window.session
-        start = session.path or self._window.remembered.folder / session.plan.title
-        name, _ = QFileDialog.getSaveFileName(
-            self._window, title, str(start.with_suffix(suffix)), f"*{suffix}"
-        )
+        start = proposed_file(session.path, session.plan.title, suffix, self._window.remembered.folder)
+        name, _ = QFileDialog.getSaveFileName(self._window, title, str(start), f"*{suffix}")
         if not name:
             return None
         return Path(name) if name.endswith(suffix) else Path(name + suffix)
 
     def _written(self, path: Path, make: Callable[[], str]) -> bool:
         try:
-            path.write_text(make(), encoding="utf-8")
-        except OSError as fault:
-            why = fault.strerror or "the disk refused"
-            self._window.notices.say(f"{path} could not be written: {why}.", "weak")
+            write_whole(make().encode(), path)
+        except NotSaved as refusal:
+            self._window.notices.say(str(refusal), "weak")
             return False
         self._window.notices.say(f"Written to {path}.")
         return True

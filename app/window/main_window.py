@@ -37,7 +37,7 @@ from wiring.edits.set_plan import set_plan
 from wiring.plan.plan import UNTITLED
 from wiring.plan.positions import in_use
 
-COLUMNS, FIRST_SIZE, LEAST_SIZE = (244, 760, 316), (1360, 860), (1024, 600)
+COLUMNS, FIRST_SIZE, LEAST_SIZE, FRAME = (244, 760, 316), (1360, 860), (1024, 600), (8, 40)
 
 
 class MainWindow(QMainWindow):
@@ -107,7 +107,7 @@ class MainWindow(QMainWindow):
             self.plan_view.show_ids(there)
 
     def _lay_out(self, at_once: bool) -> None:
-        room = self.screen().availableSize()
+        room = self.screen().availableSize() - QSize(*FRAME)  # laid round it
         self.setMinimumSize(QSize(*LEAST_SIZE).boundedTo(room))
         self.resize(QSize(*FIRST_SIZE).boundedTo(room))
         self.header = Header(self.acts, self)
@@ -146,7 +146,7 @@ class MainWindow(QMainWindow):
         session.changed.connect(self._plan_changed)
         session.thrown.connect(lambda _positions: self._tell_thrown())
         session.saved_state.connect(lambda _unsaved: self._tell_plan())
-        solving.lit.connect(self.plan_view.light_up)
+        self.plan_view.listen_to(solving)
         solving.answered.connect(self._show_answer)
         solving.failed.connect(lambda words: self.notices.say(words, "danger"))
         self.look.changed.connect(self._wear)

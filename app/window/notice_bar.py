@@ -1,4 +1,7 @@
-"""A slip over the page that shows one notice at a time; nothing moves when it comes or goes."""
+"""A slip over the page that shows one notice at a time; nothing moves when it comes or goes.
+
+What lasts and is covered by something newer comes back when that has gone.
+"""
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
@@ -32,6 +35,7 @@ class NoticeBar(QFrame):
         self.setObjectName("notice")
         self.hide()
         self._notice: Notice | None = None
+        self._covered: list[Notice] = []  # the newest last
         self._flag = Flag(look, self)
         self._words = QLabel(self)
         self._words.setWordWrap(True)
@@ -50,13 +54,16 @@ class NoticeBar(QFrame):
             row.addWidget(widget)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
-        self._timer.timeout.connect(self.hide)
+        self._timer.timeout.connect(self._go)
         notices.said.connect(self._show)
         notices.outdated.connect(self.forget)
+        notices.taken_back.connect(self._take_back)
         self._over: QWidget | None = None
 
     def setVisible(self, visible: bool) -> None:
-        """Give the keys back before it hides."""
+        """Give the keys back before it hides; nothing is left to say then."""
+        if not visible:
+            self._notice, self._covered = None, []
         held = QApplication.focusWidget()
         if not visible and held is not None and self.isAncestorOf(held):
             self.left.emit()
@@ -89,6 +96,10 @@ class NoticeBar(QFrame):
         return self._words.text()
 
     def _show(self, notice: Notice) -> None:
+        before = self._notice
+        self._covered = [n for n in self._covered if n.text != notice.text]
+        if before is not None and _lasts(before) and before.text != notice.text:
+            self._covered.append(before)
         self._notice = notice
         self._flag.show_rank(notice.rank)
         self._words.setText(notice.text)
@@ -98,25 +109,37 @@ class NoticeBar(QFrame):
         self.show()
         self._place()
         self._timer.stop()
-        if notice.about_act:
-            self._timer.start(REFUSAL_MS)
-        elif notice.rank == "note" and notice.act is None:
-            self._timer.start(NOTE_MS)
+        if not _lasts(notice):
+            self._timer.start(REFUSAL_MS if notice.about_act else NOTE_MS)
+
+    def _go(self) -> None:
+        """Hide, or show again what lies below."""
+        self._notice = None
+        if self._covered:
+            self._show(self._covered[-1])
+        else:
+            self.hide()
 
     def put_away(self) -> None:
         """Hide it, as one who has read it."""
-        notice, self._notice = self._notice, None
-        self.hide()
+        notice = self._notice
+        self._go()
         if notice is not None and notice.put_away is not None:
             notice.put_away()
 
     def forget(self, only_about_act: bool) -> None:
         """Hide what is outdated; a rescued copy can be asked for whatever is done."""
+        if not only_about_act:
+            self._covered = [n for n in self._covered if n.put_away is not None]
         notice = self._notice
         if notice is None or notice.put_away is not None or (only_about_act and not notice.about_act):
             return
-        self._notice = None
-        self.hide()
+        self._go()
+
+    def _take_back(self, notice: Notice) -> None:
+        self._covered = [n for n in self._covered if n is not notice]
+        if self._notice is notice:
+            self._go()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape puts it away."""
@@ -127,6 +150,11 @@ class NoticeBar(QFrame):
 
     def _answer(self) -> None:
         notice = self._notice
-        self.hide()
+        self._go()
         if notice is not None and notice.act is not None:
             notice.act()
+
+
+def _lasts(notice: Notice) -> bool:
+    """Whether it stays until somebody puts it away."""
+    return not notice.about_act and (notice.rank != "note" or notice.act is not None)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 from app.disk_watch import DiskWatch
 from app.notices import Notice, Notices
 from app.plan_lock import PlanLock
+from app.proposed_file import proposed_file
 from app.session import Session
 from app.settings import Remembered, state_folder
 from wiring.edits.set_plan import set_plan
@@ -40,6 +41,7 @@ class Documents(QObject):
         self._window = window
         self.ask: Callable[[], Choice] = self._ask  # tests answer in the person's place
         self.ask_over: Callable[[Path], Choice] = self._ask_over
+        self._told: Notice | None = None  # that the plan could not be saved
         self.lock = PlanLock(lambda: state_folder() / "open")
         self.watch = DiskWatch(self)
         self.watch.differs.connect(self._changed_on_disk)
@@ -90,9 +92,8 @@ class Documents(QObject):
 
     def save_as(self) -> bool:
         """Ask for a name and save there."""
-        proposed = self._session.path or self._remembered.folder / (
-            _file_name(self._session.plan.title) + SUFFIX
-        )
+        session = self._session
+        proposed = session.path or proposed_file(None, session.plan.title, SUFFIX, self._remembered.folder)
         name, _ = QFileDialog.getSaveFileName(self._window, "Save the plan", str(proposed), FILTER)
         if not name:
             return False
@@ -162,10 +163,13 @@ class Documents(QObject):
         try:
             save(self._session.plan, path)
         except NotSaved as refusal:
-            self._notices.say(str(refusal), "danger")
+            self._told = Notice(str(refusal), "danger", "Save elsewhere…", self.save_as)
+            self._notices.offer(self._told)
             if self._session.path is not None:
                 self.lock.take(self._session.path)
             return False
+        if self._told is not None:
+            self._notices.take_back(self._told)
         self.watch.follow(path)
         self._session.mark_saved(path)
         self._remembered.remember_plan(path)
@@ -203,8 +207,3 @@ class Documents(QObject):
 def _title(path: Path) -> str:
     words = path.stem.replace("_", " ").strip()
     return words[:1].upper() + words[1:]
-
-
-def _file_name(title: str) -> str:
-    kept = "".join(c if c.isalnum() or c in " -_" else " " for c in title)
-    return " ".join(kept.split()) or "plan"

@@ -191,7 +191,7 @@ def test_an_export_that_cannot_be_written_is_told(editor, tmp_path, monkeypatch)
     answers(monkeypatch, "getSaveFileName", tmp_path / "missing folder" / "out.csv")
     editor.window.acts["export_csv"].trigger()
     assert editor.notices.last.rank == "weak"
-    assert "could not be written" in editor.notices.last.text
+    assert "was not saved, because its folder does not exist" in editor.notices.last.text
 
 
 def test_no_verdict_stands_under_a_plan_until_its_own_is_known(editor, monkeypatch):

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from wiring.files.decode import decode
 from wiring.files.encode import encode
 from wiring.files.refusals import NotReadable, NotSaved
-from wiring.files.store import write_whole
+from wiring.files.store import replace_whole, why
 from wiring.plan.plan import Plan
 
 FORMAT = "underboard rescue copy"
@@ -43,10 +43,6 @@ def write_rescue(plan: Plan, path: Path | None, *, token: str = "", folder: Path
     A plan that was never saved has no path; `token`, a text of the caller's choice, keeps two such apart.
     """
     where = folder or rescue_folder()
-    try:
-        where.mkdir(parents=True, exist_ok=True)
-    except OSError:
-        raise NotSaved(f"No rescue copy was written, because {where} cannot be made.") from None
     header = {
         "format": FORMAT,
         "path": str(_absolute(path)) if path else "",
@@ -58,7 +54,13 @@ def write_rescue(plan: Plan, path: Path | None, *, token: str = "", folder: Path
         data = encode(plan)
     except ValueError:
         raise NotSaved("No rescue copy was written, because the plan holds a number without end.") from None
-    write_whole(json.dumps(header).encode() + b"\n" + data, file)
+    try:
+        where.mkdir(parents=True, exist_ok=True)
+        replace_whole(json.dumps(header).encode() + b"\n" + data, file)
+    except (OSError, ValueError) as error:
+        raise NotSaved(
+            f"No rescue copy of your work can be kept in {where}, because {why(error)}; save it often."
+        ) from None
     return file
 
 

@@ -29,6 +29,12 @@ REASONS = {
     errno.EISDIR: "a folder has that name",
     errno.ENAMETOOLONG: "the name is too long",
 }
+REMEDIES = {
+    errno.ENOSPC: "make room or choose another folder",
+    errno.EDQUOT: "make room or choose another folder",
+    errno.EISDIR: "choose another name",
+    errno.ENAMETOOLONG: "choose a shorter one",
+}
 
 
 def load(path: Path | str) -> Plan:
@@ -53,7 +59,7 @@ def _bytes(path: Path) -> bytes:
     except PermissionError:
         raise NotReadable("You may not read it; ask its owner or change its rights.") from None
     except (OSError, ValueError) as error:
-        raise NotReadable(f"The disk refused to read it ({_why(error)}).") from None
+        raise NotReadable(f"The disk refused to read it ({why(error)}).") from None
 
 
 def save(plan: Plan, path: Path | str) -> None:
@@ -79,6 +85,15 @@ def save(plan: Plan, path: Path | str) -> None:
 
 def write_whole(data: bytes, path: Path) -> None:
     """Put bytes at a path in one step; NotSaved when that fails."""
+    try:
+        replace_whole(data, path)
+    except (OSError, ValueError) as error:
+        remedy = REMEDIES.get(getattr(error, "errno", None) or 0, "choose another folder")
+        raise NotSaved(f"{path.name} was not saved, because {why(error)}; {remedy}.") from None
+
+
+def replace_whole(data: bytes, path: Path) -> None:
+    """Put bytes at a path in one step; what the system says when that fails (OSError or ValueError)."""
     beside: Path | None = None
     try:
         target = Path(os.path.realpath(path))
@@ -99,10 +114,6 @@ def write_whole(data: bytes, path: Path) -> None:
         beside = None
         _sync_folder(target.parent)
         _sweep(target)
-    except (OSError, ValueError) as error:
-        raise NotSaved(
-            f"{path.name} was not saved, because {_why(error)}; choose another folder or make room."
-        ) from None
     finally:
         if beside is not None:
             with contextlib.suppress(OSError):
@@ -131,7 +142,8 @@ def _sync_folder(folder: Path) -> None:
             os.close(handle)
 
 
-def _why(error: Exception) -> str:
+def why(error: Exception) -> str:
+    """Return what the system said, in the words that come after "because"."""
     if isinstance(error, OSError) and error.errno in REASONS:
         return REASONS[error.errno]
     return str(getattr(error, "strerror", None) or error or "the disk refused").lower()

@@ -45,7 +45,7 @@ def read_printed(plan: Path) -> PrintedSet | None:
 
 
 def write_printed(printed: PrintedSet, plan: Path) -> Path:
-    """Remember a set as the last printed one of a plan; return the file. OSError when that fails."""
+    """Remember a set as the last printed one of a plan; return the file. NotSaved when that fails."""
     path = printed_path(plan)
     write_whole(msgspec.json.encode(_File(_FORMAT, _VERSION, printed)), path)
     return path
