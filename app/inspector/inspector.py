@@ -11,6 +11,7 @@ from app.ground_keys import joist_index
 from app.inspector.card import Card, MakesCard
 from app.inspector.every_position import Trying
 from app.inspector.joist_card import JoistCard
+from app.inspector.joists_card import JoistsCard
 from app.inspector.laying_out import lay_out
 from app.inspector.letting_go import let_go
 from app.inspector.panel_card import PanelCard
@@ -63,6 +64,7 @@ class Inspector(QFrame):
             "panel": partial(PanelCard, bench=self._bench),
             "wireway": partial(WirewayCard, selection=selection),
             "joist": JoistCard,
+            "joists": JoistsCard,
         }
         self._cards: dict[str, Card] = {}
         self._shown: tuple[str, tuple[str, ...]] | None = None
@@ -175,7 +177,9 @@ class Inspector(QFrame):
         ids = tuple(sorted(i for i in self._selection.ids if i in plan.parts or i in plan.wires))
         if ids:
             return self._sort_of(ids), ids
-        ground = self._selection.ground
+        ground, grounds = self._selection.ground, tuple(sorted(self._selection.grounds))
+        if len(grounds) > 1 and all(0 <= joist_index(g) < len(plan.joists) for g in grounds):
+            return "joists", grounds
         if 0 <= joist_index(ground) < len(plan.joists):
             return "joist", (ground,)
         if ground in plan.wireways:

@@ -10,6 +10,7 @@ from app.inspector.choice_field import ChoiceField
 from app.inspector.committing import committed
 from app.inspector.figures_table import FiguresTable
 from app.inspector.folded import Folded
+from app.inspector.joined_rows import JoinedRows
 from app.inspector.one_value import one_value
 from app.inspector.position_row import PositionRow
 from app.inspector.price_field import PriceField
@@ -50,6 +51,8 @@ class PartCard(Card):
             label.setTextFormat(Qt.TextFormat.PlainText)
             label.setWordWrap(True)
             self.add(label)
+        self._joined = JoinedRows(self)
+        self.add(self._joined)
         self._figures, self._terminals = FiguresTable(self), FiguresTable(self)
         self.throw = ThrowLine(throwing, self)
         self._add_section("Reads now", self._figures, self.throw)
@@ -86,6 +89,7 @@ class PartCard(Card):
         for name, field in self._texts.items():
             text = one_value(str(getattr(p, name)) for p in parts)
             field.show_text(text or "", SEVERAL if text is None else None)
+        self._joined.show_parts(self.session.plan, self.ids)
         self._show_settings(kind, parts)
         self._show_places(parts)
         self._price.refresh()

@@ -14,6 +14,7 @@ from app.canvas.painting.mark_painter import selection_box
 from app.canvas.told_parts import ToldPlan
 from app.window.kept_sets import show_sets
 from wiring.edits.connect import connect
+from wiring.edits.groups import join
 from wiring.edits.place_part import place
 from wiring.files.store import load, save
 from wiring.plan.groups import members, things_of
@@ -324,3 +325,16 @@ def test_a_switch_in_it_is_still_thrown_by_a_click(hands):
     before = session.positions[switch]
     hands.click(*hands.at("S1"))
     assert session.positions[switch] != before and hands.editor.selection.ids == {switch}
+
+
+def test_equal_parts_without_a_wire_are_taken_apart_by_their_card_too(hands):
+    plan = done(
+        Plan(), *(place(KINDS["lamp-12v"], x, 300) for x in (300, 400, 500)), join(("p1", "p2", "p3"))
+    )
+    hands.editor.session.open(plan, None)
+    hands.click(*hands.at("E2"))
+    assert names(hands) == {"E1", "E2", "E3"} and "Take apart" in card_words(hands)
+    assert "Join as one thing" not in card_words(hands)
+    click_button(hands, "Take apart")
+    assert not things_of(hands.editor.session.plan, ("p1",))
+    assert "Join as one thing" in card_words(hands)

@@ -13,7 +13,18 @@ from support.editing import KINDS
 import wiring.edits
 from wiring.edits import align as lines
 from wiring.edits import backdrop as picture
-from wiring.edits import benchwork, bends, face_items, joists, log_battery, panels, recolour, scenes, set_plan
+from wiring.edits import (
+    benchwork,
+    bends,
+    face_items,
+    joist_rows,
+    joists,
+    log_battery,
+    panels,
+    recolour,
+    scenes,
+    set_plan,
+)
 from wiring.edits import set_value as value
 from wiring.edits import set_wire as wire
 from wiring.edits import swap_pack as packs
@@ -229,6 +240,12 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
         h.index(), **h.pick({"end": h.at()}, {"width_mm": h.mm()}, {"depth_mm": 90.0})
     ),
     "joists.size_joists": lambda h: joists.size_joists(**h.pick({"width_mm": h.mm()}, {"depth_mm": 70.0})),
+    "joist_rows.space_joists": lambda h: joist_rows.space_joists(
+        (0, h.index()), h.mm(), clear=h.pick(True, False)
+    ),
+    "joist_rows.size_several": lambda h: joist_rows.size_several((h.index(),), width_mm=h.mm()),
+    "joist_rows.move_joists": lambda h: joist_rows.move_joists((h.index(),), *h.at()),
+    "joist_rows.remove_joists": lambda h: joist_rows.remove_joists((h.index(),)),
     "joists.remove_joist": lambda h: joists.remove_joist(h.index()),
     "lay_along.lay_along": lambda h: lay_along(routes(h.plan, KINDS, h.some("wires"))),
     "lay_anew.lay_anew": lambda h: lay_anew(h.some("wires")),
