@@ -3,10 +3,15 @@
 A file stands where the folder should be, for the tests may run as one who may write everywhere.
 """
 
+import logging
+import tempfile
+from logging.handlers import RotatingFileHandler
+
 import pytest
 from PySide6.QtWidgets import QFileDialog
 from support.editors import open_demo
 
+from app import settings
 from app.notices import Notice
 from app.proposed_file import LONGEST, proposed_file
 from app.rescuing import Rescuing
@@ -22,7 +27,14 @@ def no_state(tmp_path, monkeypatch):
     taken = tmp_path / "taken"
     taken.write_text("a file")
     monkeypatch.setenv("XDG_STATE_HOME", str(taken))
-    return taken
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    settings._scratch_folder.cache_clear()
+    yield taken
+    settings._scratch_folder.cache_clear()
+    for handler in logging.getLogger().handlers[:]:
+        if isinstance(handler, RotatingFileHandler):
+            logging.getLogger().removeHandler(handler)
+            handler.close()
 
 
 def one_sentence(text: str) -> bool:
