@@ -3,9 +3,11 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.offers import set_one
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name
 from wiring.plan.names import TerminalRef
+from wiring.standards.current_ratings import next_rating_up
 from wiring.studies.joints import Link
 from wiring.studies.settings import number
 
@@ -19,14 +21,16 @@ def find(situation: Situation) -> Iterator[Finding]:
             continue
         most = max((_through_a(situation, TerminalRef(part.id, t.name)) for t in kind.terminals), default=0.0)
         if most > 1.001 * rated_a:
+            better_a = next_rating_up(1.25 * most)
             yield Finding(
                 "contact-current",
                 Rank.DANGER if most > 2 * rated_a else Rank.WEAK,
                 f"{part_name(plan, part.id)} carries {amps(plan, most)}; its contacts are made "
                 f"for {amps(plan, rated_a)}.",
                 "Its contacts burn or weld together.",
-                f"Use a switch for at least {amps(plan, 1.25 * most)}, or let a relay carry the load.",
+                f"Use a switch for at least {amps(plan, better_a)}, or let a relay carry the load.",
                 (part.id,),
+                act=set_one(situation, part.id, amps(plan, better_a), rated_a=better_a),
             )
 
 

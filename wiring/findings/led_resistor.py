@@ -4,12 +4,14 @@ from collections.abc import Iterator
 
 from wiring.catalogue.kind import Kind
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.larger_resistor import larger_resistor
+from wiring.findings.offers import resistor_before
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, ohms, part_names, volts, watts
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.studies.joints import LASTING, Link, ends
-from wiring.studies.resistor_choice import series_resistor
+from wiring.studies.resistor_choice import ResistorChoice, series_resistor
 from wiring.studies.roles import SOURCE_ENDS, SOURCES
 from wiring.studies.settings import number
 
@@ -18,10 +20,11 @@ def find(situation: Situation) -> Iterator[Finding]:
     """Find LEDs wired straight across a supply, then LEDs with too much current, grouped by kind."""
     bare = tuple(straight_across(situation))
     plan = situation.plan
-    groups: dict[tuple[str, str], list[Part]] = {}
+    groups: dict[tuple[str, str, ResistorChoice | None], list[Part]] = {}
     for part, source in bare:
-        groups.setdefault((part.kind, source), []).append(part)
-    for (kind, source), parts in groups.items():
+        choice = _choice(situation, situation.kinds[part.kind], part, source)
+        groups.setdefault((part.kind, source, choice), []).append(part)
+    for (kind, source, choice), parts in groups.items():
         ids = tuple(part.id for part in parts)
         yield Finding(
             "led-without-resistor",
@@ -29,8 +32,9 @@ def find(situation: Situation) -> Iterator[Finding]:
             f"{part_names(plan, ids)} {do(len(ids), 'is', 'are')} wired straight across "
             f"-{plan.parts[source].designation}, with no resistor.",
             "An LED takes all the current it can get and burns out at once.",
-            _mend(situation, situation.kinds[kind], parts[0], source, do(len(ids), "it", "each")),
+            _mend(situation, situation.kinds[kind], parts[0], choice, do(len(ids), "it", "each")),
             ids,
+            act=resistor_before(situation, ids, choice.ohms, choice.rated_w) if choice else None,
         )
     yield from _too_much(situation, {part.id for part, _ in bare})
 
@@ -59,14 +63,20 @@ def _sides(
     return source.id, reach((plus,), through).terminals, reach((minus,), through).terminals
 
 
-def _mend(situation: Situation, kind: Kind, part: Part, source: str, which: str) -> str:
+def _choice(situation: Situation, kind: Kind, part: Part, source: str) -> ResistorChoice | None:
     figure = situation.figures.supplies.get(source)
-    forward_v = number(part, kind, "forward_v") * number(part, kind, "in_series")
     wished_a = number(part, kind, "forward_a") * number(part, kind, "in_parallel")
-    supply_v = figure.nominal_v if figure else 0.0
-    choice = series_resistor(supply_v, forward_v, wished_a)
+    return series_resistor(figure.nominal_v if figure else 0.0, _forward_v(part, kind), wished_a)
+
+
+def _forward_v(part: Part, kind: Kind) -> float:
+    return number(part, kind, "forward_v") * number(part, kind, "in_series")
+
+
+def _mend(situation: Situation, kind: Kind, part: Part, choice: ResistorChoice | None, which: str) -> str:
     if choice is None:
-        return f"Feed it from more than {volts(situation.plan, forward_v)}, through a resistor of its own."
+        least_v = volts(situation.plan, _forward_v(part, kind))
+        return f"Feed it from more than {least_v}, through a resistor of its own."
     return (
         f"Put a resistor of {ohms(situation.plan, choice.ohms)}, {watts(situation.plan, choice.rated_w)}, "
         f"in series with {which}."
@@ -88,6 +98,7 @@ def _too_much(situation: Situation, known: set[str]) -> Iterator[Finding]:
         worst = found[0][1]
         ids = tuple(part for _, part in found)
         most = _most_a(plan.parts[worst], situation.kinds[kind_key])
+        larger = larger_resistor(situation, ids) if situation.kinds[kind_key].behaviour == "led" else None
         yield Finding(
             "led-current",
             Rank.DANGER,
@@ -95,8 +106,9 @@ def _too_much(situation: Situation, known: set[str]) -> Iterator[Finding]:
             f"{amps(plan, abs(situation.figures.parts[worst].current_a))}, but no more than "
             f"{amps(plan, most)} is allowed.",
             "Too much current makes an LED hot and ends its life early.",
-            "Use a larger series resistor, or a supply with fewer volts.",
+            f"{larger.words if larger else 'Use a larger series resistor'}, or a supply with fewer volts.",
             ids,
+            act=larger.act if larger else None,
         )
 
 

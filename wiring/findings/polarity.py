@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.led_resistor import straight_across
+from wiring.findings.offers import swap
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_names
 from wiring.studies.roles import ONE_WAY
@@ -25,6 +27,7 @@ def find(situation: Situation) -> Iterator[Finding]:
             "Most LEDs are damaged by more than about 5 V in reverse.",
             f"Swap {do(len(leds), 'its two wires', 'the two wires of each')}: A goes to plus, K to minus.",
             leds,
+            act=None if _bare(situation, leds) else swap(situation, leds, "A", "K"),
         )
     if rest := tuple(backward[False]):
         yield Finding(
@@ -34,4 +37,10 @@ def find(situation: Situation) -> Iterator[Finding]:
             "Electronic parts do not work the wrong way round and may be destroyed.",
             f"Swap {do(len(rest), 'its two wires', 'the two wires of each')}.",
             rest,
+            act=swap(situation, rest, "+", "-"),
         )
+
+
+def _bare(situation: Situation, leds: tuple[str, ...]) -> bool:
+    """Whether one of them has no resistor yet: turned round it would burn out."""
+    return any(part.id in leds for part, _ in straight_across(situation))
