@@ -95,6 +95,16 @@ def test_a_folder_that_can_only_be_read_is_named(tmp_path):
         tmp_path.chmod(0o700)
 
 
+def test_a_file_marked_as_read_only_is_not_written_over(tmp_path):
+    path = tmp_path / "quay.underboard"
+    save(quay(), path)
+    path.chmod(0o444)
+    before = path.read_bytes()
+    with pytest.raises(NotSaved, match="quay.underboard was not saved, because it is marked as read only"):
+        save(Plan(), path)
+    assert path.read_bytes() == before
+
+
 def test_places_that_cannot_hold_a_plan_are_told(tmp_path):
     with pytest.raises(NotSaved, match="folder does not exist"):
         save(quay(), tmp_path / "none" / "plan.underboard")

@@ -18,6 +18,7 @@ from wiring.plan.sentences import after_colon
 
 SCRAP = re.compile(r"[0-9a-f]{12}\.tmp")
 SCRAP_AGE_SEC = 3600.0  # younger ones may belong to a save that is still going on
+ANY_WRITE = stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH
 REASONS = {
     errno.EACCES: "you may not write in its folder",
     errno.EPERM: "you may not write in its folder",
@@ -88,7 +89,7 @@ def write_whole(data: bytes, path: Path) -> None:
     try:
         replace_whole(data, path)
     except (OSError, ValueError) as error:
-        remedy = REMEDIES.get(getattr(error, "errno", None) or 0, "choose another folder")
+        remedy = REMEDIES.get(getattr(error, "errno", None) or 0, "choose another folder or name")
         raise NotSaved(f"{path.name} was not saved, because {why(error)}; {remedy}.") from None
 
 
@@ -100,6 +101,8 @@ def replace_whole(data: bytes, path: Path) -> None:
         if target.is_dir():
             raise IsADirectoryError(errno.EISDIR, "is a directory")
         mode = stat.S_IMODE(target.stat().st_mode) if target.exists() else None
+        if mode is not None and not (mode & ANY_WRITE and os.access(target, os.W_OK)):
+            raise OSError("it is marked as read only")  # a rename would not ask
         name = target.with_name(f".{target.name[:100]}.{secrets.token_hex(6)}.tmp")
         with name.open("xb") as file:
             beside = name
