@@ -42,6 +42,7 @@ class Look(QObject):
     def dress(self, application: QApplication) -> None:
         """Give the application its style, type and palette; the rules come with `finish`."""
         load_fonts()
+        application.setStyleSheet("")
         wear_factor(self._words or factor_of_desktop())
         application.setStyle(QStyleFactory.create("Fusion"))
         application.setFont(screen_font())
@@ -77,6 +78,7 @@ class Look(QObject):
         wear_factor(step)
         application = QApplication.instance()
         if isinstance(application, QApplication):
+            application.setStyleSheet("")
             application.setFont(screen_font())
             self._colour(application)
             wear_sizes()
@@ -85,5 +87,7 @@ class Look(QObject):
 
     def _colour(self, application: QApplication) -> None:
         arrow = data_folder("icons") / f"arrow-{self.name}.svg"
+        # Rules put in place of others are given to all widgets, unseen ones too, one by one: five times slower.
+        application.setStyleSheet("")
         application.setPalette(palette(self.theme))
         application.setStyleSheet(stylesheet(self.theme, arrow.as_posix()))
