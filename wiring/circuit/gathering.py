@@ -12,6 +12,7 @@ from wiring.circuit.compiled import CompiledPart
 from wiring.circuit.figures import Figures, PartFigure, SupplyFigure, WireFigure
 from wiring.circuit.linear import Ints
 from wiring.circuit.links import circuits
+from wiring.circuit.many_readings import PartReadings, WireColumns, WireReadings
 from wiring.circuit.problems import problems
 from wiring.circuit.reading import Reading
 from wiring.circuit.readings import Readings
@@ -87,9 +88,7 @@ def _left_out(settled: Settled) -> frozenset[PartId]:
     return frozenset(table.ids[n] for n in np.flatnonzero(lost))
 
 
-def _parts(
-    settled: Settled, alternating: frozenset[PartId], left_out: frozenset[PartId]
-) -> Readings[PartFigure]:
+def _parts(settled: Settled, alternating: frozenset[PartId], left_out: frozenset[PartId]) -> PartReadings:
     assembly, kept = settled.assembly, list[Columns]()
 
     def figure(part: PartId) -> PartFigure:
@@ -101,7 +100,8 @@ def _parts(
             return compiled.behaviour.read(compiled.values, compiled.position, PartFigure(open_v, 0.0, 0.0))
         return part_figure(assembly, kept[0], compiled, span, part in alternating)
 
-    return Readings(assembly.parts, left_out, figure)
+    swings = np.append(settled.islands.alternating, False)[settled.islands.of_branch]
+    return PartReadings(assembly, settled.reading, swings, left_out, figure)
 
 
 def _volts_across(settled: Settled, part: PartId, compiled: CompiledPart) -> float:
@@ -146,7 +146,7 @@ def _any(flags: NDArray[np.bool_], first: Ints, count: Ints) -> NDArray[np.bool_
     return np.asarray(before[first + count] > before[first])
 
 
-def _wires(settled: Settled) -> Readings[WireFigure]:
+def _wires(settled: Settled) -> WireReadings:
     assembly, reading, kept = settled.assembly, settled.reading, list[list[list[float]]]()
     count = len(assembly.wires)
     lost = frozenset[WireId]()
@@ -160,7 +160,14 @@ def _wires(settled: Settled) -> Readings[WireFigure]:
         n, (amps, volts, power, ohms) = assembly.wires[wire], kept[0]
         return WireFigure(amps[n], volts[n], power[n], ohms[n])
 
-    return Readings(assembly.wires, lost, figure)
+    columns = WireColumns(
+        assembly.wires,
+        reading.amps[:count],
+        np.abs(reading.volts[:count]),
+        assembly.values[:count, 0],
+        ~reading.failed[:count],
+    )
+    return WireReadings(columns, lost, figure)
 
 
 def part_figure(

@@ -11,7 +11,7 @@ class Kept:
     """The latest answers by name. Inputs are compared by identity, so they must never be written to."""
 
     def __init__(self) -> None:
-        self._answers: dict[str, tuple[tuple[tuple[Any, ...], Any], ...]] = {}
+        self._answers: dict[object, tuple[tuple[tuple[Any, ...], Any], ...]] = {}
 
     def of(self, question: tuple[Any, ...], work_out: Callable[[], T]) -> T:
         """Return the answer to a question, a name and the inputs, worked out if it is not known."""

@@ -52,8 +52,7 @@ def _dim(situation: Situation, shine: dict[str, float], dim: set[str]) -> Iterat
     plan = situation.plan
     by_supply: dict[str, list[str]] = {}
     for lamp in dim:
-        run = situation.runs.get(lamp)
-        by_supply.setdefault(run.supply if run else "", []).append(lamp)
+        by_supply.setdefault(situation.runs.supply_of(lamp) or "", []).append(lamp)
     for supply, lamps in sorted(by_supply.items()):
         ids = tuple(sorted(lamps, key=lambda lamp: shine[lamp]))
         worst = ids[0]

@@ -16,7 +16,7 @@ from wiring.plan.positions import Positions, in_use, lasting
 from wiring.studies.joints import Joints
 from wiring.studies.kept_joints import kept_joints
 from wiring.studies.outlook import Outlook
-from wiring.studies.runs import Run, runs_of
+from wiring.studies.runs import NO_RUNS, Runs, runs_of
 
 
 class Situation(NamedTuple):
@@ -29,7 +29,7 @@ class Situation(NamedTuple):
     outlooks: Mapping[PartId, Outlook]
     findings: tuple[Finding, ...]
     joints: Joints = Joints(MappingProxyType({}))
-    runs: Mapping[PartId, Run] = MappingProxyType({})
+    runs: Runs = NO_RUNS
     today: date = date.min
     every_position: bool = False  # whether the worst over all positions is wanted too
 

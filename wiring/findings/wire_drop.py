@@ -15,9 +15,8 @@ MATTERS = 0.05  # a wire that loses less than this share of the run's loss is no
 def find(situation: Situation) -> Iterator[Finding]:
     """Find the loads that lose more than the habit's share on the wires: one finding a supply."""
     by_supply: dict[str, list[Run]] = {}
-    for run in situation.runs.values():
-        if run.share > situation.plan.habits.drop_limit:
-            by_supply.setdefault(run.supply, []).append(run)
+    for run in situation.runs.over(situation.plan.habits.drop_limit):
+        by_supply.setdefault(run.supply, []).append(run)
     for supply, runs in by_supply.items():
         yield _finding(situation, supply, sorted(runs, key=lambda run: -run.share))
 

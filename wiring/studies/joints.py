@@ -1,7 +1,7 @@
 """Which terminals hang together, and through what: wires, contacts, fuses, resistors or loads."""
 
 from collections import deque
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -9,6 +9,7 @@ from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
+from wiring.studies.nets import JointTable, Net, joint_table, patched
 from wiring.studies.roles import FUSES, THROUGH
 
 
@@ -44,14 +45,6 @@ class Reach(NamedTuple):
     wires: frozenset[str]
 
 
-class Numbered(NamedTuple):
-    """Terminals numbered in their order, and the steps on from each: to where, by which wire, past a load."""
-
-    refs: Sequence[TerminalRef]
-    number: Mapping[TerminalRef, int]
-    steps: Sequence[Sequence[tuple[int, str, bool]]]
-
-
 class Joints:
     """The whole plan as terminals and the ways between them; sources join nothing. Never written to."""
 
@@ -59,7 +52,8 @@ class Joints:
         """Take the ways on from each terminal."""
         self.edges = edges
         self._reached: dict[tuple[frozenset[TerminalRef], int], Reach] = {}
-        self._numbered: dict[int, Numbered] = {}
+        self._table: JointTable | None = None
+        self._nets: dict[int, Net] = {}
 
     def with_edges(self, changed: Mapping[TerminalRef, tuple[Edge, ...]]) -> "Joints":
         """Return joints with other ways on from some terminals; what they do not reach is taken over."""
@@ -68,27 +62,31 @@ class Joints:
             if not found:
                 del edges[ref]
         made = Joints(edges)
-        for (starts, through), reach in self._reached.items():
+        for (starts, through), reach in tuple(self._reached.items()):  # another thread may add to them
             near = changed.keys() & reach.terminals
             if all(_through(self.edges.get(r, ()), through) == _through(changed[r], through) for r in near):
                 made._reached[starts, through] = reach
-        if edges.keys() == self.edges.keys():
-            for through, numbered in self._numbered.items():
-                steps = list(numbered.steps)
-                for ref in changed:
-                    steps[numbered.number[ref]] = _steps(edges[ref], numbered.number, through)
-                made._numbered[through] = numbered._replace(steps=steps)
+        if self._table is not None:
+            made._table = patched(self._table, changed, Link.WIRE)
+        if made._table is not None:
+            for through, net in tuple(self._nets.items()):
+                if all(
+                    _through(self.edges.get(ref, ()), through) == _through(found, through)
+                    for ref, found in changed.items()
+                ):
+                    made._nets[through] = net
         return made
 
-    def numbered(self, through: int, start: TerminalRef) -> Numbered:
-        """Return the terminals, `start` among them, and the steps through links of those kinds."""
-        found = self._numbered.get(through)
+    def net(self, through: int, start: TerminalRef | None = None) -> Net:
+        """Return the ways on through links of those kinds as arrays, `start` among the terminals."""
+        found = self._nets.get(through)
         if found is None:
-            refs = sorted(self.edges)
-            number = {ref: place for place, ref in enumerate(refs)}
-            steps = [_steps(self.edges[ref], number, through) for ref in refs]
-            found = self._numbered[through] = Numbered(refs, number, steps)
-        return found if start in found.number else Numbered([start], {start: 0}, [()])
+            if self._table is None:
+                self._table = joint_table(self.edges, Link.WIRE)
+            found = self._nets[through] = Net(self._table, through, Link.LOAD)
+        if start is None or start in found.number:
+            return found
+        return Net(joint_table({start: ()}, Link.WIRE), through, Link.LOAD)
 
     def reach(self, starts: Iterable[TerminalRef], through: int) -> Reach:
         """Return what is reached from the terminals through links of those kinds only."""
@@ -113,18 +111,9 @@ class Joints:
         return Reach(frozenset(seen), frozenset(wires))
 
 
-def _through(edges: tuple[Edge, ...], through: int) -> set[tuple[TerminalRef, bool, str]]:
-    return {(to, link == Link.WIRE, via) for to, link, via in edges if link & through}
-
-
-def _steps(
-    edges: tuple[Edge, ...], number: Mapping[TerminalRef, int], through: int
-) -> list[tuple[int, str, bool]]:
-    return [
-        (number[to], via if link == Link.WIRE else "", link == Link.LOAD)
-        for to, link, via in edges
-        if link & through
-    ]
+def _through(edges: tuple[Edge, ...], through: int) -> set[tuple[TerminalRef, int, str]]:
+    """Return the ways on of those kinds, as much of them as `reach` and `net` tell."""
+    return {(to, link & (Link.WIRE | Link.LOAD), via) for to, link, via in edges if link & through}
 
 
 def joints_of(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Joints:

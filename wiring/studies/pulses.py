@@ -3,16 +3,19 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
+import numpy as np
+
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
+from wiring.circuit.many_readings import wire_columns
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.studies.fault_current import fault_current_a
-from wiring.studies.joints import LASTING, Joints, Link, Numbered, ends
+from wiring.studies.joints import LASTING, Joints, Link, ends
 from wiring.studies.roles import SOURCE_ENDS
 from wiring.studies.settings import number
-from wiring.studies.ways import Ways, ways_from, wires_back
+from wiring.studies.ways import Ways, kept_ways, wires_back
 
 _THROUGH = LASTING | Link.MOMENTARY | Link.DIODE
 
@@ -45,7 +48,8 @@ def pulses_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: J
     motors = [p for p in plan.parts.values() if p.kind in kinds and kinds[p.kind].behaviour == "twin_coil"]
     if not motors:
         return ()
-    costs = {wire: figure.ohms for wire, figure in figures.wires.items()}
+    columns = wire_columns(figures)
+    costs = np.where(columns.known, columns.ohms, np.inf)
     sources: list[tuple[Part, Kind, Ways, Ways]] = []
     for part in plan.parts.values():
         kind = kinds.get(part.kind)
@@ -55,8 +59,8 @@ def pulses_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: J
                 (
                     part,
                     kind,
-                    _ways(joints, plus, costs),
-                    _ways(joints, minus, costs),
+                    kept_ways(joints, plus, _THROUGH, columns.rows, costs),
+                    kept_ways(joints, minus, _THROUGH, columns.rows, costs),
                 )
             )
     found: list[Pulse] = []
@@ -70,24 +74,6 @@ def pulses_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: J
         if each:
             found.append(min(each, key=lambda pulse: pulse.coil_v))
     return tuple(found)
-
-
-_Known = tuple[Numbered, Mapping[WireId, float], Ways]
-_known: dict[TerminalRef, _Known] = {}  # the last ways from each source; whoever is in time puts them there
-_KNOWN_MOST = 64
-
-
-def _ways(joints: Joints, start: TerminalRef, costs: Mapping[WireId, float]) -> Ways:
-    """Return the ways from a source: the last ones while no joint is another, as after a throw."""
-    numbered, last = joints.numbered(_THROUGH, start), _known.get(start)
-    is_same = last is not None and last[1] == costs and last[0].refs == numbered.refs
-    if last is not None and is_same and last[0].steps == numbered.steps:
-        return last[2]
-    ways = ways_from(joints, start, _THROUGH, costs)
-    if len(_known) >= _KNOWN_MOST:
-        _known.clear()
-    _known[start] = numbered, costs, ways
-    return ways
 
 
 def _pulse(

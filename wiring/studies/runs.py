@@ -1,17 +1,25 @@
 """The run of wire from a supply to each load and back, and the volts lost on it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
+import numpy as np
+
 from wiring.catalogue.kind import Kind
+from wiring.circuit.behaviours.all_behaviours import RESTATING
 from wiring.circuit.figures import Figures
+from wiring.circuit.linear import Floats, Ints
+from wiring.circuit.many_readings import part_columns, wire_columns
 from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.studies.joints import Joints, Link, ends
+from wiring.studies.keeping import kept
 from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
-from wiring.studies.ways import Ways, ways_from, wires_back
+from wiring.studies.ways import FAR, Ways, kept_ways, wires_back
 
 _WAYS = Link.WIRE | Link.CLOSED | Link.FUSE | Link.RESISTOR | Link.DIODE | Link.LOAD
+DRAWS_A = 1e-5  # less is no current
 
 
 class Run(NamedTuple):
@@ -24,58 +32,140 @@ class Run(NamedTuple):
     share: float
 
 
-def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints) -> dict[PartId, Run]:
+class Runs(Mapping[PartId, Run]):
+    """The run of each load that draws current; written out when one is asked for."""
+
+    def __init__(
+        self,
+        rows: Mapping[PartId, int],
+        sources: Sequence["_Source"],
+        ends_at: Sequence[tuple[TerminalRef, TerminalRef]],
+        chosen: Ints,
+        drops_v: Floats,
+    ) -> None:
+        """Take the loads; of each row its ends, the source and way round chosen, and the volts lost."""
+        self._rows, self._sources, self._ends, self._drops_v = rows, sources, ends_at, drops_v
+        self._source, self._turned = np.divmod(chosen, 2)
+        self._supply_v = np.array([volts for _, _, _, volts in sources], dtype=np.float64)
+
+    def over(self, share: float) -> list[Run]:
+        """Return the runs that lose more than that share of their supply's volts, in the plan's order."""
+        if not self._rows:
+            return []
+        rows = np.fromiter(self._rows.values(), dtype=np.intp, count=len(self._rows))
+        supply_v, lost = self._supply_v[self._source[rows]], self._drops_v[rows]
+        shares = np.where(supply_v > 0, lost / np.where(supply_v > 0, supply_v, 1.0), 0.0)
+        loads = list(self._rows)
+        return [self[loads[n]] for n in np.flatnonzero(shares > share).tolist()]
+
+    def supply_of(self, load: PartId) -> PartId | None:
+        """Return the supply that feeds a load, None where it has no run."""
+        row = self._rows.get(load)
+        return None if row is None else self._sources[int(self._source[row])].part
+
+    def __getitem__(self, load: PartId) -> Run:
+        row = self._rows[load]
+        source = self._sources[int(self._source[row])]
+        one, other = self._ends[row][::-1] if self._turned[row] else self._ends[row]
+        wires = (*reversed(wires_back(source.plus, one)), *wires_back(source.minus, other))
+        drop_v = float(self._drops_v[row])
+        return Run(load, source.part, wires, drop_v, drop_v / source.volts if source.volts > 0 else 0.0)
+
+    def __iter__(self) -> Iterator[PartId]:
+        return iter(self._rows)
+
+    def __len__(self) -> int:
+        return len(self._rows)
+
+
+NO_RUNS = Runs({}, (), (), np.zeros(0, dtype=np.intp), np.zeros(0))
+
+
+class _Source(NamedTuple):
+    part: PartId
+    plus: Ways
+    minus: Ways
+    volts: float
+
+
+class _Loads(NamedTuple):
+    """The loads of a plan by whether their figures are read off plainly, and each pair of ends as a row."""
+
+    plainly: Sequence[PartId]
+    otherwise: Sequence[PartId]
+    of_row: Sequence[PartId]
+    ends: Sequence[tuple[TerminalRef, TerminalRef]]
+
+
+def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints) -> Runs:
     """Return the run of each load that draws current, from the supply that feeds it most directly.
 
     On a mesh every way round loses the same volts (Kirchhoff), so one way stands for all.
     """
-    sources = _ways_from_sources(plan, kinds, figures, joints)
-    found: dict[PartId, Run] = {}
-    for part in plan.parts.values():
+    loads = kept(_loads, plan.parts, kinds)
+    sources = _sources(plan, kinds, figures, joints)
+    if not sources or not loads.of_row:
+        return NO_RUNS
+    places = kept(_places, loads, sources[0].plus.net.number)
+    passed, lost = np.zeros((2, 2 * len(sources), len(loads.of_row)))
+    for n, (_, plus, minus, _) in enumerate(sources):
+        for turned, (one, other) in enumerate((places, places[::-1])):
+            passed[2 * n + turned] = _at(plus.labels.loads, one, FAR) + _at(minus.labels.loads, other, FAR)
+            lost[2 * n + turned] = _at(plus.labels.cost, one, np.inf) + _at(minus.labels.cost, other, np.inf)
+    fewest = passed.min(axis=0)
+    chosen = np.where(passed == fewest, lost, np.inf).argmin(axis=0)
+    drops_v = lost[chosen, np.arange(len(chosen))]
+    return Runs(_rows(figures, loads, fewest, drops_v), sources, loads.ends, chosen, drops_v)
+
+
+def _at(values: Ints | Floats, places: Ints, nowhere: float) -> Ints | Floats:
+    return np.append(values, nowhere)[places]  # a place of -1 is the one put behind
+
+
+def _rows(figures: Figures, loads: _Loads, passed: Floats, drops_v: Floats) -> dict[PartId, int]:
+    """Return the row of each load that draws and is reached: the best of its pairs of ends."""
+    draws: set[PartId] = set()
+    for ids, plainly in ((loads.plainly, True), (loads.otherwise, False)):
+        found = part_columns(figures, ids, plainly=plainly)
+        draws |= {ids[n] for n in np.flatnonzero(found.known & (np.abs(found.amps) >= DRAWS_A)).tolist()}
+    best: dict[PartId, int] = {}
+    costs = list(zip(passed.tolist(), drops_v.tolist(), strict=True))
+    for row, load in enumerate(loads.of_row):
+        if load in draws and costs[row][0] < FAR and (load not in best or costs[row] < costs[best[load]]):
+            best[load] = row
+    return best
+
+
+def _loads(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Loads:
+    found = _Loads([], [], [], [])
+    for part in parts.values():
         kind = kinds.get(part.kind)
-        reading = figures.parts.get(part.id)
-        if kind is None or reading is None or kind.behaviour not in LOADS or abs(reading.current_a) < 1e-5:
-            continue
-        best: tuple[int, float, PartId, TerminalRef, TerminalRef] | None = None
-        for source, plus, minus in sources:
+        if kind is not None and kind.behaviour in LOADS:
+            (found.otherwise if kind.behaviour in RESTATING else found.plainly).append(part.id)
             for pair in THROUGH[kind.behaviour]:
-                a, b = ends(part.id, pair)
-                for one, other in ((a, b), (b, a)):
-                    out, home = plus.reached(one), minus.reached(other)
-                    if out is not None and home is not None:
-                        loads, drop = out[0] + home[0], out[1] + home[1]
-                        if best is None or (loads, drop) < best[:2]:
-                            best = (loads, drop, source, one, other)
-        if best is not None:
-            found[part.id] = _run(part.id, best, sources, figures)
+                found.of_row.append(part.id)
+                found.ends.append(ends(part.id, pair))
     return found
 
 
-_Source = tuple[PartId, Ways, Ways]
+def _places(loads: _Loads, number: Mapping[TerminalRef, int]) -> Ints:
+    return np.array([[number.get(ref, -1) for ref in pair] for pair in loads.ends], dtype=np.intp).T
 
 
-def _ways_from_sources(
-    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints
-) -> tuple[_Source, ...]:
-    costs = {wire: abs(figure.drop_v) for wire, figure in figures.wires.items()}
+def _sources(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints) -> tuple[_Source, ...]:
+    columns = wire_columns(figures)
+    costs = np.where(columns.known, np.abs(columns.drops_v), np.inf)
     found: list[_Source] = []
-    for part in plan.parts.values():
-        kind = kinds.get(part.kind)
-        if kind is not None and kind.behaviour in SOURCE_ENDS and part.id in figures.supplies:
-            plus, minus = ends(part.id, SOURCE_ENDS[kind.behaviour])
-            out, home = (ways_from(joints, end, _WAYS, costs) for end in (plus, minus))
-            found.append((part.id, out, home))
+    for part, pair in kept(_feeds, plan.parts, kinds):
+        supply = figures.supplies.get(part)
+        if supply is not None and all(ref in joints.edges for ref in pair):
+            plus, minus = (kept_ways(joints, end, _WAYS, columns.rows, costs) for end in pair)
+            found.append(_Source(part, plus, minus, abs(supply.volts_v)))
     return tuple(found)
 
 
-def _run(
-    load: PartId,
-    best: tuple[int, float, PartId, TerminalRef, TerminalRef],
-    sources: tuple[_Source, ...],
-    figures: Figures,
-) -> Run:
-    _, drop, supply, one, other = best
-    plus, minus = next((p, m) for s, p, m in sources if s == supply)
-    wires = (*reversed(wires_back(plus, one)), *wires_back(minus, other))
-    volts = abs(figures.supplies[supply].volts_v)
-    return Run(load, supply, wires, drop, drop / volts if volts > 0 else 0.0)
+def _feeds(
+    parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]
+) -> tuple[tuple[PartId, tuple[TerminalRef, TerminalRef]], ...]:
+    behaviours = ((part.id, kinds[part.kind].behaviour) for part in parts.values() if part.kind in kinds)
+    return tuple((part, ends(part, SOURCE_ENDS[b])) for part, b in behaviours if b in SOURCE_ENDS)

@@ -39,3 +39,5 @@ BEHAVIOURS: dict[str, Behaviour] = {
     "supply_ac": feeding.SUPPLY_AC,
     "battery": feeding.BATTERY,
 }
+
+RESTATING = frozenset(name for name, behaviour in BEHAVIOURS.items() if behaviour.restates)

@@ -55,4 +55,4 @@ def _read(values: Values, position: str, figure: PartFigure) -> PartFigure:
     return figure._replace(state="starved") if starves else figure
 
 
-CONVERTER = Behaviour(_compile, _read, feeds=True)
+CONVERTER = Behaviour(_compile, _read, feeds=True, restates=True)

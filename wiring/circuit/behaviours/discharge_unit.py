@@ -39,4 +39,4 @@ def _read(values: Values, position: str, figure: PartFigure) -> PartFigure:
     return figure._replace(state="full" if stored_v > ALIVE_V else "")
 
 
-DISCHARGE_UNIT = Behaviour(_compile, _read, polarised=True)
+DISCHARGE_UNIT = Behaviour(_compile, _read, polarised=True, restates=True)

@@ -45,6 +45,7 @@ class Behaviour(NamedTuple):
     read: Callable[[Values, str, PartFigure], PartFigure] = lambda values, position, figure: figure
     polarised: bool = False  # volts keep their sign, and the wrong way round is a fault
     feeds: bool = False  # a supply or battery
+    restates: bool = False  # what `read` tells as volts, current or watts is not that of the branch
 
 
 def positive(values: Values, name: str, least: float = TINY) -> float:

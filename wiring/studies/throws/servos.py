@@ -7,7 +7,7 @@ from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
-from wiring.studies.runs import Run
+from wiring.studies.runs import Runs
 from wiring.studies.settings import number
 
 
@@ -22,14 +22,13 @@ class ServoDraw(NamedTuple):
     limit_a: float
 
 
-def servo_draws(
-    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, runs: Mapping[PartId, Run]
-) -> tuple[ServoDraw, ...]:
+def servo_draws(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, runs: Runs) -> tuple[ServoDraw, ...]:
     """Return what each supply with servos must give; servos keep their current, so it is a plain sum."""
     by_supply: dict[PartId, list[PartId]] = {}
-    for part_id, run in runs.items():
-        if kinds[plan.parts[part_id].kind].behaviour == "servo":
-            by_supply.setdefault(run.supply, []).append(part_id)
+    for part_id in runs:
+        supply = runs.supply_of(part_id)
+        if supply is not None and kinds[plan.parts[part_id].kind].behaviour == "servo":
+            by_supply.setdefault(supply, []).append(part_id)
     found = []
     for supply, servos in by_supply.items():
         figure = figures.supplies[supply]

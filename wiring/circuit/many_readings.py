@@ -1,0 +1,114 @@
+"""Figures of many parts, or of all wires, at once as arrays."""
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wiring.circuit.branch_arrays import Assembly
+from wiring.circuit.figures import Figures, PartFigure, WireFigure
+from wiring.circuit.linear import Floats
+from wiring.circuit.reading import Reading
+from wiring.circuit.readings import Readings
+from wiring.plan.names import PartId, WireId
+
+Flags = NDArray[np.bool_]
+
+
+class WireColumns(NamedTuple):
+    """Current, drop and ohms of wires, as in their figures; rows of wires without figures are not known."""
+
+    rows: Mapping[WireId, int]
+    amps: Floats
+    drops_v: Floats
+    ohms: Floats
+    known: Flags
+
+
+class PartColumns(NamedTuple):
+    """Volts, current and watts of parts, as in their figures; what is not known reads nought."""
+
+    known: Flags
+    volts: Floats
+    amps: Floats
+    power: Floats
+
+
+class WireReadings(Readings[WireFigure]):
+    """Figures of wires, by one or all together."""
+
+    def __init__(
+        self, columns: WireColumns, left_out: frozenset[WireId], make: Callable[[str], WireFigure]
+    ) -> None:
+        """Take the columns beside what makes single figures."""
+        super().__init__(columns.rows, left_out, make)
+        self.columns = columns
+
+
+class PartReadings(Readings[PartFigure]):
+    """Figures of parts, by one or many together."""
+
+    def __init__(
+        self,
+        assembly: Assembly,
+        reading: Reading,
+        swings: Flags,
+        left_out: frozenset[PartId],
+        make: Callable[[str], PartFigure],
+    ) -> None:
+        """Take what the figures are read from; `swings` tells of each branch whether AC reaches it."""
+        super().__init__(assembly.parts, left_out, make)
+        self._assembly, self._reading, self._swings = assembly, reading, swings
+
+    def many(self, ids: Sequence[PartId], *, plainly: bool) -> PartColumns:
+        """Return the figures of those parts as columns.
+
+        `plainly` promises that the parts' behaviours read off volts, current and watts as they are
+        (`Behaviour.restates`); a part of one branch is then read from the arrays.
+        """
+        table, reading = self._assembly.table, self._reading
+        place = table.rows
+        rows = np.fromiter((place.get(one, -1) for one in ids), dtype=np.intp, count=len(ids))
+        single = (
+            (table.branches[rows] == 1) & (rows >= 0) if plainly and len(ids) else np.zeros(len(ids), bool)
+        )
+        kept, branch = rows[single], table.first_branch[rows[single]]
+        known = np.zeros(len(ids), dtype=np.bool_)
+        known[single] = ~(table.left_out[kept] | reading.failed[branch])
+        signed = table.polarised[kept] | table.feeds[kept]
+        volts, amps, power = np.zeros((3, len(ids)))
+        through = np.where(self._swings[branch], reading.amps[branch], reading.mean_amps[branch])
+        across = reading.volts[branch]
+        volts[single] = np.where(signed, across, np.abs(across))
+        amps[single] = np.where(signed, through, np.abs(through))
+        power[single] = reading.power[branch]
+        for row in np.flatnonzero(~single).tolist():
+            figure = self.get(ids[row])
+            if figure is not None:
+                known[row] = True
+                volts[row], amps[row], power[row] = figure.volts_v, figure.current_a, figure.power_w
+        for column in (volts, amps, power):
+            column[~known] = 0.0
+        return PartColumns(known, volts, amps, power)
+
+
+def wire_columns(figures: Figures) -> WireColumns:
+    """Return the figures of all wires as columns."""
+    if isinstance(figures.wires, WireReadings):
+        return figures.wires.columns
+    told = list(figures.wires.values())
+    rows = {wire: row for row, wire in enumerate(figures.wires)}
+    made = np.array([(f.current_a, f.drop_v, f.ohms) for f in told], dtype=np.float64).reshape(-1, 3)
+    return WireColumns(rows, made[:, 0], made[:, 1], made[:, 2], np.ones(len(told), dtype=np.bool_))
+
+
+def part_columns(figures: Figures, ids: Sequence[PartId], *, plainly: bool) -> PartColumns:
+    """Return the figures of some parts as columns; see `PartReadings.many`."""
+    if isinstance(figures.parts, PartReadings):
+        return figures.parts.many(ids, plainly=plainly)
+    told = [figures.parts.get(one) for one in ids]
+    known = np.array([figure is not None for figure in told], dtype=np.bool_)
+    made = np.array([figure[:3] if figure else (0.0, 0.0, 0.0) for figure in told], dtype=np.float64)
+    volts, amps, power = made.reshape(-1, 3).T
+    return PartColumns(known, volts, amps, power)
