@@ -1,11 +1,13 @@
 """Solve a plan and never trust it: Kirchhoff's laws are checked from the plan itself, not by the solver."""
 
 import math
+from collections import defaultdict
 from collections.abc import Mapping
 
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.circuit.figures import Figures
 from wiring.circuit.solve import solve
+from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.plan.positions import in_use
 
@@ -47,18 +49,16 @@ def _check_wires(plan: Plan, figures: Figures) -> None:
 def _check_two_terminal_parts(plan: Plan, figures: Figures, largest: float) -> None:
     """What the wires bring to one of a part's two terminals they take from the other: its figure."""
     kinds = builtin_kinds()
-    for part_id, figure in figures.parts.items():
-        part = plan.parts[part_id]
-        terminals = kinds[part.kind].terminals
+    brought: dict[TerminalRef, float] = defaultdict(float)
+    for wire_id, figure in figures.wires.items():
+        wire = plan.wires[wire_id]
+        if wire.start != wire.end:
+            brought[wire.start] -= figure.current_a
+            brought[wire.end] += figure.current_a
+    for part_id, taken in figures.parts.items():
+        terminals = kinds[plan.parts[part_id].kind].terminals
         if len(terminals) != 2 or part_id in figures.alternating:
             continue
-        sums = {t.name: 0.0 for t in terminals}
-        for wire_id, wire in plan.wires.items():
-            if wire_id in figures.wires and wire.start != wire.end:
-                if wire.start.part == part_id:
-                    sums[wire.start.terminal] -= figures.wires[wire_id].current_a
-                if wire.end.part == part_id:
-                    sums[wire.end.terminal] += figures.wires[wire_id].current_a
-        into, out = sums.values()
+        into, out = (brought[TerminalRef(part_id, terminal.name)] for terminal in terminals)
         assert abs(into + out) <= 1e-6 * largest + 1e-8
-        assert abs(abs(into) - abs(figure.current_a)) <= 1e-6 * largest + 1e-8
+        assert abs(abs(into) - abs(taken.current_a)) <= 1e-6 * largest + 1e-8

@@ -42,16 +42,26 @@ class Cycle(NamedTuple):
     held: Floats | None = None  # volts on smoothing capacitors, where there are any
 
 
-def read_alternating(assembly: Assembly, island: Island, values: Floats, reading: Reading) -> None:
-    """Solve one island over a cycle and write its RMS readings into `reading`."""
-    found = cycle(assembly, island, values)
+def read_alternating(
+    assembly: Assembly, island: Island, values: Floats, reading: Reading, near: Cycle | None = None
+) -> Cycle | None:
+    """Solve one island over a cycle, write its RMS readings into `reading` and return the cycle.
+
+    `near` is what the island did with nearly the same values: a place to start from.
+    """
+    found = cycle(assembly, island, values, near=near)
+    if found is None and near is not None:
+        found = cycle(assembly, island, values)
     if found is None:
         reading.failed[island.branches] = True
     else:
         _write(assembly, island, reading, found)
+    return found
 
 
-def cycle(assembly: Assembly, island: Island, values: Floats, *, whole: bool = False) -> Cycle | None:
+def cycle(
+    assembly: Assembly, island: Island, values: Floats, *, whole: bool = False, near: Cycle | None = None
+) -> Cycle | None:
     """Return an island at points of one cycle, its filaments warm; None where no steady state is found.
 
     Without capacitors the way from the least to the highest of the wave will do, unless it shall be `whole`.
@@ -66,7 +76,7 @@ def cycle(assembly: Assembly, island: Island, values: Floats, *, whole: bool = F
     if np.any(laws[island.core] == CAPACITOR):
         lit = lamps[np.isin(lamps, island.core)]
         return _smoothed(plan, island, warmed, Lamps(np.searchsorted(island.core, lit), values[lit]))
-    found: Cycle | None = None
+    found = near
     for _ in range(MOST_ROUNDS):
         found = _cycle(plan, island, warmed, found, whole)
         if found is None:

@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 
 from wiring.circuit.all_islands import read_all
-from wiring.circuit.alternating import read_alternating
+from wiring.circuit.alternating import Cycle, read_alternating
 from wiring.circuit.behaviours.converter import INPUT, OUTPUT
 from wiring.circuit.behaviours.feeding import FOLDED_SHARE, SHUT_OFF_OHMS
 from wiring.circuit.branch_arrays import Assembly
@@ -60,6 +60,7 @@ def fed(assembly: Assembly, start: Mapping[TerminalRef, float] | None) -> Fed:
     values = assembly.values.copy()
     now = _Round(assembly, reading, values)
     folding = _limited(assembly, reading, values)
+    cycles: dict[int, Cycle | None] = {}  # of islands on AC, from the round before
     for _ in range(MOST_ROUNDS):
         now.changed.clear()
         for source in assembly.sources:
@@ -71,7 +72,7 @@ def fed(assembly: Assembly, start: Mapping[TerminalRef, float] | None) -> Fed:
         near = {int(islands.of_node[assembly.a[branch]]) for branch in now.changed}
         for place in near:
             reading.failed[islands.fed[place].branches] = False
-            _read(assembly, islands.fed[place], values, reading)
+            cycles[place] = _read(assembly, islands.fed[place], values, reading, cycles.get(place))
         folding |= _limited(assembly, reading, values)
     else:
         for branch in now.changed:
@@ -123,11 +124,13 @@ def _convert(now: _Round, owner: PartId) -> None:
     now.set(into, (stand.in_w,), True)
 
 
-def _read(assembly: Assembly, island: Island, values: Floats, reading: Reading) -> None:
+def _read(
+    assembly: Assembly, island: Island, values: Floats, reading: Reading, near: Cycle | None
+) -> Cycle | None:
     if island.alternating:
-        read_alternating(assembly, island, values, reading)
-    else:
-        read_steady(assembly, island, values, reading, None)
+        return read_alternating(assembly, island, values, reading, near)
+    read_steady(assembly, island, values, reading, None)
+    return None
 
 
 def _limited(assembly: Assembly, reading: Reading, values: Floats) -> set[PartId]:

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from wiring.circuit.branches.knee import bent, bent_expression
+from wiring.circuit.branches.knee import bend, bent_expression
 from wiring.circuit.branches.law import Curve, Floats, Law, number
 
 BLOCKED_S = 1e-9
@@ -11,10 +11,10 @@ FLAT = 100.0  # the current rises by a hundredth over so many times the drop-out
 
 def _curve(p: Floats) -> Curve:
     set_a, min_v = p[0], p[1]
-    per_volt = set_a / min_v
+    per_volt, bent = set_a / min_v, bend(min_v, FLAT * min_v)
 
     def curve(v: Floats) -> tuple[Floats, Floats]:
-        y, slope = bent(v, min_v, FLAT * min_v)
+        y, slope = bent(v)
         blocked = v < 0
         return np.where(blocked, BLOCKED_S * v, per_volt * y), np.where(blocked, BLOCKED_S, per_volt * slope)
 

@@ -2,28 +2,34 @@
 
 import numpy as np
 
-from wiring.circuit.branches.law import Floats
+from wiring.circuit.branches.law import Curve, Floats
 
 SHARPNESS = 0.005  # width of the bend as a share of where it lies
 TAIL = 0.01  # how much the plateau still rises over the range given as `span`
 
 
-def bent(u: Floats, knee: Floats, span: Floats) -> tuple[Floats, Floats]:
-    """Return y and dy/du: y = u below the knee, about `knee` above it, rising by one hundredth over `span`.
+def bend(knee: Floats, span: Floats) -> Curve:
+    """Return u -> (y, dy/du): y = u below the knee, about `knee` above it, rising by one hundredth over `span`.
 
     y(0) is 0 to the last digit: exp(-1 / SHARPNESS) is below any rounding. An infinite knee never bends.
     """
     bends = np.isfinite(knee)
     at = np.where(bends, knee, 1.0)
     width = SHARPNESS * at
-    far = (u - at) / width
-    tail = TAIL * at / span
-    gentle = np.exp(-np.abs(far))
-    over = width * (np.maximum(far, 0.0) + np.log1p(gentle))
-    share = np.where(far > 0, 1.0, gentle) / (1.0 + gentle)
-    y = u - (1.0 - tail) * over
-    slope = 1.0 - (1.0 - tail) * share
-    return np.where(bends, y, u), np.where(bends, slope, 1.0)
+    lost = 1.0 - TAIL * at / span
+    everywhere = bool(bends.all())
+
+    def bent(u: Floats) -> tuple[Floats, Floats]:
+        far = (u - at) / width
+        gentle = np.exp(-np.abs(far))
+        over = width * (np.maximum(far, 0.0) + np.log1p(gentle))
+        share = np.where(far > 0, 1.0, gentle) / (1.0 + gentle)
+        y, slope = u - lost * over, 1.0 - lost * share
+        if everywhere:
+            return y, slope
+        return np.where(bends, y, u), np.where(bends, slope, 1.0)
+
+    return bent
 
 
 def bent_expression(u: str, knee: float, span: float) -> str:

@@ -5,7 +5,7 @@ A source that does not sink, such as a supply behind a rectifier, lets only a bl
 
 import numpy as np
 
-from wiring.circuit.branches.knee import bent, bent_expression
+from wiring.circuit.branches.knee import bend, bent_expression
 from wiring.circuit.branches.law import Curve, Floats, Law, number
 
 BLEEDER_S = 1e-6
@@ -17,11 +17,11 @@ def _curve(p: Floats) -> Curve:
     per_ohm = 1.0 / ohms
     if np.all(np.isinf(limit) & (sinks != 0)):
         return lambda v: ((v - emf) * per_ohm, per_ohm)
-    knee, span, bleeds = limit * ohms, np.maximum(np.abs(emf), LEAST_SPAN_V), sinks == 0
+    bent, bleeds = bend(limit * ohms, np.maximum(np.abs(emf), LEAST_SPAN_V)), sinks == 0
 
     def curve(v: Floats) -> tuple[Floats, Floats]:
         lost = emf - v
-        y, slope = bent(lost, knee, span)
+        y, slope = bent(lost)
         pushed = (lost < 0) & bleeds
         return -np.where(pushed, lost * BLEEDER_S, y * per_ohm), np.where(pushed, BLEEDER_S, slope * per_ohm)
 
