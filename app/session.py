@@ -57,6 +57,12 @@ class Session(QObject):
         return positions
 
     @property
+    def thrown_apart(self) -> dict[PartId, str]:
+        """What stands otherwise than in use, and how."""
+        usual = in_use(self.plan, self.kinds)
+        return {part: stand for part, stand in self.positions.items() if usual.get(part) != stand}
+
+    @property
     def unsaved(self) -> bool:
         """Whether the plan differs from what was last saved or opened."""
         return self.plan is not self._saved

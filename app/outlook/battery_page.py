@@ -25,6 +25,7 @@ from app.outlook.other_packs import OtherPacks
 from app.outlook.pack_acts import priced, put_in
 from app.outlook.section_switch import SectionSwitch
 from app.outlook.summary import Summary
+from app.outlook.thrown_line import ThrownLine
 from app.outlook.upright_area import UprightArea
 from app.outlook.what_counts import WhatCounts
 from app.proposed_file import proposed_file
@@ -62,6 +63,7 @@ class BatteryPage(QWidget):
         self.switch = SectionSwitch("What is shown of the battery", SECTIONS, self)
         self.bar = CourseBar(self)
         self.summary = Summary(self)
+        self.thrown = ThrownLine(session, self)
         self.curve = CurveView(look, self)
         self.table = CourseTable(self)
         self.packs = OtherPacks(lambda key, typed: priced(session, key, typed), self, at_once=at_once)
@@ -85,6 +87,7 @@ class BatteryPage(QWidget):
         column.setSpacing(12)
         column.addLayout(head)
         column.addWidget(self.summary)
+        column.addWidget(self.thrown)
         column.addWidget(self.bar)
         for widget in (self._none, self.curve, self.table, self.packs, self.log, self.counts, self._fill):
             column.addWidget(widget, 1)
@@ -146,6 +149,7 @@ class BatteryPage(QWidget):
                 "Working the outlook out…" if waiting else "No battery yet",
                 "" if waiting else _none_yet(answer),
             )
+        self.thrown.follow(counted=outlook is not None)
         self._show_section()
 
     def _go_to_section(self) -> None:

@@ -35,7 +35,6 @@ from app.window.tie_actions import tie
 from app.window.trail import Trail
 from wiring.edits.set_plan import set_plan
 from wiring.plan.plan import UNTITLED
-from wiring.plan.positions import in_use
 
 COLUMNS, FIRST_SIZE, LEAST_SIZE, FRAME = (244, 760, 316), (1360, 860), (1024, 600), (8, 40)
 
@@ -195,8 +194,7 @@ class MainWindow(QMainWindow):
             act.setToolTip(f"{words}  {act.shortcut().toString()}")
 
     def _tell_thrown(self) -> None:
-        usual = in_use(self.session.plan, self.session.kinds)
-        thrown = [p for p, stand in self.session.positions.items() if usual.get(p) != stand]
+        thrown = self.session.thrown_apart
         self.acts["put_back"].setEnabled(bool(thrown))
         self.plan_page.show_thrown(len(thrown))
 

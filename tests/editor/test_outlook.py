@@ -34,6 +34,16 @@ def test_coming_to_the_page_selects_the_battery_so_that_its_fields_are_at_hand(e
     assert page.summary.words.text().lower() == outlook(editor).words.lower()
 
 
+def test_an_outlook_with_a_switch_thrown_says_so_and_one_press_puts_it_back(editor, page):
+    before = outlook(editor).hours.typical
+    assert page.thrown.isHidden()
+    editor.session.throw(part_id(editor, "S1"), "off")
+    assert page.thrown.isVisible() and page.thrown.words.text().endswith("-S1 off.")
+    QTest.mouseClick(page.thrown.button, Qt.MouseButton.LeftButton)
+    assert page.thrown.isHidden()
+    assert outlook(editor).hours.typical == before
+
+
 def test_the_pointer_reads_the_curve(editor, page):
     known = outlook(editor)
     f = frames(known, QRectF(page.curve.rect()))

@@ -31,7 +31,7 @@ def draw_area(around: Around, what: str) -> Gesture:
         box = _spanned(start, _place(around, pointer)) if start is not None else None
         if (pointer.phase == "release" or (agrees and not begins)) and box is not None:
             if min(box.right - box.left, box.bottom - box.top) >= LEAST_MM:
-                return Do(_new(around, what, box))
+                return Do(_new(around, what, box), pick_new=True)
             start, box, hint = None, None, TOO_SMALL
         preview = Preview(frame=box, hint=hint, cursor="cross")
 
