@@ -3,18 +3,17 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QPointF, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QStandardItem, QStandardItemModel, QTextLayout, QTextOption
+from PySide6.QtGui import QColor, QPainter, QStandardItem, QStandardItemModel
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from app.findings.flag import paint_flag, rank_word
+from app.findings.row_layout import INDENT, LINE, TOP, row_layout
 from app.theme.fonts import screen_font
 from app.theme.look import Look
 from app.theme.words import lined, scaled
 from wiring.findings.finding import Finding
 
 FINDING_ROLE = Qt.ItemDataRole.UserRole
-_INDENT = 40
-_LINE = 19
 
 
 class FindingModel(QStandardItemModel):
@@ -29,6 +28,8 @@ class FindingModel(QStandardItemModel):
             item = QStandardItem(finding.what)
             item.setData(finding, FINDING_ROLE)
             spoken = f"{rank_word(finding.rank)}: {finding.what} {finding.why} {finding.mend}"
+            if finding.act is not None:
+                spoken += f" Press M for: {finding.act.words}."
             item.setData(spoken, Qt.ItemDataRole.AccessibleTextRole)
             item.setEditable(False)
             self.appendRow(item)
@@ -46,9 +47,7 @@ class FindingPainter(QStyledItemDelegate):
         view = self.parent()
         width = view.viewport().width() if isinstance(view, QListView) else 600
         finding: Finding = index.data(FINDING_ROLE)
-        lines = len(_lines(finding.what, width - _INDENT - 16, "semibold"))
-        lines += len(_lines(_rest(finding), width - _INDENT - 16))
-        return QSize(200, lines * lined(_LINE) + 15)
+        return QSize(200, row_layout(finding, width).height)
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -65,37 +64,18 @@ class FindingPainter(QStyledItemDelegate):
         chosen, hovered = state & QStyle.StateFlag.State_Selected, state & QStyle.StateFlag.State_MouseOver
         painter.setBrush(QColor(s.chosen if chosen else s.hover if hovered else s.header))
         painter.drawRoundedRect(ground, 6, 6)
-        box = QRectF(rect.left() + 15, rect.top() + 9 + (lined(_LINE) - _LINE) / 2, 16, 16)
+        box = QRectF(rect.left() + 15, rect.top() + 9 + (lined(LINE) - LINE) / 2, 16, 16)
         paint_flag(painter, box, word, self._look.theme[word], s.header)
-        width, top = rect.width() - _INDENT - 16, float(rect.top() + 7)
+        layout, top = row_layout(finding, rect.width()), float(rect.top() + TOP)
         if chosen:  # told by a bar too, and in ink: grey words are faint on the ground of what is chosen
             painter.fillRect(
                 QRectF(ground.left(), ground.top() + 4, 3, ground.height() - 8), QColor(s.copper)
             )
         rest = s.ink if chosen else s.quiet
-        for text, weight, colour in ((finding.what, "semibold", s.ink), (_rest(finding), "regular", rest)):
+        for lines, weight, colour in ((layout.what, "semibold", s.ink), (layout.rest, "regular", rest)):
             painter.setFont(screen_font(13, weight))
             painter.setPen(QColor(colour))
-            for line in _lines(text, width, weight):
-                painter.drawText(QPointF(rect.left() + _INDENT, top + scaled(14)), line)
-                top += lined(_LINE)
+            for line in lines:
+                painter.drawText(QPointF(rect.left() + INDENT, top + scaled(14)), line)
+                top += lined(LINE)
         painter.restore()
-
-
-def _rest(finding: Finding) -> str:
-    return " ".join(s for s in (finding.why, finding.mend) if s)
-
-
-def _lines(text: str, width: float, weight: str = "regular") -> list[str]:
-    layout = QTextLayout(text, screen_font(13, weight))
-    option = QTextOption()
-    option.setWrapMode(QTextOption.WrapMode.WordWrap)
-    layout.setTextOption(option)
-    found: list[str] = []
-    layout.beginLayout()
-    while (line := layout.createLine()).isValid():
-        line.setLineWidth(max(width, 80))
-        start = line.textStart()
-        found.append(text[start : start + line.textLength()].rstrip())
-    layout.endLayout()
-    return found

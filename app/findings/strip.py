@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from app.findings.finding_list import FINDING_ROLE, FindingModel, FindingPainter
 from app.findings.flag import Flag, rank_word
+from app.findings.mend_buttons import MendButtons
 from app.theme.look import Look
 from app.theme.sizes import fix_height
 from wiring.findings.finding import Finding, Rank
@@ -68,6 +69,7 @@ class FindingsStrip(QFrame):
         self.list.hide()
         self.list.clicked.connect(self._point)
         self.list.activated.connect(self._point)
+        self.mends = MendButtons(self.list)
         self.hint = _Hint(self)
         self.hint.setProperty("look", "quiet")
         self.hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
@@ -95,6 +97,7 @@ class FindingsStrip(QFrame):
     def show_findings(self, findings: Sequence[Finding], *, empty: bool = False) -> None:
         """Show these; `empty` says that nothing has been drawn yet."""
         self.model.show_findings(findings)
+        self.mends.go_on()
         counts = Counter(f.rank for f in findings)
         for rank, (badge, label) in self._counts.items():
             number = counts[rank]

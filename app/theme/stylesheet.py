@@ -54,10 +54,16 @@ QPushButton:pressed {{ background: {pressed}; }}
 QPushButton[look="main"] {{ background: {copper}; color: {on_copper}; border-color: {copper};
     font-weight: 600; }}
 QPushButton[look="main"]:focus {{ border: 2px solid {ink}; padding: 5px 13px; }}
+QPushButton[look="main"]:disabled {{ background: transparent; color: {quiet}; border-color: {hair}; }}
 QPushButton[look="plain"] {{ background: transparent; border-color: transparent; color: {copper};
     padding: 4px 6px; min-height: 17px; text-align: left; }}
 QPushButton[look="plain"]:hover {{ background: {hover}; }}
 QPushButton[look="plain"]:focus {{ border-color: {copper}; }}
+
+QPushButton[look="mend"] {{ padding: 0 10px; color: {ink}; border-color: {edge}; }}
+QPushButton[look="mend"]:hover {{ background: {hover}; border-color: {copper}; }}
+QPushButton[look="mend"]:pressed {{ background: {pressed}; }}
+QPushButton[look="mend"]:focus {{ border-color: {copper}; }}
 
 QPushButton[look="small"] {{ background: transparent; border-color: transparent; color: {quiet};
     font-size: 12px; padding: 2px 4px; min-height: 20px; text-align: left; }}

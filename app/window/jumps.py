@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from app.canvas.focus import choices, seen
+from app.window.mending import mend
 
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
@@ -17,6 +18,7 @@ def tie_jumps(window: "MainWindow") -> dict[str, Callable[[], object]]:
     window.circuit_page.opened.connect(lambda one: show_on_plan(window, (one,)))
     window.plan_view.opened.connect(lambda one: show_circuit(window, one))
     window.strip.pointed.connect(lambda ids: show_finding(window, ids))
+    window.strip.mends.wanted.connect(lambda finding: mend(window, finding))
     window.strip.left.connect(lambda: window.show_view(window.view))
     window.sheets_page.named.connect(lambda ids: show_on_plan(window, ids))
     return {

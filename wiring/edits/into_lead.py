@@ -11,7 +11,8 @@ import msgspec
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.laying import Box, Laying, body_box
+from wiring.edits.laying import Laying, body_box
+from wiring.edits.square_way import Box
 from wiring.edits.tables import counted, known_kinds, part_of, ref_words, rounded_mm
 from wiring.plan.lengths import wire_path
 from wiring.plan.names import TerminalRef

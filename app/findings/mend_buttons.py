@@ -1,0 +1,128 @@
+"""The buttons in the list of findings that do what mends one: in every row that is seen and has an act."""
+
+from PySide6.QtCore import QEvent, QModelIndex, QObject, Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QListView, QPushButton
+
+from app.findings.finding_list import FINDING_ROLE
+from app.findings.row_layout import row_layout
+from wiring.findings.finding import Finding
+
+KEY = Qt.Key.Key_M
+KEY_WORDS = "M"
+
+
+class MendButtons(QObject):
+    """Lays buttons over the rows of a list; pressing one, or its key in the list, asks for the act."""
+
+    wanted = Signal(object)  # the Finding that is to be mended
+
+    def __init__(self, view: QListView) -> None:
+        super().__init__(view)
+        self._view = view
+        self._buttons: list[_MendButton] = []
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(0)
+        self._later.timeout.connect(self._place)
+        self._row = -1  # that was current while the keys were here, for the next findings
+        view.installEventFilter(self)
+        view.viewport().installEventFilter(self)
+        view.verticalScrollBar().valueChanged.connect(self._place)
+        model = view.model()
+        model.modelAboutToBeReset.connect(self._remember)
+        model.modelReset.connect(self._later.start)
+        model.rowsInserted.connect(self._later.start)
+        view.selectionModel().currentChanged.connect(self._later.start)
+
+    def go_on(self) -> None:
+        """Stay by keys where one was: the findings are other ones now."""
+        count = self._view.model().rowCount()
+        if self._row >= 0 and count and self._view.hasFocus():
+            self._view.setCurrentIndex(self._view.model().index(min(self._row, count - 1), 0))
+        self._row = -1
+        self._place()
+
+    def button(self, row: int) -> QPushButton | None:
+        """Return the button of a row, if it is seen and has one."""
+        self._place()
+        return next((b for b in self._buttons if b.isVisibleTo(self._view) and b.row == row), None)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Mend what is current on its key; lay the buttons anew when the list has other room."""
+        if watched is self._view and isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
+            plain = event.modifiers() in (Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.KeypadModifier)
+            if event.key() == KEY and plain:
+                self._ask(self._view.currentIndex())
+                return True
+        elif event.type() in (QEvent.Type.Resize, QEvent.Type.Show, QEvent.Type.FontChange):
+            self._later.start()
+        return super().eventFilter(watched, event)
+
+    def _remember(self) -> None:
+        if self._view.hasFocus():
+            self._row = self._view.currentIndex().row()
+
+    def _ask(self, index: QModelIndex) -> None:
+        finding = index.data(FINDING_ROLE) if index.isValid() else None
+        if finding is not None:
+            self.wanted.emit(finding)
+
+    def _press(self, row: int) -> None:
+        self._ask(self._view.model().index(row, 0))
+
+    def _place(self) -> None:
+        """Give each row in sight that has an act its button, and put the others away."""
+        rows = self._seen() if self._view.isVisible() else []
+        while len(self._buttons) < len(rows):
+            button = _MendButton(self._view)
+            button.clicked.connect(lambda _checked=False, button=button: self._press(button.row))
+            self._buttons.append(button)
+        current = self._view.currentIndex().row()
+        for button, row in zip(self._buttons, rows, strict=False):
+            self._wear(button, row, by_tab=row == current)
+        for button in self._buttons[len(rows) :]:
+            if button.hasFocus():
+                self._view.setFocus()
+            button.hide()
+
+    def _wear(self, button: "_MendButton", row: int, *, by_tab: bool) -> None:
+        index = self._view.model().index(row, 0)
+        finding: Finding = index.data(FINDING_ROLE)
+        rect = self._view.visualRect(index)
+        place = row_layout(finding, rect.width()).button
+        assert finding.act is not None and place is not None
+        button.row = row
+        button.setText(finding.act.words.replace("&", "&&"))
+        button.setAccessibleName(finding.act.words)
+        button.setAccessibleDescription(f"Mends this: {finding.what}")
+        button.setToolTip(f"{finding.act.words}  {KEY_WORDS}")
+        button.setFocusPolicy(Qt.FocusPolicy.TabFocus if by_tab else Qt.FocusPolicy.NoFocus)
+        button.setGeometry(place.translated(rect.topLeft()))
+        button.show()
+
+    def _seen(self) -> list[int]:
+        """Return the rows in sight that have an act."""
+        view, model = self._view, self._view.model()
+        room = view.viewport().rect()
+        rows: list[int] = []
+        first = view.indexAt(room.topLeft())
+        for row in range(max(first.row(), 0), model.rowCount()):
+            rect = view.visualRect(model.index(row, 0))
+            if rect.top() > room.bottom():
+                break
+            finding: Finding = model.index(row, 0).data(FINDING_ROLE)
+            if finding.act is not None and rect.intersects(room):
+                rows.append(row)
+        return rows
+
+
+class _MendButton(QPushButton):
+    """One button; it is handed from row to row."""
+
+    def __init__(self, view: QListView) -> None:
+        super().__init__(view.viewport())
+        self.row = -1
+        self.setProperty("look", "mend")
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setCursor(Qt.CursorShape.ArrowCursor)
