@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 HEIGHT = 44
+WHY_AIR = 6  # above the sentence that tells why a choice cannot be
 
 
 class ChoiceStrip(QFrame):
@@ -31,6 +32,13 @@ class ChoiceStrip(QFrame):
         self._view = view
         self._title = QLabel(self)
         self._title.setProperty("look", "heading")
+        self._why = QLabel(self)  # over the button that is not to be pressed, where the whole sentence fits
+        self._why.setProperty("look", "wrong")
+        self._why.setTextFormat(Qt.TextFormat.PlainText)
+        self._why.setWordWrap(True)
+        self._why.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom)
+        self._why.setContentsMargins(0, WHY_AIR, 0, 0)
+        self._why.hide()
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         self._group.idClicked.connect(self.chosen)
@@ -44,6 +52,7 @@ class ChoiceStrip(QFrame):
         rows = self._rows = QVBoxLayout(self)
         rows.setContentsMargins(16, 0, 12, 0)
         rows.setSpacing(0)
+        rows.addWidget(self._why, 0)
         self._row, self._second = QHBoxLayout(), QHBoxLayout()
         for row in (self._row, self._second):
             row.setSpacing(6)
@@ -68,6 +77,7 @@ class ChoiceStrip(QFrame):
             button.deleteLater()
         self._title.setText(title)
         self._agree.setText(agree)
+        self.mark(-1)
         for index, (words, tip) in enumerate(options):
             button = QToolButton(self)
             button.setText(words)
@@ -84,11 +94,18 @@ class ChoiceStrip(QFrame):
         self.show()
         self.raise_()
 
-    def mark(self, index: int) -> None:
-        """Show which choice is seen on the plan."""
+    def mark(self, index: int, refused: str = "") -> None:
+        """Show which choice is seen on the plan, and why it cannot be agreed to, if so."""
         button = self._group.button(index)
         if button is not None:
             button.setChecked(True)
+        if self._why.text() != refused:
+            self._why.setText(refused)
+            self._why.setVisible(bool(refused))
+            self._agree.setEnabled(not refused)
+            self._agree.setAccessibleDescription(refused)
+            self._agree.setToolTip(refused)
+            self._place()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Stay along the lower edge when the view changes its size."""
@@ -103,6 +120,11 @@ class ChoiceStrip(QFrame):
         if narrow:
             self._arrange(in_two=True)
         height = HEIGHT * (2 if narrow else 1)
+        if self._why.text():
+            margins = self._rows.contentsMargins()
+            room = self._view.width() - margins.left() - margins.right()
+            self._why.setFixedHeight(self._why.heightForWidth(room))
+            height += self._why.height() - WHY_AIR  # the buttons have air enough of their own
         self.setGeometry(0, self._view.height() - height, self._view.width(), height)
 
     def _arrange(self, *, in_two: bool) -> None:
@@ -116,4 +138,6 @@ class ChoiceStrip(QFrame):
                 self._row.insertWidget(2 + index, button)
         if in_two:
             self._second.addStretch(1)
+        self._rows.setStretchFactor(self._row, 1)
+        self._rows.setStretchFactor(self._second, int(in_two))
         self._rows.invalidate()

@@ -10,6 +10,7 @@ from support.surfaces import LEFT, SHIFT, Desk
 
 from wiring.edits.place_part import place
 from wiring.edits.place_row import place_row
+from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 
 Key = Qt.Key
@@ -62,13 +63,32 @@ def test_space_and_the_strip_choose_another_way(desk):
     desk.view.begin_feed()
     desk.key(Key.Key_Space)
     assert choice(desk, 1).isChecked()
-    assert "a star needs 5" in desk.hints[-1]  # a switch has no room for five wires
+    agree = desk.view.choices.findChild(QPushButton, "agreeChoices")
+    assert not agree.isEnabled() and "a star needs 5" in desk.view.choices._why.text()  # no room at a switch
+    assert desk.view.choices._why.isVisible() and "Space shows another" in desk.hints[-1]
     desk.key(Key.Key_Return)
+    QTest.mouseClick(agree, LEFT)
     assert not desk.plan.wires
     QTest.mouseClick(choice(desk, 2), LEFT)
     assert choice(desk, 2).text() == "LEDs in series"
-    QTest.mouseClick(desk.view.choices.findChild(QPushButton, "agreeChoices"), LEFT)
+    assert agree.isEnabled() and not desk.view.choices._why.isVisible()
+    QTest.mouseClick(agree, LEFT)
     assert sum(p.kind == "resistor" for p in desk.plan.parts.values()) == 2
+
+
+def test_switches_side_by_side_are_offered_and_one_after_another_too(desk):
+    desk.session.do(place(KINDS["toggle-on-off"], 320, 300))
+    desk.selection.select(desk.plan.parts)
+    desk.view.begin_feed()
+    shown = desk.view._acting.preview.plan
+    toggles = [p.id for p in shown.parts.values() if p.kind == "toggle-on-off"]
+    assert len(toggles) == 2
+    ends = {frozenset((w.start, w.end)) for w in shown.wires.values()}
+    assert frozenset(TerminalRef(t, "13") for t in toggles) in ends  # one feed for both
+    index = next(i for i in range(5) if choice(desk, i).text() == "One switch after another")
+    QTest.mouseClick(choice(desk, index), LEFT)
+    shown = desk.view._acting.preview.plan
+    assert {"13", "14"} in [{w.start.terminal, w.end.terminal} for w in shown.wires.values()]
 
 
 def test_escape_and_the_strip_leave_it(desk):

@@ -7,6 +7,7 @@ from typing import Literal, NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.feed_beside import Branch, Lay, branches, nearest_branch, switches_alone
 from wiring.edits.feed_coils import feed_coils, stored_outlet
 from wiring.edits.feed_ends import Group, Sorted, sorted_out
 from wiring.edits.feed_gates import Outlet, Poles, take
@@ -38,6 +39,7 @@ def feed(
     groups: Sequence[Group] = (),
     *,
     wanted_poles: Poles = 0,
+    in_series: bool = False,
     kinds: Mapping[str, Kind] | None = None,
 ) -> Edit:
     """Wire every selected load that is not fed yet to the selected supply, block or switch.
@@ -47,7 +49,9 @@ def feed(
     fed as they are. Unwired fuses, switches and blocks among the ids are put between supply and loads; a
     switch of two poles breaks both conductors where `wanted_poles` is 2, or 0 and it does nothing else.
     Twin-coil motors go over the selected push buttons or centre-off switches, behind a selected discharge
-    unit; stall motors over changeovers of two poles. What hangs on a resistor or plug is fed at its free end.
+    unit; stall motors over changeovers of two poles. Several switches are fed side by side, each load behind
+    the nearest; with `in_series` all current goes through one after the other. What hangs on a resistor or
+    plug is fed at its free end.
     """
     wanted = tuple(dict.fromkeys(ids))
 
@@ -55,26 +59,49 @@ def feed(
         known = known_kinds(kinds)
         leads = Leads(plan, known)
         found = sorted_out(plan, known, wanted, leads)
-        if not (found.loads or found.coils or found.movers):
+        if not (found.loads or found.coils or found.movers or switches_alone(plan, known, found)):
             raise EditRefused(
                 "Nothing selected needs feeding; select lamps, buildings or motors that have no wires yet."
             )
         laying = Laying(plan, known, [p.id for part in found for p in part])
-        sides = roots(laying, found, wanted_poles)
+        sides = roots(laying, found, wanted_poles, in_series=in_series)
         if found.coils:
             stored = stored_outlet(laying, found.stores, sides.plus)
             feed_coils(laying, found.coils, found.throwers, stored, sides.minus)
         if found.movers:
             feed_reversing(laying, found.movers, found.reversers, sides.plus, sides.minus)
-        if found.loads:
-            ends = [_group_ends(laying, leads, g, sides.plus.colour) for g in _all_groups(found, groups)]
-            order = run_order([e.middle for e in ends], laying.at(sides.plus.refs[0]))
-            lay = _chain if manner == "chain" else _star
-            lay(laying, sides.plus, _once(ends[i].plus for i in order))
-            lay(laying, sides.minus, _once(ends[i].minus for i in order))
+        lay = _chain if manner == "chain" else _star
+        root = Branch(sides.plus, sides.minus)
+        ways = branches(laying, sides.beside, root, sides.colours, wanted_poles, lay)
+        _lay_loads(laying, leads, _all_groups(found, groups), ways, lay)
         return laying.done()
 
     return Edit(f"Feed {counted(len(wanted), 'part')}", apply)
+
+
+def _lay_loads(
+    laying: Laying, leads: Leads, groups: Iterable[Group], ways: Sequence[Branch], lay: Lay
+) -> None:
+    """Lay both conductors of all loads, each behind the nearest way out; what is joined stays so."""
+    by_net: dict[TerminalRef, Branch] = {}
+    plus: dict[Outlet, list[_Ends]] = {}
+    minus: dict[Outlet, list[_Ends]] = {}
+    for group in groups:
+        part = laying.plan.parts[group.parts[0]]
+        near = nearest_branch(ways, (part.x_mm, part.y_mm))
+        ends = _group_ends(laying, leads, group, near.plus.colour)
+        way = by_net.setdefault(ends.plus.net, near)
+        plus.setdefault(way.plus, []).append(ends)
+        minus.setdefault(way.minus, []).append(ends)
+    for outlet, own in plus.items():
+        lay(laying, outlet, _once(e.plus for e in _in_order(own, laying.at(outlet.refs[0]))))
+    begin = laying.at(ways[0].plus.refs[0])  # back along the way out
+    for outlet, own in minus.items():
+        lay(laying, outlet, _once(e.minus for e in _in_order(own, begin)))
+
+
+def _in_order(ends: Sequence[_Ends], begin: Point) -> list[_Ends]:
+    return [ends[i] for i in run_order([e.middle for e in ends], begin)]
 
 
 def _all_groups(found: Sorted, groups: Sequence[Group]) -> Iterator[Group]:

@@ -34,7 +34,7 @@ def through_gates(
 ) -> tuple[Outlet, Outlet]:
     """Return both ways out behind the selected gates: those that are fed already first, then the others."""
     plus, minus = ways
-    passed = [g for g in gates if any(r in known for r in _refs(laying, g))]
+    passed = [g for g in gates if is_passed(g, laying.kinds, known)]
     if passed:
         plus = _behind_passed(laying, passed, known, plus, colours)
         returned = [r for g in passed for r in _ends_of_second(laying, g) if r in known]
@@ -47,7 +47,7 @@ def through_gates(
     fresh.sort(key=lambda g: laying.kinds[g.kind].behaviour == "switch")
     for gate in fresh:
         kind = laying.kinds[gate.kind]
-        plus = _through(laying, gate_ends(gate, kind), plus, _behind(kind, plus.colour, colours))
+        plus = _through(laying, gate_ends(gate, kind), plus, behind(kind, plus.colour, colours))
         if uses_both(gate, kind, wanted):
             minus = _through(laying, second_ends(gate, kind), minus, striped(minus.colour))
     return plus, minus
@@ -72,18 +72,24 @@ def take(laying: Laying, outlet: Outlet, near: Point) -> TerminalRef:
     return ref
 
 
+def is_passed(gate: Part, kinds: Mapping[str, Kind], known: Mapping[TerminalRef, Pole]) -> bool:
+    """Whether a supply reaches a switch or fuse already."""
+    return any(TerminalRef(gate.id, t.name) in known for t in kinds[gate.kind].terminals)
+
+
+def behind(kind: Kind, colour: str, colours: Colours) -> str:
+    """Return the colour behind a switch or fuse."""
+    if kind.behaviour != "switch":
+        return colour
+    return colours.switched if colour in (colours.plus, colours.switched) else striped(colour)
+
+
 def _through(
     laying: Laying, ends: tuple[TerminalRef, TerminalRef] | None, outlet: Outlet, behind: str
 ) -> Outlet:
     assert ends is not None
     laying.wire(take(laying, outlet, laying.at(ends[0])), ends[0], outlet.colour)
     return Outlet((ends[1],), behind)
-
-
-def _behind(kind: Kind, colour: str, colours: Colours) -> str:
-    if kind.behaviour != "switch":
-        return colour
-    return colours.switched if colour in (colours.plus, colours.switched) else striped(colour)
 
 
 def _behind_passed(
@@ -101,7 +107,7 @@ def _behind_passed(
     if last is None:
         name = passed[0].designation
         raise EditRefused(f"-{name} lies in the return; select a switch or fuse on the plus side.")
-    return Outlet((last,), _behind(laying.kinds[laying.plan.parts[last.part].kind], plus.colour, colours))
+    return Outlet((last,), behind(laying.kinds[laying.plan.parts[last.part].kind], plus.colour, colours))
 
 
 def _ends_of_second(laying: Laying, gate: Part) -> tuple[TerminalRef, ...]:

@@ -5,7 +5,8 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.edits.edit import EditRefused
-from wiring.edits.feed_colours import feed_colours
+from wiring.edits.feed_beside import beside_each_other
+from wiring.edits.feed_colours import Colours, feed_colours
 from wiring.edits.feed_ends import Sorted
 from wiring.edits.feed_gates import Outlet, Poles, take, through_gates
 from wiring.edits.laying import Laying
@@ -20,15 +21,19 @@ NOTHING_FEEDS = (
 
 
 class Roots(NamedTuple):
-    """Both poles, and the supply behind them."""
+    """Both poles, the supply behind them, and the switches that stand side by side after them."""
 
     plus: Outlet
     minus: Outlet
     source: PartId
+    colours: Colours
+    beside: tuple[Part, ...] = ()
 
 
-def roots(laying: Laying, found: Sorted, wanted: Poles = 0) -> Roots:
+def roots(laying: Laying, found: Sorted, wanted: Poles = 0, *, in_series: bool = False) -> Roots:
     """Return where to feed from; lays what is missing between the selected supply and the way out.
+
+    Several switches are left to stand side by side, unless `in_series` leads one behind the other.
 
     EditRefused when nothing selected leads to a supply, or more than one does.
     """
@@ -40,10 +45,12 @@ def roots(laying: Laying, found: Sorted, wanted: Poles = 0) -> Roots:
     colours = feed_colours(laying.plan, laying.kinds, source)
     plus = Outlet((TerminalRef(source, ends[0]),), colours.plus)
     minus = Outlet((TerminalRef(source, ends[1]),), colours.minus)
-    plus, minus = through_gates(laying, found.gates, known, (plus, minus), colours, wanted)
+    beside = () if in_series else beside_each_other(found.gates, laying.kinds, known)
+    gates = [g for g in found.gates if g not in beside]
+    plus, minus = through_gates(laying, gates, known, (plus, minus), colours, wanted)
     plus, minus = _to_blocks(laying, found.blocks, known, plus, minus)
     plus, minus = _at_taps(laying, found.taps, known, plus, minus)
-    return Roots(plus, minus, source)
+    return Roots(plus, minus, source, colours, beside)
 
 
 def _source(laying: Laying, found: Sorted, known: Mapping[TerminalRef, Pole]) -> PartId:

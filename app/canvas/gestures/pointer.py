@@ -82,6 +82,7 @@ class Preview(NamedTuple):
     hint: str = ""
     types: bool = False  # the gesture reads characters that are typed
     chosen: int = -1  # index of the choice that is shown, where the gesture offers some
+    refused: str = ""  # why that choice cannot be carried out
     cursor: Literal["", "grab", "cross", "turn", "point", "no"] = ""
 
     @property

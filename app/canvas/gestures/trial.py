@@ -7,6 +7,7 @@ from app.canvas.gestures.pointer import Around, Do, Gesture, Preview
 from wiring.edits.edit import Edit, EditRefused
 from wiring.plan.changes import changes_between
 
+OTHERWISE = "This way cannot be: Space shows another. Esc: leave it."
 AGREE = "Enter: do it so. Space: another way. Esc: leave it."
 
 
@@ -32,7 +33,7 @@ def _shown(around: Around, edit: Edit, index: int, hint: str) -> Preview:
     try:
         plan = edit.apply(around.plan)
     except EditRefused as refusal:
-        return Preview(hint=str(refusal), chosen=index, cursor="no")
+        return Preview(hint=OTHERWISE, chosen=index, refused=str(refusal), cursor="no")
     changes = changes_between(around.plan, plan)
     laid = plan.backdrop if plan.backdrop is not around.plan.backdrop else None
     frame = backdrop_box(laid) if laid is not None else None
