@@ -232,7 +232,7 @@ class Surface(QWidget):
     def _told(self) -> None:
         """The gesture has moved on: show it, and tell the strip what it wants next."""
         if self._acting.preview.chosen >= 0:
-            self.choices.mark(self._acting.preview.chosen)
+            self.choices.mark(self._acting.preview.chosen, self._acting.preview.refused)
         elif self.choices.isVisibleTo(self):
             self.choices.hide()
         if self._acting.tool != self._told_tool:
