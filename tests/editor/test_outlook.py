@@ -39,6 +39,7 @@ def test_an_outlook_with_a_switch_thrown_says_so_and_one_press_puts_it_back(edit
     assert page.thrown.isHidden()
     editor.session.throw(part_id(editor, "S1"), "off")
     assert page.thrown.isVisible() and page.thrown.words.text().endswith("-S1 off.")
+    assert page.summary.reason.text().startswith("-S1 “QUAY LIGHTS” is off in this use, so nothing draws")
     QTest.mouseClick(page.thrown.button, Qt.MouseButton.LeftButton)
     assert page.thrown.isHidden()
     assert outlook(editor).hours.typical == before

@@ -19,6 +19,7 @@ from wiring.studies.cells.timeline import day_of
 from wiring.studies.course import course_of
 from wiring.studies.forecast_notes import notes_of
 from wiring.studies.forecast_words import end_words, lasting_words, shelf_words
+from wiring.studies.held_off import held_off, held_off_words
 from wiring.studies.load_lines import line_of
 from wiring.studies.outlook import Curve, Outlook, Span
 from wiring.studies.settings import text
@@ -203,7 +204,10 @@ def _idle(question: Question, *, connected: bool) -> Outlook:
     if line.solved.sum() < LEAST_POINTS:
         return shelf_outlook(battery.id, None, None, "What hangs on it could not be calculated.")
     drawn = connected or float(line.amps.max(initial=0.0)) >= LEAST_LOAD_A
-    return shelf_outlook(battery.id, battery.pack(), anchor.start, shelf_words(battery.cell, drawn))
+    plan, positions = question.plan, question.positions
+    off = () if drawn else held_off(plan, question.kinds, positions, battery.id)
+    words = shelf_words(battery.cell, drawn, held_off_words(plan, positions, off))
+    return shelf_outlook(battery.id, battery.pack(), anchor.start, words)
 
 
 def _tripping(question: Question, first_a: float) -> Outlook:

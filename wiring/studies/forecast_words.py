@@ -72,13 +72,15 @@ def end_words(plan: Plan, end: End, run: Run[Any], rechargeable: bool) -> str:
     return f"It ends at {end.volts_v:.1f} V, where its cells are empty."
 
 
-def shelf_words(cell: CellType, connected: bool) -> str:
-    """Return one sentence for a battery that is not drawn from."""
+def shelf_words(cell: CellType, connected: bool, held_off: str = "") -> str:
+    """Return one sentence for a battery that is not drawn from; `held_off` says what is off."""
     if connected:
         return "It is never used, so only its shelf life counts."
     loses = f"{cell.title} loses about {min(cell.shelf_per_year, 1.0):.0%} of its charge a year"
     if cell.shelf_per_year > 1:
         loses = f"{cell.title} loses most of its charge within some months"
+    if held_off:
+        return f"{held_off} in this use, so nothing draws from it; {loses}."
     return f"Nothing draws from it as things stand; {loses}."
 
 
