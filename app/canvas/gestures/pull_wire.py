@@ -2,10 +2,12 @@
 
 import itertools
 
+from app.canvas.gestures.clear_corner import bodies_of, keeps_level_first
 from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview, travelled
 from app.canvas.hits.hit import Hit
 from wiring.edits.connect import connect
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.square_way import Box
 from wiring.plan.designations import terminal_label
 from wiring.plan.names import TerminalRef
 from wiring.plan.places import Point
@@ -73,17 +75,19 @@ def _aim(
     landing = pointer.hit.terminal
     if landing is not None:
         x, y = around.geometry.terminals.get(landing).tolist()
-        tail = _legs(points, (x, y), pointer.free, flipped)
+        tail = _legs(points, (x, y), pointer.free, flipped, bodies_of(around, (start, landing)))
         refusal = (
             SAME if landing == start else _refusal(around, _wire(around, start, landing, (*points, *tail)))
         )
         return landing, tail, refusal
     place = pointer.at if pointer.free else around.on_grid(pointer.at)
-    return None, _legs(points, place, pointer.free, flipped), ""
+    return None, _legs(points, place, pointer.free, flipped, bodies_of(around, (start,))), ""
 
 
-def _legs(points: list[Point], to: Point, free: bool, flipped: bool) -> tuple[Point, ...]:
-    """Return the way from the last fixed point: over a square corner, or straight when free."""
+def _legs(
+    points: list[Point], to: Point, free: bool, flipped: bool, bodies: tuple[Box, ...] = ()
+) -> tuple[Point, ...]:
+    """Return the way from the last fixed point: over a square corner off bodies, or straight when free."""
     last = points[-1]
     if to == last:
         return ()
@@ -94,6 +98,7 @@ def _legs(points: list[Point], to: Point, free: bool, flipped: bool) -> tuple[Po
     if len(points) > 1:  # go on in the direction of the last leg's corner, not back over it
         before = points[-2]
         along_x = abs(last[0] - before[0]) < abs(last[1] - before[1])
+    along_x = keeps_level_first(last, to, bodies, along_x)
     corner = (to[0], last[1]) if along_x != flipped else (last[0], to[1])
     return (corner, to)
 
