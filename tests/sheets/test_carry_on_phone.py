@@ -214,11 +214,15 @@ def test_dark_follows_the_phone_until_the_button_says_otherwise(phone, quay):
     assert phone.run(paper) == light
 
 
+@pytest.fixture(scope="module")
+def odd(folder):
+    return written(folder, odd_plan(), "odd.html")
+
+
 @pytest.mark.parametrize("size", [(320, 568), (360, 740), (800, 1200), (740, 360)])
-def test_nothing_is_wider_than_the_screen(phone, folder, size):
-    sheet = written(folder, odd_plan(), "odd.html")
+def test_nothing_is_wider_than_the_screen(phone, odd, size):
     phone.resize(*size)
-    phone.open(sheet)
+    phone.open(odd)
     for page in ("wires", "strips", "meter", "safety", "findings"):
         phone.tap(f'[data-to="{page}"]')
         wide = phone.run(
@@ -245,8 +249,8 @@ def odd_labels():
     return dict(zip(ends, ODD, strict=False))
 
 
-def test_odd_labels_are_shown_as_they_are_and_run_nothing(phone, folder):
-    phone.open(written(folder, odd_plan(), "odd.html"))
+def test_odd_labels_are_shown_as_they_are_and_run_nothing(phone, odd):
+    phone.open(odd)
     assert phone.run("return window.broken") is None
     assert phone.text("#head h1") == odd_plan().title
     said = " ".join(
@@ -256,7 +260,7 @@ def test_odd_labels_are_shown_as_they_are_and_run_nothing(phone, folder):
     assert len(odd_labels()) == len(ODD)
     assert phone.count("img") == 0 and phone.count("script") == 2
     phone.tap(box_of(ROWS[0]))
-    phone.open(folder / "odd.html", fresh=False)
+    phone.open(odd, fresh=False)
     assert is_ticked(phone, ROWS[0])
 
 
@@ -266,19 +270,14 @@ def test_nothing_is_fetched(phone, quay):
 
 
 def test_without_storage_the_page_works_and_says_that_ticks_will_not_stay(phone, quay):
-    script = phone.cdp("Page.addScriptToEvaluateOnNewDocument", source=REFUSE_STORAGE)
-    try:
+    with phone.beforehand(REFUSE_STORAGE):
         phone.open(quay, fresh=False)
-        assert "keeps no ticks" in phone.text("#note")
-        phone.tap(box_of(ROWS[0]))
-        assert is_ticked(phone, ROWS[0])
-        phone.tap("#ticks-open")
-        assert (
-            ROWS[0].wire
-            in json.loads(phone.run("return document.querySelector('#ticks-text').value"))["built"]
-        )
-    finally:
-        phone.cdp("Page.removeScriptToEvaluateOnNewDocument", identifier=script["identifier"])
+    assert "keeps no ticks" in phone.text("#note")
+    phone.tap(box_of(ROWS[0]))
+    assert is_ticked(phone, ROWS[0])
+    phone.tap("#ticks-open")
+    text = phone.run("return document.querySelector('#ticks-text').value")
+    assert ROWS[0].wire in json.loads(text)["built"]
 
 
 def test_ticks_go_home_into_the_plan_and_come_back_ticked(phone, folder, quay, capsys):

@@ -2,6 +2,7 @@
 
 import shutil
 import time
+from contextlib import contextmanager
 
 import pytest
 
@@ -81,10 +82,18 @@ class Phone:
         self.cdp("Emulation.setEmulatedMedia", features=features)
 
     def open(self, path, fresh=True):
-        self.driver.get(path.as_uri())
-        if fresh:
-            self.run("localStorage.clear()")
+        """Open a page; a fresh one finds nothing kept from before."""
+        with self.beforehand("localStorage.clear()" if fresh else ""):
             self.driver.get(path.as_uri())
+
+    @contextmanager
+    def beforehand(self, script):
+        """Run a script in each page that is opened meanwhile, before the page's own."""
+        made = self.cdp("Page.addScriptToEvaluateOnNewDocument", source=script)
+        try:
+            yield
+        finally:
+            self.cdp("Page.removeScriptToEvaluateOnNewDocument", identifier=made["identifier"])
 
     def run(self, script, *arguments):
         return self.driver.execute_script(script, *arguments)
