@@ -87,6 +87,12 @@ def _matches(kind: Kind, wanted: Sequence[str]) -> bool:
     return all(word in said for word in wanted)
 
 
+def _has_words(name: str, wanted: str) -> bool:
+    """Whether each word that is looked for begins a word of a name."""
+    own = name.casefold().replace("-", " ").split()
+    return all(any(word.startswith(part) for word in own) for part in wanted.split())
+
+
 class ShelfModel(QAbstractListModel):
     """The catalogue as a list that can be searched, with groups that open and close."""
 
@@ -106,12 +112,13 @@ class ShelfModel(QAbstractListModel):
         self._refill()
 
     def best(self) -> int | None:
-        """Return the row meant most likely: called so, else beginning so, else the first one."""
+        """Return the row meant most likely: called so, else beginning so, else with such words, else the first."""
         wanted = " ".join(self._wanted.casefold().split())
         things = [n for n, row in enumerate(self.rows) if not row.is_heading]
         called = [n for n in things if self.rows[n].words.casefold() == wanted]
         begun = [n for n in things if wanted and self.rows[n].words.casefold().startswith(wanted)]
-        return next(iter((*called, *begun, *things)), None)
+        named = [n for n in things if wanted and _has_words(self.rows[n].words, wanted)]
+        return next(iter((*called, *begun, *named, *things)), None)
 
     def show_sets(self, sets: Sequence[KeptSet]) -> None:
         """Show these sets of the builder's above the kinds."""

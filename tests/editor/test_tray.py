@@ -32,6 +32,22 @@ def test_a_search_finds_by_words_in_any_order_and_case(words, key):
     assert len(shown(model)) < len(builtin_kinds())
 
 
+@pytest.mark.parametrize(
+    ("words", "title"),
+    [
+        ("switch", "Toggle switch, on – off"),
+        ("lamp", "Grain lamp, 12 V"),
+        ("discharge", "Capacitor-discharge unit"),
+        ("power pack", "Regulated supply, 12 V DC"),
+        ("resistor", "Resistor"),
+    ],
+)
+def test_enter_means_what_is_called_so_before_what_only_has_to_do_with_it(words, title):
+    model = ShelfModel(builtin_kinds())
+    model.search(words)
+    assert model.rows[model.best()].words == title
+
+
 def test_a_closed_group_opens_for_a_search():
     model = ShelfModel(builtin_kinds())
     model.toggle("protect")
