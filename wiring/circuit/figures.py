@@ -66,3 +66,6 @@ class Figures(NamedTuple):
     rectified: frozenset[PartId] = (
         frozenset()
     )  # of the alternating ones: all terminals lie behind a rectifier
+
+
+NO_FIGURES = Figures({}, {}, {}, {}, (), frozenset(), (), 0.0)

@@ -2,6 +2,8 @@
 
 from collections.abc import Callable, Iterator, Mapping
 
+from wiring.catalogue.kind import Kind
+from wiring.circuit.figures import NO_FIGURES
 from wiring.findings import (
     batteries,
     brightness,
@@ -34,6 +36,12 @@ from wiring.findings import (
 )
 from wiring.findings.finding import Finding
 from wiring.findings.situation import Situation
+from wiring.plan.names import PanelId, PartId, WireId
+from wiring.plan.panel import Panel
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
+from wiring.studies.keeping import kept
 
 RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     unsolved.find,
@@ -66,26 +74,65 @@ RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     safety.find,
 )
 
-STANDING = frozenset(  # they look at the plan alone: no switch and no figure makes them find anything else
-    {odd_settings.find, loose_ends.find, crowded_terminals.find, full_wireways.find, panel_fit.find}
-)
-_Standing = Mapping[Callable[[Situation], Iterator[Finding]], tuple[Finding, ...]]
-_stood: tuple[object, object, _Standing] | None = None  # of the last plan; replaced whole
+Rule = Callable[[Situation], Iterator[Finding]]
+_Found = Mapping[Rule, tuple[Finding, ...]]
+# They look at the plan alone, and at so much of it: no switch and no figure makes them find anything else.
+ON_WIRED: tuple[Rule, ...] = (loose_ends.find, crowded_terminals.find)
+ON_SETTINGS: tuple[Rule, ...] = (odd_settings.find,)
+ON_PANELS: tuple[Rule, ...] = (panel_fit.find,)
+ON_WIREWAYS: tuple[Rule, ...] = (full_wireways.find,)
+
+_told: tuple[Finding, ...] = ()  # the last findings; replaced whole
 
 
 def found_in(situation: Situation) -> tuple[Finding, ...]:
-    """Return every finding of a situation, the gravest first, else in the order of the table."""
+    """Return every finding of a situation, the gravest first, else in the order of the table.
+
+    A finding that was there in the last answer is the same object, and so is the whole if none is another.
+    """
+    global _told
     stands = _standing(situation)
     found = [finding for rule in RULES for finding in (stands[rule] if rule in stands else rule(situation))]
-    return tuple(sorted(found, key=lambda finding: -finding.rank))
+    found.sort(key=lambda finding: -finding.rank)
+    last = _told
+    before = {finding: finding for finding in last}
+    told = tuple(before.get(finding, finding) for finding in found)
+    _told = last if told == last else told
+    return _told
 
 
-def _standing(situation: Situation) -> _Standing:
-    """Return what is found in the plan alone, worked out once however its switches are thrown."""
-    global _stood
-    last = _stood
-    if last is not None and last[0] is situation.plan and last[1] is situation.kinds:
-        return last[2]
-    found: _Standing = {rule: tuple(rule(situation)) for rule in RULES if rule in STANDING}
-    _stood = situation.plan, situation.kinds, found
-    return found
+def _standing(situation: Situation) -> _Found:
+    """Return what is found in the plan alone, kept while what it is found in stays as it is."""
+    plan, kinds, parts = situation.plan, situation.kinds, situation.parts
+    return {
+        **kept(_on_wired, parts, situation.landed, kinds),
+        **kept(_on_settings, parts, kinds),
+        **kept(_on_panels, plan.parts, plan.panels, kinds),
+        **kept(_on_wireways, plan, kinds),
+    }
+
+
+def _on_wired(
+    parts: Mapping[PartId, Part], wires: Mapping[WireId, Wire], kinds: Mapping[str, Kind]
+) -> _Found:
+    return _alone(ON_WIRED, Plan(parts=parts, wires=wires), kinds)
+
+
+def _on_settings(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Found:
+    return _alone(ON_SETTINGS, Plan(parts=parts), kinds)
+
+
+def _on_panels(
+    parts: Mapping[PartId, Part], panels: Mapping[PanelId, Panel], kinds: Mapping[str, Kind]
+) -> _Found:
+    return _alone(ON_PANELS, Plan(parts=parts, panels=panels), kinds)
+
+
+def _on_wireways(plan: Plan, kinds: Mapping[str, Kind]) -> _Found:
+    return _alone(ON_WIREWAYS, plan, kinds)
+
+
+def _alone(rules: tuple[Rule, ...], plan: Plan, kinds: Mapping[str, Kind]) -> _Found:
+    """Return what rules find in a plan of which nothing else is known."""
+    situation = Situation(plan, kinds, {}, NO_FIGURES, {}, ())
+    return {rule: tuple(rule(situation)) for rule in rules}

@@ -2,11 +2,16 @@
 
 from collections.abc import Iterator
 
+import numpy as np
+
+from wiring.findings.asked import asked, figures_of, settings_of
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names, percent, volts
 from wiring.studies.light import alike_by_scene, evenness, lit
-from wiring.studies.settings import number
+from wiring.studies.roles import LIGHTS
+
+FILAMENTS = ("filament",)
 
 OVER = 1.1  # of rated volts: a filament's life falls to about a third (re-rating exponent 12)
 BURNS = 1.5
@@ -16,7 +21,7 @@ SEEN = 15.0  # of lightness between lamps that should look alike; common practic
 def find(situation: Situation) -> Iterator[Finding]:
     """Find lamps that are over their volts, then lamps too dim, then lamps that are uneven."""
     yield from _over(situation)
-    shine = lit(situation.figures)
+    shine = lit(situation.figures, asked(situation, LIGHTS).ids)
     dim = {lamp for lamp, lightness in shine.items() if lightness < situation.plan.habits.dim_lightness}
     yield from _dim(situation, shine, dim)
     yield from _uneven(situation, shine, dim)
@@ -25,11 +30,10 @@ def find(situation: Situation) -> Iterator[Finding]:
 def _over(situation: Situation) -> Iterator[Finding]:
     plan = situation.plan
     over: dict[str, list[tuple[float, str]]] = {}
-    for part, kind in situation.of("filament"):
-        figure = situation.figures.parts.get(part.id)
-        rated_v = number(part, kind, "rated_v")
-        if figure is not None and rated_v > 0 and abs(figure.volts_v) > OVER * rated_v:
-            over.setdefault(part.kind, []).append((abs(figure.volts_v) / rated_v, part.id))
+    some = asked(situation, FILAMENTS)
+    rated_v, got_v = settings_of(some, "rated_v"), np.abs(figures_of(situation, some).volts)
+    for row, part, _ in some.rows((rated_v > 0) & (got_v > OVER * rated_v)):
+        over.setdefault(part.kind, []).append((float(got_v[row] / rated_v[row]), part.id))
     for found in over.values():
         found.sort(reverse=True)
         share, worst = found[0]

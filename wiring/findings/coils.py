@@ -2,18 +2,24 @@
 
 from collections.abc import Iterator
 
+from wiring.findings.asked import Asked, asked
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import part_name, part_names, volts
-from wiring.plan.names import TerminalRef
+from wiring.plan.names import PartId, TerminalRef
 from wiring.studies.joints import LASTING, ends
+from wiring.studies.keeping import kept
+from wiring.studies.nets import Net
 from wiring.studies.roles import SOURCE_ENDS, SOURCES
 from wiring.studies.settings import number
+
+COILS = ("twin_coil",)
 
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find twin coils fed through contacts that stay closed, and relays short of volts."""
-    held = tuple(_held(situation))
+    net = situation.joints.net(LASTING)
+    held = kept(_held, asked(situation, COILS), asked(situation, SOURCES), net)
     if held:
         yield Finding(
             "coil-held",
@@ -27,25 +33,18 @@ def find(situation: Situation) -> Iterator[Finding]:
     yield from _weak_relays(situation)
 
 
-def _held(situation: Situation) -> Iterator[str]:
-    sides: list[tuple[frozenset[TerminalRef], frozenset[TerminalRef]]] | None = None
-    for part, _kind in situation.of("twin_coil"):
-        if sides is None:
-            sides = []
-            for source, kind in situation.of(*SOURCES):
-                plus, minus = ends(source.id, SOURCE_ENDS[kind.behaviour])
-                reach = situation.joints.reach
-                sides.append((reach((plus,), LASTING).terminals, reach((minus,), LASTING).terminals))
-        middle = TerminalRef(part.id, "C")
-        outer = [TerminalRef(part.id, "N"), TerminalRef(part.id, "R")]
-        for plus_side, minus_side in sides:
-            for one, other in ((plus_side, minus_side), (minus_side, plus_side)):
-                if middle in one and any(end in other for end in outer):
-                    yield part.id
-                    break
-            else:
-                continue
-            break
+def _held(coils: Asked, supplies: Asked, net: Net) -> tuple[PartId, ...]:
+    sides: set[tuple[int, int]] = set()
+    for supply, kind in zip(supplies.ids, supplies.kinds, strict=True) if coils.ids else ():
+        one, other = (net.group_of(ref) for ref in ends(supply, SOURCE_ENDS[kind.behaviour]))
+        if one >= 0 and other >= 0:
+            sides |= {(one, other), (other, one)}
+    found: list[PartId] = []
+    for part in coils.ids if sides else ():
+        middle, *outer = (net.group_of(TerminalRef(part, name)) for name in ("C", "N", "R"))
+        if any((middle, end) in sides for end in outer):
+            found.append(part)
+    return tuple(found)
 
 
 def _weak_relays(situation: Situation) -> Iterator[Finding]:

@@ -2,31 +2,26 @@
 
 from collections.abc import Iterator
 
+from wiring.findings.asked import Asked, asked
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_names
-from wiring.plan.names import TerminalRef
+from wiring.plan.names import PartId
 from wiring.studies.joints import LASTING, Link, ends
+from wiring.studies.keeping import kept
+from wiring.studies.nets import Net
 from wiring.studies.roles import ONE_WAY, SOURCE_ENDS, THROUGH
 
-_Sides = list[tuple[frozenset[TerminalRef], frozenset[TerminalRef]]]
+ON_AC, FOR_DC = ("supply_ac",), (*ONE_WAY, "stall_motor")
 
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find DC parts that reach both legs of an AC supply past no diode, one finding for all of them."""
-    sides: _Sides = []
-    for source, kind in situation.of("supply_ac"):
-        one, other = ends(source.id, SOURCE_ENDS[kind.behaviour])
-        reach = situation.joints.reach
-        through = LASTING | Link.RESISTOR
-        sides.append((reach((one,), through).terminals, reach((other,), through).terminals))
-    if not sides:
+    supplies = asked(situation, ON_AC)
+    if not supplies.ids:
         return
-    parts = tuple(
-        part.id
-        for part, kind in situation.of(*ONE_WAY, "stall_motor")
-        if _between(sides, *ends(part.id, THROUGH[kind.behaviour][0]))
-    )
+    net = situation.joints.net(LASTING | Link.RESISTOR)
+    parts = kept(_on_ac, supplies, asked(situation, FOR_DC), net)
     if parts:
         yield Finding(
             "dc-part-on-ac",
@@ -39,8 +34,15 @@ def find(situation: Situation) -> Iterator[Finding]:
         )
 
 
-def _between(sides: _Sides, a: TerminalRef, b: TerminalRef) -> bool:
-    return any(
-        ((a in one and b in other) or (b in one and a in other)) and not (a in one and a in other)
-        for one, other in sides
-    )
+def _on_ac(supplies: Asked, some: Asked, net: Net) -> tuple[PartId, ...]:
+    legs = {
+        frozenset(net.group_of(ref) for ref in ends(supply, SOURCE_ENDS[kind.behaviour]))
+        for supply, kind in zip(supplies.ids, supplies.kinds, strict=True)
+    }
+    sides = {pair for pair in legs if len(pair) == 2 and -1 not in pair}
+    found: list[PartId] = []
+    for part, kind in zip(some.ids, some.kinds, strict=True) if sides else ():
+        one, other = ends(part, THROUGH[kind.behaviour][0])
+        if frozenset((net.group_of(one), net.group_of(other))) in sides:
+            found.append(part)
+    return tuple(found)

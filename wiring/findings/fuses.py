@@ -1,20 +1,36 @@
 """Fuses that are missing, too large for the wire, too small for the load, or that could never blow."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from math import isfinite
+from typing import NamedTuple
+
+import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.findings.act import Act
+from wiring.findings.asked import Asked, asked, figures_of
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.offers import fuse_behind, set_one
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, wire_names
+from wiring.plan.names import PartId, WireId
 from wiring.plan.part import Part
+from wiring.plan.wire import Wire
 from wiring.standards.fuses import opens_within_s
 from wiring.studies.fault_current import fault_current_a
 from wiring.studies.joints import STIFF, ends
-from wiring.studies.protection import HEADROOM, guarded_by, rating_for, unguarded
-from wiring.studies.roles import FUSES, SOURCE_ENDS, SOURCES
+from wiring.studies.keeping import kept
+from wiring.studies.nets import Net
+from wiring.studies.protection import (
+    HEADROOM,
+    Ends,
+    Guarded,
+    Unguarded,
+    all_guarded,
+    all_unguarded,
+    rating_for,
+)
+from wiring.studies.roles import FUSES, LOADS, SOURCE_ENDS, SOURCES, THROUGH
 from wiring.studies.settings import number, text
 from wiring.studies.wire_limits import warm_a
 
@@ -22,29 +38,88 @@ from wiring.studies.wire_limits import warm_a
 MELTS = 2.0
 
 
+class _Exposed(NamedTuple):
+    """Wires of a supply that no fuse guards and a short makes hot."""
+
+    thin: tuple[WireId, ...]
+    thinnest_a: float
+
+
+class _Fuse(NamedTuple):
+    part: Part
+    kind: Kind
+    rating_a: float
+    most_a: float  # what all supplies that reach it push through it together; 0 when none does
+    now_a: float
+    guarded: Guarded
+
+
 def find(situation: Situation) -> Iterator[Finding]:
     """Find what is wrong about fuses, supply by supply and then fuse by fuse."""
-    for part, kind in situation.of(*SOURCES):
-        yield from _missing(situation, part, kind)
-    for part, kind in situation.of(*FUSES):
-        yield from _too_large(situation, part, kind)
-        yield from _in_use(situation, part, kind)
-        yield from _never_blows(situation, part, kind)
-
-
-def _missing(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
-    plan = situation.plan
-    bare = unguarded(plan, situation.kinds, situation.joints, part)
-    fault_a = fault_current_a(part, kind)
-    thin = [w for w in plan.wires if w in bare.wires and warm_a(plan.wires[w].size) < fault_a]
-    if not thin:
+    sources, fuses = asked(situation, SOURCES), asked(situation, FUSES)
+    leads, wires = kept(_source_ends, sources), situation.plan.wires
+    unguarded = all_unguarded(leads, kept(_load_ends, asked(situation, LOADS)), situation.joints)
+    exposed = kept(_exposed, sources, unguarded, wires)
+    for part, kind in zip(sources.parts, sources.kinds, strict=True):
+        if part.id in exposed:
+            yield _missing(situation, part, kind, exposed[part.id])
+    if not fuses.ids:
         return
-    thinnest_a = min(warm_a(plan.wires[w].size) for w in thin)
+    own = kept(_fuse_ends, fuses)
+    guarded = all_guarded(own, leads, wires, situation.joints)
+    pushed = kept(_pushed, sources, leads, own, situation.joints.net(STIFF))
+    amps_now = np.abs(figures_of(situation, fuses).amps).tolist()
+    for row, (part, kind) in enumerate(zip(fuses.parts, fuses.kinds, strict=True)):
+        most_a, rating_a = pushed[row], _rating_a(part, kind)
+        fuse = _Fuse(part, kind, rating_a, most_a, amps_now[row], guarded[part.id])
+        yield from _too_large(situation, fuse)
+        yield from _in_use(situation, fuse)
+        yield from _never_blows(situation, fuse)
+
+
+def _source_ends(sources: Asked) -> Sequence[Ends]:
+    rows = zip(sources.ids, sources.kinds, strict=True)
+    return [Ends(part, *ends(part, SOURCE_ENDS[kind.behaviour])) for part, kind in rows]
+
+
+def _load_ends(loads: Asked) -> Sequence[Ends]:
+    rows = zip(loads.ids, loads.kinds, strict=True)
+    return [Ends(part, *ends(part, pair)) for part, kind in rows for pair in THROUGH[kind.behaviour]]
+
+
+def _fuse_ends(fuses: Asked) -> Sequence[Ends]:
+    return [Ends(part, *ends(part, ("1", "2"))) for part in fuses.ids]
+
+
+def _exposed(
+    sources: Asked, unguarded: Mapping[PartId, Unguarded], wires: Mapping[WireId, Wire]
+) -> Mapping[PartId, _Exposed]:
+    found: dict[PartId, _Exposed] = {}
+    for part, kind in zip(sources.parts, sources.kinds, strict=True):
+        bare, fault_a = unguarded[part.id].wires, fault_current_a(part, kind)
+        thin = tuple(w for w in wires if w in bare and warm_a(wires[w].size) < fault_a) if bare else ()
+        if thin:
+            found[part.id] = _Exposed(thin, min(warm_a(wires[w].size) for w in thin))
+    return found
+
+
+def _pushed(sources: Asked, leads: Sequence[Ends], fuses: Sequence[Ends], net: Net) -> Sequence[float]:
+    faults = [fault_current_a(part, kind) for part, kind in zip(sources.parts, sources.kinds, strict=True)]
+    reached = [{net.group_of(one), net.group_of(other)} - {-1} for _, one, other in leads]
+    own = [{net.group_of(one), net.group_of(other)} for _, one, other in fuses]
+    return [
+        sum(fault for fault, groups in zip(faults, reached, strict=True) if groups & mine) for mine in own
+    ]
+
+
+def _missing(situation: Situation, part: Part, kind: Kind, exposed: _Exposed) -> Finding:
+    plan, fault_a = situation.plan, fault_current_a(part, kind)
+    thin, thinnest_a = exposed
     hot = fault_a > MELTS * thinnest_a
     figure = situation.figures.supplies.get(part.id)
     rating = rating_for(figure.current_a if figure else 0.0, thinnest_a)
     push = amps(plan, fault_a) if isfinite(fault_a) else "far more"
-    yield Finding(
+    return Finding(
         "fuse-missing",
         Rank.DANGER if hot else Rank.NOTE,
         f"No fuse guards {wire_names(plan, thin)}: {part_name(plan, part.id)} can push {push} into a short, "
@@ -54,23 +129,20 @@ def _missing(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
         if rating
         else f"Use thicker wire, and a fuse close to {part_name(plan, part.id)}.",
         (part.id,),
-        tuple(thin),
+        thin,
         fuse_behind(situation, part.id, SOURCE_ENDS[kind.behaviour][0], rating),
     )
 
 
-def _too_large(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
-    plan = situation.plan
-    guarded = guarded_by(plan, situation.kinds, situation.joints, part.id)
-    rating = _rating_a(part, kind)
+def _too_large(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
+    plan, (part, kind, rating, pushed_a, now_a, guarded) = situation.plan, fuse
     if guarded.thinnest is None:
         return
-    most_a = warm_a(plan.wires[guarded.thinnest].size)
-    if rating <= most_a or _most_pushed_a(situation, part) <= most_a:
-        return
-    normal = situation.figures.parts.get(part.id)
-    better = rating_for(abs(normal.current_a) if normal else 0.0, most_a)
     size = plan.wires[guarded.thinnest].size
+    most_a = warm_a(size)
+    if rating <= most_a or pushed_a <= most_a:
+        return
+    better = rating_for(now_a, most_a)
     yield Finding(
         "fuse-too-large",
         Rank.DANGER if rating > MELTS * most_a else Rank.WEAK,
@@ -87,15 +159,11 @@ def _too_large(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding
     )
 
 
-def _in_use(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
-    plan = situation.plan
-    figure = situation.figures.parts.get(part.id)
-    rating = _rating_a(part, kind)
-    if figure is None or abs(figure.current_a) * HEADROOM <= 1.001 * rating:
+def _in_use(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
+    plan, (part, kind, rating, _, current, guarded) = situation.plan, fuse
+    if current * HEADROOM <= 1.001 * rating or part.id not in situation.figures.parts:
         return
-    current = abs(figure.current_a)
     blows = current > rating
-    guarded = guarded_by(plan, situation.kinds, situation.joints, part.id)
     wire_a = warm_a(plan.wires[guarded.thinnest].size) if guarded.thinnest else float("inf")
     better = rating_for(current, wire_a)
     yield Finding(
@@ -111,10 +179,8 @@ def _in_use(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
     )
 
 
-def _never_blows(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
-    plan = situation.plan
-    most_a = _most_pushed_a(situation, part)
-    rating = _rating_a(part, kind)
+def _never_blows(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
+    plan, (part, kind, rating, most_a, _, _) = situation.plan, fuse
     if most_a <= 0 or _opens(part, kind, most_a):
         return
     yield Finding(
@@ -146,16 +212,3 @@ def _opens(part: Part, kind: Kind, current_a: float) -> bool:
 
 def _rating_a(part: Part, kind: Kind) -> float:
     return number(part, kind, "rating_a" if kind.behaviour == "fuse" else "hold_a")
-
-
-def _most_pushed_a(situation: Situation, fuse: Part) -> float:
-    """Return what all supplies that reach the fuse can push through it together; 0 when none does."""
-    own = ends(fuse.id, ("1", "2"))
-    # Asked from the supplies, for they are few and every fuse asks the same.
-    return sum(
-        fault_current_a(part, kind)
-        for part, kind in situation.of(*SOURCES)
-        if not situation.joints.reach(ends(part.id, SOURCE_ENDS[kind.behaviour]), STIFF).terminals.isdisjoint(
-            own
-        )
-    )

@@ -1,19 +1,26 @@
 """LEDs that nothing holds back: no resistor, or one too small."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+
+import numpy as np
 
 from wiring.catalogue.kind import Kind
+from wiring.circuit.linear import Floats
+from wiring.findings.asked import Asked, asked, figures_of, settings_of
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.larger_resistor import larger_resistor
 from wiring.findings.offers import resistor_before
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, ohms, part_names, volts, watts
-from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.studies.joints import LASTING, Link, ends
+from wiring.studies.keeping import kept
+from wiring.studies.nets import Net
 from wiring.studies.resistor_choice import ResistorChoice, series_resistor
 from wiring.studies.roles import SOURCE_ENDS, SOURCES
 from wiring.studies.settings import number
+
+LEDS, LIT = ("led",), ("led", "strip")
 
 
 def find(situation: Situation) -> Iterator[Finding]:
@@ -41,26 +48,23 @@ def find(situation: Situation) -> Iterator[Finding]:
 
 def straight_across(situation: Situation) -> Iterator[tuple[Part, str]]:
     """Walk the bare LEDs that wires and contacts alone join to both ends of a supply, in any position."""
-    sides: list[tuple[str, frozenset[TerminalRef], frozenset[TerminalRef]]] | None = None
-    for part, kind in situation.of("led"):
-        if number(part, kind, "series_ohm") > 0:
-            continue
-        if sides is None:
-            sides = [_sides(situation, *source) for source in situation.of(*SOURCES)]
-        a, k = ends(part.id, ("A", "K"))
-        for source, plus, minus in sides:
-            if (a in plus and k in minus) or (a in minus and k in plus):
-                yield part, source
-                break
+    net = situation.joints.net(LASTING | Link.MOMENTARY)
+    yield from kept(_straight_across, asked(situation, LEDS), asked(situation, SOURCES), net)
 
 
-def _sides(
-    situation: Situation, source: Part, kind: Kind
-) -> tuple[str, frozenset[TerminalRef], frozenset[TerminalRef]]:
-    plus, minus = ends(source.id, SOURCE_ENDS[kind.behaviour])
-    reach = situation.joints.reach
-    through = LASTING | Link.MOMENTARY
-    return source.id, reach((plus,), through).terminals, reach((minus,), through).terminals
+def _straight_across(leds: Asked, sources: Asked, net: Net) -> Sequence[tuple[Part, str]]:
+    sides: dict[frozenset[int], str] = {}
+    for source, kind in zip(sources.ids, sources.kinds, strict=True):
+        groups = frozenset(net.group_of(ref) for ref in ends(source, SOURCE_ENDS[kind.behaviour]))
+        if -1 not in groups:
+            sides.setdefault(groups, source)
+    found: list[tuple[Part, str]] = []
+    for part, series_ohm in zip(leds.parts, settings_of(leds, "series_ohm").tolist(), strict=True):
+        if series_ohm <= 0 and sides:
+            across = sides.get(frozenset(net.group_of(ref) for ref in ends(part.id, ("A", "K"))))
+            if across is not None:
+                found.append((part, across))
+    return found
 
 
 def _choice(situation: Situation, kind: Kind, part: Part, source: str) -> ResistorChoice | None:
@@ -86,13 +90,12 @@ def _mend(situation: Situation, kind: Kind, part: Part, choice: ResistorChoice |
 def _too_much(situation: Situation, known: set[str]) -> Iterator[Finding]:
     plan = situation.plan
     groups: dict[str, list[tuple[float, str]]] = {}
-    for part, kind in situation.of("led", "strip"):
-        figure = situation.figures.parts.get(part.id)
-        if figure is None or part.id in known:
-            continue
-        share = abs(figure.current_a) / max(_most_a(part, kind), 1e-9)
-        if share > 1.0:
-            groups.setdefault(part.kind, []).append((share, part.id))
+    some = asked(situation, LIT)
+    figures = figures_of(situation, some)
+    shares = np.abs(figures.amps) / np.maximum(kept(_mosts, some), 1e-9)
+    for row, part, _ in some.rows(figures.known & (shares > 1.0)):
+        if part.id not in known:
+            groups.setdefault(part.kind, []).append((float(shares[row]), part.id))
     for kind_key, found in groups.items():
         found.sort(reverse=True)
         worst = found[0][1]
@@ -110,6 +113,10 @@ def _too_much(situation: Situation, known: set[str]) -> Iterator[Finding]:
             ids,
             act=larger.act if larger else None,
         )
+
+
+def _mosts(some: Asked) -> Floats:
+    return np.array([_most_a(part, kind) for part, kind in zip(some.parts, some.kinds, strict=True)])
 
 
 def _most_a(part: Part, kind: Kind) -> float:

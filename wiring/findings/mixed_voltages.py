@@ -1,16 +1,18 @@
 """Supplies whose feeds are tied together though they should not be."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import combinations
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
+from wiring.findings.asked import Asked, asked
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import part_name, volts
-from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.studies.joints import STIFF, ends
+from wiring.studies.keeping import kept
+from wiring.studies.nets import Net
 from wiring.studies.roles import SOURCE_ENDS, SOURCES
 
 ALIKE = 0.05  # of the volts: supplies this close count as equal
@@ -19,14 +21,13 @@ ALIKE = 0.05  # of the volts: supplies this close count as equal
 class _Source(NamedTuple):
     part: Part
     kind: Kind
-    plus: frozenset[TerminalRef]
-    minus: frozenset[TerminalRef]
-    ends: tuple[TerminalRef, TerminalRef]
+    plus: int  # what its ends hang together with
+    minus: int
 
 
 def tied_pairs(situation: Situation) -> frozenset[frozenset[str]]:
     """Return the pairs of supplies that are tied at both ends."""
-    sources = [_source(situation, part, kind) for part, kind in situation.of(*SOURCES)]
+    sources = _sources(situation)
     return frozenset(
         frozenset((one.part.id, other.part.id))
         for one, other in combinations(sources, 2)
@@ -36,7 +37,7 @@ def tied_pairs(situation: Situation) -> frozenset[frozenset[str]]:
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find pairs of supplies tied at both ends, or AC and DC tied at one."""
-    sources = [_source(situation, part, kind) for part, kind in situation.of(*SOURCES)]
+    sources = _sources(situation)
     for one, other in combinations(sources, 2):
         ties = _ties(one, other)
         if len(ties) >= 2:
@@ -54,12 +55,15 @@ def find(situation: Situation) -> Iterator[Finding]:
             )
 
 
-def _source(situation: Situation, part: Part, kind: Kind) -> _Source:
-    plus, minus = ends(part.id, SOURCE_ENDS[kind.behaviour])
-    reach = situation.joints.reach
-    return _Source(
-        part, kind, reach((plus,), STIFF).terminals, reach((minus,), STIFF).terminals, (plus, minus)
-    )
+def _sources(situation: Situation) -> Sequence[_Source]:
+    return kept(_grouped, asked(situation, SOURCES), situation.joints.net(STIFF))
+
+
+def _grouped(supplies: Asked, net: Net) -> Sequence[_Source]:
+    return [
+        _Source(part, kind, *(net.group_of(ref) for ref in ends(part.id, SOURCE_ENDS[kind.behaviour])))
+        for part, kind in zip(supplies.parts, supplies.kinds, strict=True)
+    ]
 
 
 def _alternates(source: _Source) -> bool:
@@ -68,12 +72,11 @@ def _alternates(source: _Source) -> bool:
 
 def _ties(one: _Source, other: _Source) -> list[str]:
     """Return which ends meet: "++", "+-", "-+", "--"."""
-    sides = {"+": one.plus, "-": one.minus}
     return [
         mine + its
-        for mine, met in sides.items()
-        for its, end in zip("+-", other.ends, strict=True)
-        if end in met
+        for mine, near in zip("+-", one[2:], strict=True)
+        for its, far in zip("+-", other[2:], strict=True)
+        if near == far >= 0
     ]
 
 

@@ -3,9 +3,14 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
+import numpy as np
+
+from wiring.circuit.linear import Floats
+from wiring.findings.asked import Asked, asked, figures_of
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_names, volts
+from wiring.studies.keeping import kept
 from wiring.studies.settings import number
 
 BREAKS = 1.5  # times what it is made for; common practice, no source
@@ -24,17 +29,18 @@ _MOSTS = {
     "constant_current": _Most("max_v", 1.0),
 }
 
+_BEHAVIOURS = tuple(_MOSTS)
+
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find parts above the most volts they stand, one finding for each kind of part."""
     plan = situation.plan
     found: dict[str, list[tuple[float, str]]] = {}
-    for part, kind in situation.of(*_MOSTS):
-        figure = situation.figures.parts.get(part.id)
-        most = _MOSTS[kind.behaviour]
-        made_for_v = number(part, kind, most.setting)
-        if figure is not None and made_for_v > 0 and abs(figure.volts_v) > most.share * made_for_v:
-            found.setdefault(part.kind, []).append((abs(figure.volts_v) / made_for_v, part.id))
+    some = asked(situation, _BEHAVIOURS)
+    made_for, mosts = kept(_made_for, some)
+    got_v = np.abs(figures_of(situation, some).volts)
+    for row, part, _ in some.rows((made_for > 0) & (got_v > mosts)):
+        found.setdefault(part.kind, []).append((float(got_v[row] / made_for[row]), part.id))
     for kind_key, over in found.items():
         over.sort(reverse=True)
         parts = tuple(part for _, part in over)
@@ -51,3 +57,11 @@ def find(situation: Situation) -> Iterator[Finding]:
             "Use a supply with fewer volts, or parts made for these.",
             parts,
         )
+
+
+def _made_for(some: Asked) -> tuple[Floats, Floats]:
+    """Return what each part is made for, and the most it bears."""
+    mosts = [_MOSTS[kind.behaviour] for kind in some.kinds]
+    rows = zip(some.parts, some.kinds, mosts, strict=True)
+    made_for = np.array([number(part, kind, most.setting) for part, kind, most in rows])
+    return made_for, made_for * np.array([most.share for most in mosts])

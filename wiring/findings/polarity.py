@@ -14,6 +14,8 @@ def find(situation: Situation) -> Iterator[Finding]:
     """Find LEDs and electronic parts whose plus is on minus, one finding for LEDs and one for the rest."""
     plan = situation.plan
     told = {p for problem in situation.figures.problems if problem.code == "backward" for p in problem.parts}
+    if not told:
+        return
     backward: dict[bool, list[str]] = {True: [], False: []}
     for part, kind in situation.of(*ONE_WAY):
         if part.id in told and part.id not in situation.figures.alternating:

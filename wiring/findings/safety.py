@@ -1,12 +1,17 @@
 """What to know before touching it: mains adapters, batteries that can burn, volts that can harm."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
+from wiring.catalogue.kind import Kind
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names, volts
+from wiring.plan.names import PartId
+from wiring.plan.part import Part
+from wiring.plan.plan import Plan
 from wiring.standards.low_voltage import NEM_SCENERY_DC_V, TOUCH_AC_V, TOUCH_DC_V
+from wiring.studies.keeping import kept
 from wiring.studies.roles import SOURCES
 
 
@@ -44,21 +49,29 @@ _NOTES: dict[str, _Note] = {
 def find(situation: Situation) -> Iterator[Finding]:
     """Find volts beyond what may be touched, then what to know of supplies and batteries, one note a kind."""
     yield from _volts(situation)
+    yield from kept(_notes, situation.parts, situation.kinds)
+
+
+def _notes(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> Sequence[Finding]:
+    return tuple(_earned(Plan(parts=parts), kinds))
+
+
+def _earned(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[Finding]:
     earned: dict[str, list[str]] = {}
-    for part in situation.plan.parts.values():
-        kind = situation.kinds.get(part.kind)
+    for part in plan.parts.values():
+        kind = kinds.get(part.kind)
         for caution in kind.cautions if kind is not None else ():
             if caution in _NOTES:
                 earned.setdefault(caution, []).append(part.id)
     for caution, note in _NOTES.items():
-        if parts := earned.get(caution):
+        if some := earned.get(caution):
             yield Finding(
                 f"safety-{caution}",
                 Rank.NOTE,
-                f"{part_names(situation.plan, parts)} {do(len(parts), note.what, note.many)}",
+                f"{part_names(plan, some)} {do(len(some), note.what, note.many)}",
                 note.why,
                 note.mend,
-                tuple(parts),
+                tuple(some),
             )
 
 
@@ -71,12 +84,11 @@ def _volts(situation: Situation) -> Iterator[Finding]:
         alternating = kind.behaviour == "supply_ac"
         highest_v = max(abs(figure.volts_v), figure.nominal_v)
         limit_v = TOUCH_AC_V if alternating else TOUCH_DC_V
-        name = part_name(plan, part.id)
         if highest_v > limit_v:
             yield Finding(
                 "volts-to-touch",
                 Rank.DANGER,
-                f"{name} gives {volts(plan, highest_v)} {'AC' if alternating else 'DC'}.",
+                f"{part_name(plan, part.id)} gives {volts(plan, highest_v)} {'AC' if alternating else 'DC'}.",
                 f"Bare ends are harmless to touch only up to {limit_v:.0f} V "
                 f"{'AC' if alternating else 'DC'}.",
                 "Use a supply with fewer volts; nothing on a layout needs that many.",
@@ -86,7 +98,7 @@ def _volts(situation: Situation) -> Iterator[Finding]:
             yield Finding(
                 "volts-for-scenery",
                 Rank.NOTE,
-                f"{name} gives {volts(plan, highest_v)}.",
+                f"{part_name(plan, part.id)} gives {volts(plan, highest_v)}.",
                 f"Model-railway scenery is made for up to {NEM_SCENERY_DC_V:.0f} V DC (NEM 611).",
                 "Make sure that every part on it is made for these volts.",
                 (part.id,),

@@ -9,11 +9,14 @@ from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
 from wiring.circuit.solve import solve
 from wiring.findings.finding import Finding
-from wiring.plan.names import PartId
+from wiring.plan.names import PartId, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions, in_use, lasting
+from wiring.plan.wire import Wire
+from wiring.studies.alike import parts_but_for_place, wires_but_for_make
 from wiring.studies.joints import Joints
+from wiring.studies.keeping import kept
 from wiring.studies.kept_joints import kept_joints
 from wiring.studies.outlook import Outlook
 from wiring.studies.runs import NO_RUNS, Runs, runs_of
@@ -33,30 +36,34 @@ class Situation(NamedTuple):
     today: date = date.min
     every_position: bool = False  # whether the worst over all positions is wanted too
 
+    @property
+    def parts(self) -> Mapping[PartId, Part]:
+        """The plan's parts as far as current and words go: the same object while only places change."""
+        return parts_but_for_place(self.plan.parts)
+
+    @property
+    def landed(self) -> Mapping[WireId, Wire]:
+        """The plan's wires as far as ends and labels go: the same object while only sizes and ways change."""
+        return wires_but_for_make(self.plan.wires)
+
     def of(self, *behaviours: str) -> Iterator[tuple[Part, Kind]]:
         """Walk the parts that behave so, with their kinds, in plan order."""
-        known = _by_behaviour(self.plan.parts, self.kinds)
+        known = kept(_by_behaviour, self.parts, self.kinds)
         rows = [row for behaviour in behaviours for row in known.get(behaviour, ())]
         for _, part, kind in sorted(rows, key=lambda row: row[0]) if len(behaviours) > 1 else rows:
             yield part, kind
 
 
 _Rows = dict[str, list[tuple[int, Part, Kind]]]
-_sorted: tuple[object, object, _Rows] | None = None  # of the last plan; replaced whole
 
 
 def _by_behaviour(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Rows:
-    """Return the parts of each behaviour with their place in the plan, worked out once for all rules."""
-    global _sorted
-    last = _sorted
-    if last is not None and last[0] is parts and last[1] is kinds:
-        return last[2]
+    """Return the parts of each behaviour with their place in the plan."""
     found: _Rows = {}
     for place, part in enumerate(parts.values()):
         kind = kinds.get(part.kind)
         if kind is not None:
             found.setdefault(kind.behaviour, []).append((place, part, kind))
-    _sorted = parts, kinds, found
     return found
 
 
@@ -99,11 +106,8 @@ def examine(
 
 def _relays(plan: Plan, kinds: Mapping[str, Kind], figures: Figures) -> dict[PartId, str]:
     """Return how the relays stand: their solved coil volts decide, not the plan."""
-    return {
-        part.id: figures.parts[part.id].state
-        for part in plan.parts.values()
-        if part.kind in kinds and kinds[part.kind].behaviour == "relay" and part.id in figures.parts
-    }
+    relays = kept(_by_behaviour, parts_but_for_place(plan.parts), kinds).get("relay", ())
+    return {part.id: figures.parts[part.id].state for _, part, _ in relays if part.id in figures.parts}
 
 
 def _outlooks(

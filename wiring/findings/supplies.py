@@ -25,6 +25,9 @@ def find(situation: Situation) -> Iterator[Finding]:
         figure = situation.figures.supplies.get(part.id)
         if figure is None or part.id in shorted or (figure.limited and part.id in against):
             continue
+        nearly = isfinite(figure.rated_a) and figure.current_a > NEARLY_FULL * figure.rated_a
+        if not (nearly or figure.limited or part.id in shut_off):
+            continue
         name = part_name(plan, part.id)
         given, rated = amps(plan, figure.current_a), amps(plan, figure.rated_a)
         if part.id in shut_off:
@@ -54,7 +57,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 _larger(situation, figure.current_a),
                 (part.id,),
             )
-        elif isfinite(figure.rated_a) and figure.current_a > NEARLY_FULL * figure.rated_a:
+        else:
             yield Finding(
                 "supply-nearly-full",
                 Rank.NOTE,

@@ -3,9 +3,14 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
+import numpy as np
+
+from wiring.circuit.linear import Floats
+from wiring.findings.asked import Asked, asked, figures_of
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_names, volts
+from wiring.studies.keeping import kept
 from wiring.studies.settings import number
 
 OFF = 0.05  # of what is needed: switched off, not weak
@@ -28,17 +33,18 @@ _NEEDS = {
     "constant_current": _Need("module-starved", "min_v", 1.0, "It can no longer hold its light steady."),
 }
 
+_BEHAVIOURS = tuple(_NEEDS)
+
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find parts below the least volts they need, one finding for each kind of part."""
     plan = situation.plan
     found: dict[str, list[tuple[float, str]]] = {}
-    for part, kind in situation.of(*_NEEDS):
-        figure = situation.figures.parts.get(part.id)
-        need = _NEEDS[kind.behaviour]
-        least_v = need.share * number(part, kind, need.setting)
-        if figure is not None and OFF * least_v < abs(figure.volts_v) < least_v:
-            found.setdefault(part.kind, []).append((abs(figure.volts_v), part.id))
+    some = asked(situation, _BEHAVIOURS)
+    least, figures = kept(_least, some), figures_of(situation, some)
+    got_v = np.abs(figures.volts)
+    for row, part, _ in some.rows(figures.known & (got_v > OFF * least) & (got_v < least)):
+        found.setdefault(part.kind, []).append((float(got_v[row]), part.id))
     for kind_key, weak in found.items():
         weak.sort()
         parts = tuple(part for _, part in weak)
@@ -54,3 +60,9 @@ def find(situation: Situation) -> Iterator[Finding]:
             "Use thicker wire, or a supply with more volts.",
             parts,
         )
+
+
+def _least(some: Asked) -> Floats:
+    """Return the least volts each part needs."""
+    needs = [(part, kind, _NEEDS[kind.behaviour]) for part, kind in zip(some.parts, some.kinds, strict=True)]
+    return np.array([need.share * number(part, kind, need.setting) for part, kind, need in needs])

@@ -6,21 +6,34 @@ several threads may ask at once, for answers are only ever put in place whole.
 """
 
 from collections.abc import Callable
-from typing import TypeVar, TypeVarTuple
-
-from wiring.circuit.kept import Kept
+from typing import Any, TypeVar, TypeVarTuple
 
 T = TypeVar("T")
 Given = TypeVarTuple("Given")
-_kept = Kept()
+MOST = 128  # answers; then those that nobody has asked for since the last clearing go
+
+_Answers = dict[tuple[object, ...], tuple[tuple[object, ...], Any]]
+_answers: _Answers = {}
+_older: _Answers = {}
 
 
 def kept(work_out: Callable[[*Given], T], *given: *Given) -> T:
     """Return what a function makes of those values; its last answers are kept, by identity."""
-    return _kept.of((work_out, *given), lambda: work_out(*given))
+    global _answers, _older
+    question = (work_out, *map(id, given))
+    known = _answers.get(question)
+    if known is None:
+        known = _older.get(question)
+        if known is None:
+            known = given, work_out(*given)  # holding them, so that no other object is given their ids
+        if len(_answers) >= MOST:
+            _answers, _older = {}, _answers
+        _answers[question] = known
+    answer: T = known[1]
+    return answer
 
 
 def forget() -> None:
     """Keep nothing any more, as in a process that has just begun."""
-    global _kept
-    _kept = Kept()
+    global _answers, _older
+    _answers, _older = {}, {}

@@ -1,6 +1,6 @@
 """How bright lamps look, and how even they are."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from wiring.circuit.figures import Figures
@@ -25,12 +25,13 @@ class Evenness(NamedTuple):
         return self.high - self.low
 
 
-def lit(figures: Figures) -> dict[PartId, float]:
+def lit(figures: Figures, lamps: Iterable[PartId]) -> dict[PartId, float]:
     """Return the lightness of every lamp that is on, of 100 at rated light (brighter ones are over 100)."""
+    readings = ((lamp, figures.parts.get(lamp)) for lamp in lamps)
     return {
-        part: lightness(reading.light)
-        for part, reading in figures.parts.items()
-        if reading.light is not None and reading.light > DARK
+        lamp: lightness(reading.light)
+        for lamp, reading in readings
+        if reading is not None and reading.light is not None and reading.light > DARK
     }
 
 

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from wiring.circuit.linear import Ints
 from wiring.circuit.sets import joined
-from wiring.plan.names import TerminalRef
+from wiring.plan.names import TerminalRef, WireId
 
 NO_WIRE = -1
 Edge = tuple[TerminalRef, int, str]  # to where, how, and through which wire or part
@@ -58,9 +58,23 @@ class Net:
         place = self.number.get(ref)
         return -1 if place is None else int(self.group[place])
 
+    def wires_of(self, group: int) -> frozenset[WireId]:
+        """Return the wires of what hangs together by that number; none for -1."""
+        return frozenset(self._wires.get(group, ()))
+
+    @cached_property
+    def _wires(self) -> Mapping[int, Sequence[WireId]]:
+        rows = self.wire != NO_WIRE
+        found: dict[int, list[WireId]] = {}
+        for group, wire in set(
+            zip(self.group[self.tail[rows]].tolist(), self.wire[rows].tolist(), strict=True)
+        ):
+            found.setdefault(group, []).append(self.wire_names[wire])
+        return found
+
     def joins(self, one: TerminalRef, other: TerminalRef) -> bool:
         """Whether two terminals hang together."""
-        return one == other or (found := self.group_of(one)) >= 0 and found == self.group_of(other)
+        return one == other or ((found := self.group_of(one)) >= 0 and found == self.group_of(other))
 
     def places(self, refs: Sequence[TerminalRef]) -> Ints:
         """Return the numbers of terminals; -1 for one that nothing is joined to."""
@@ -88,10 +102,10 @@ def patched(
     wire_number: dict[str, int] = {}
     number = table.number
     for found in changed.values():
-        for to, link, via in found:
+        for to, kind, via in found:
             if to not in number:
                 return None
-            if link == wire_link:
+            if kind == wire_link:
                 place = int(np.searchsorted(table.wire_names, via))
                 if place >= len(table.wire_names) or table.wire_names[place] != via:
                     return None
@@ -103,7 +117,7 @@ def patched(
     pieces: list[tuple[NDArray[np.intp], ...]] = []
     old, at = (table.head, table.link, table.wire), 0
     for place, ref in places:
-        begin, end = int(table.first[place]), int(table.first[place + 1])
+        begin, end = table.first[place : place + 2].tolist()
         rows = np.array(_rows(changed[ref], number, wire_number, wire_link), dtype=np.intp).reshape(-1, 3)
         pieces += [tuple(column[at:begin] for column in old), tuple(rows.T)]
         counts[place], at = len(rows), end

@@ -1,15 +1,14 @@
 """What each fuse guards, which wires no fuse guards, and which fuse would."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
-from wiring.plan.part import Part
-from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
 from wiring.standards.fuses import rating_up
-from wiring.studies.joints import LASTING, STIFF, Joints, Link, ends
-from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
+from wiring.studies.joints import LASTING, STIFF, Joints, Link
+from wiring.studies.keeping import kept
+from wiring.studies.nets import Net
 from wiring.studies.wire_limits import limit_a
 
 HEADROOM = 1.25  # an IEC fuse carries its rating for ever, a UL one three quarters: something between
@@ -45,54 +44,74 @@ def rating_for(normal_a: float, wire_limit_a: float) -> float | None:
     return None
 
 
-def guarded_by(plan: Plan, kinds: Mapping[str, Kind], joints: Joints, fuse: PartId) -> Guarded:
-    """Return the wires a fuse guards: those on its side away from the supplies.
+class Ends(NamedTuple):
+    """A part and two terminals of it."""
+
+    part: PartId
+    one: TerminalRef
+    other: TerminalRef
+
+
+def all_guarded(
+    fuses: Sequence[Ends], sources: Sequence[Ends], wires: Mapping[WireId, Wire], joints: Joints
+) -> Mapping[PartId, Guarded]:
+    """Return the wires each fuse guards: those on its side away from the supplies.
 
     All lasting switch positions count, unless a reversing switch would lead round to the supply that way.
+    The tables of ends must be the same objects as long as they hold the same.
     """
-    sources = _source_terminals(plan, kinds)
-    wires: frozenset[WireId] = frozenset()
-    for end in ends(fuse, ("1", "2")):
-        for through in (_PAST_NO_FUSE | Link.DIODE, STIFF & ~Link.FUSE | Link.DIODE):
-            reach = joints.reach((end,), through)
-            if not reach.terminals & sources:
-                wires |= reach.wires
-                break
-    thinnest = min(wires, key=lambda w: (limit_a(plan.wires[w].size), w), default=None)
-    most_a = limit_a(plan.wires[thinnest].size) if thinnest else 0.0
-    return Guarded(wires, thinnest, most_a)
+    always = kept(_wires_behind, fuses, sources, joints.net(_PAST_NO_FUSE | Link.DIODE))
+    fed = [ref for ref, found in always.items() if found is None]
+    now = kept(_wires_behind, fuses, sources, joints.net(STIFF & ~Link.FUSE | Link.DIODE)) if fed else {}
+    if all(now[ref] is None for ref in fed):
+        return kept(_guarded, fuses, always, wires)
+    return _guarded(fuses, {**always, **{ref: now[ref] for ref in fed}}, wires)
 
 
-def unguarded(plan: Plan, kinds: Mapping[str, Kind], joints: Joints, source: Part) -> Unguarded:
-    """Return what a supply feeds with no fuse in either lead, whatever the switches stand at."""
-    plus, minus = ends(source.id, SOURCE_ENDS[kinds[source.kind].behaviour])
-    out = joints.reach((plus,), _PAST_NO_FUSE)
-    home = joints.reach((minus,), _PAST_NO_FUSE)
+_Behind = Mapping[TerminalRef, frozenset[WireId] | None]
+
+
+def _wires_behind(fuses: Sequence[Ends], sources: Sequence[Ends], net: Net) -> _Behind:
+    """Return the wires that hang on each end of the fuses; None where a supply hangs there too."""
+    fed = {net.group_of(ref) for source in sources for ref in source[1:]}
+    found: dict[TerminalRef, frozenset[WireId] | None] = {}
+    for fuse in fuses:
+        for ref in fuse[1:]:
+            group = net.group_of(ref)
+            found[ref] = None if group in fed - {-1} else net.wires_of(group)
+    return found
+
+
+def _guarded(
+    fuses: Sequence[Ends], behind: _Behind, wires: Mapping[WireId, Wire]
+) -> Mapping[PartId, Guarded]:
+    found: dict[PartId, Guarded] = {}
+    for fuse, one, other in fuses:
+        mine = (behind[one] or frozenset()) | (behind[other] or frozenset())
+        thinnest = min(mine, key=lambda w: (limit_a(wires[w].size), w), default=None)
+        found[fuse] = Guarded(mine, thinnest, limit_a(wires[thinnest].size) if thinnest else 0.0)
+    return found
+
+
+def all_unguarded(
+    sources: Sequence[Ends], loads: Sequence[Ends], joints: Joints
+) -> Mapping[PartId, Unguarded]:
+    """Return what each supply feeds with no fuse in either lead, whatever the switches stand at.
+
+    The tables of ends must be the same objects as long as they hold the same.
+    """
     past = Link.RESISTOR | Link.DIODE
-    wide_out = joints.reach(out.terminals, _PAST_NO_FUSE | past).terminals
-    wide_home = joints.reach(home.terminals, _PAST_NO_FUSE | past).terminals
-    loads = tuple(
-        part.id
-        for part in plan.parts.values()
-        if part.kind in kinds and _bridges(part, kinds[part.kind], wide_out, wide_home)
-    )
-    return Unguarded(loads, out.wires | home.wires if loads else frozenset())
+    return kept(_unguarded, sources, loads, joints.net(_PAST_NO_FUSE), joints.net(_PAST_NO_FUSE | past))
 
 
-def _bridges(part: Part, kind: Kind, out: frozenset[TerminalRef], home: frozenset[TerminalRef]) -> bool:
-    if kind.behaviour not in LOADS:
-        return False
-    for pair in THROUGH[kind.behaviour]:
-        a, b = ends(part.id, pair)
-        if (a in out and b in home) or (b in out and a in home):
-            return True
-    return False
-
-
-def _source_terminals(plan: Plan, kinds: Mapping[str, Kind]) -> frozenset[TerminalRef]:
-    return frozenset(
-        ref
-        for part in plan.parts.values()
-        if part.kind in kinds and kinds[part.kind].behaviour in SOURCE_ENDS
-        for ref in ends(part.id, SOURCE_ENDS[kinds[part.kind].behaviour])
-    )
+def _unguarded(
+    sources: Sequence[Ends], loads: Sequence[Ends], near: Net, wide: Net
+) -> Mapping[PartId, Unguarded]:
+    groups = [(load, frozenset((wide.group_of(one), wide.group_of(other)))) for load, one, other in loads]
+    found: dict[PartId, Unguarded] = {}
+    for source, plus, minus in sources:
+        mine = frozenset((wide.group_of(plus), wide.group_of(minus)))
+        fed = tuple(dict.fromkeys(load for load, both in groups if both == mine and -1 not in mine))
+        wires = near.wires_of(near.group_of(plus)) | near.wires_of(near.group_of(minus))
+        found[source] = Unguarded(fed, wires if fed else frozenset())
+    return found

@@ -1,6 +1,6 @@
 """The run of wire from a supply to each load and back, and the volts lost on it."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -13,6 +13,7 @@ from wiring.circuit.many_readings import part_columns, wire_columns
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
+from wiring.studies.alike import parts_but_for_place
 from wiring.studies.joints import Joints, Link, ends
 from wiring.studies.keeping import kept
 from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
@@ -88,13 +89,16 @@ class _Source(NamedTuple):
     volts: float
 
 
+_Feed = tuple[PartId, tuple[TerminalRef, TerminalRef]]
+
+
 class _Loads(NamedTuple):
     """The loads of a plan by whether their figures are read off plainly, and each pair of ends as a row."""
 
-    plainly: Sequence[PartId]
-    otherwise: Sequence[PartId]
-    of_row: Sequence[PartId]
-    ends: Sequence[tuple[TerminalRef, TerminalRef]]
+    plainly: list[PartId]
+    otherwise: list[PartId]
+    of_row: list[PartId]
+    ends: list[tuple[TerminalRef, TerminalRef]]
 
 
 def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints) -> Runs:
@@ -102,8 +106,9 @@ def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joi
 
     On a mesh every way round loses the same volts (Kirchhoff), so one way stands for all.
     """
-    loads = kept(_loads, plan.parts, kinds)
-    sources = _sources(plan, kinds, figures, joints)
+    parts = parts_but_for_place(plan.parts)
+    loads = kept(_loads, parts, kinds)
+    sources = _sources(kept(_feeds, parts, kinds), figures, joints)
     if not sources or not loads.of_row:
         return NO_RUNS
     places = kept(_places, loads, sources[0].plus.net.number)
@@ -152,11 +157,11 @@ def _places(loads: _Loads, number: Mapping[TerminalRef, int]) -> Ints:
     return np.array([[number.get(ref, -1) for ref in pair] for pair in loads.ends], dtype=np.intp).T
 
 
-def _sources(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints) -> tuple[_Source, ...]:
+def _sources(feeds: Iterable[_Feed], figures: Figures, joints: Joints) -> tuple[_Source, ...]:
     columns = wire_columns(figures)
     costs = np.where(columns.known, np.abs(columns.drops_v), np.inf)
     found: list[_Source] = []
-    for part, pair in kept(_feeds, plan.parts, kinds):
+    for part, pair in feeds:
         supply = figures.supplies.get(part)
         if supply is not None and all(ref in joints.edges for ref in pair):
             plus, minus = (kept_ways(joints, end, _WAYS, columns.rows, costs) for end in pair)
@@ -164,8 +169,6 @@ def _sources(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Jo
     return tuple(found)
 
 
-def _feeds(
-    parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]
-) -> tuple[tuple[PartId, tuple[TerminalRef, TerminalRef]], ...]:
+def _feeds(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> tuple[_Feed, ...]:
     behaviours = ((part.id, kinds[part.kind].behaviour) for part in parts.values() if part.kind in kinds)
     return tuple((part, ends(part, SOURCE_ENDS[b])) for part, b in behaviours if b in SOURCE_ENDS)

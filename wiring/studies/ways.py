@@ -44,7 +44,7 @@ class Ways(Mapping[TerminalRef, Way]):
     """The way to each terminal that is reached. Never written to."""
 
     def __init__(self, net: Net, costs: Floats, labels: Labels, back: Ints) -> None:
-        """Take what was found: costs of wires by their place in the net, and of each terminal the row back."""
+        """Take what was found: costs of wires by their place in the net, of each terminal the row back."""
         self.net, self.costs, self.labels, self.back = net, costs, labels, back
 
     @cached_property
