@@ -29,7 +29,7 @@ class FindingModel(QStandardItemModel):
             item.setData(finding, FINDING_ROLE)
             spoken = f"{rank_word(finding.rank)}: {finding.what} {finding.why} {finding.mend}"
             if finding.act is not None:
-                spoken += f" Press M for: {finding.act.words}."
+                spoken += f" Press Ctrl+Return for: {finding.act.words}."
             item.setData(spoken, Qt.ItemDataRole.AccessibleTextRole)
             item.setEditable(False)
             self.appendRow(item)

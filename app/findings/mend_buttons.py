@@ -8,8 +8,8 @@ from app.findings.finding_list import FINDING_ROLE
 from app.findings.row_layout import row_layout
 from wiring.findings.finding import Finding
 
-KEY = Qt.Key.Key_M
-KEY_WORDS = "M"
+KEYS = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+KEY_WORDS = "Ctrl+Return"
 
 
 class MendButtons(QObject):
@@ -25,22 +25,19 @@ class MendButtons(QObject):
         self._later.setSingleShot(True)
         self._later.setInterval(0)
         self._later.timeout.connect(self._place)
-        self._row = -1  # that was current while the keys were here, for the next findings
         view.installEventFilter(self)
         view.viewport().installEventFilter(self)
         view.verticalScrollBar().valueChanged.connect(self._place)
         model = view.model()
-        model.modelAboutToBeReset.connect(self._remember)
         model.modelReset.connect(self._later.start)
         model.rowsInserted.connect(self._later.start)
         view.selectionModel().currentChanged.connect(self._later.start)
 
-    def go_on(self) -> None:
-        """Stay by keys where one was: the findings are other ones now."""
-        count = self._view.model().rowCount()
-        if self._row >= 0 and count and self._view.hasFocus():
-            self._view.setCurrentIndex(self._view.model().index(min(self._row, count - 1), 0))
-        self._row = -1
+    def go_on(self, row: int) -> None:
+        """Stay by keys in the row where one was: the findings are other ones now."""
+        view, count = self._view, self._view.model().rowCount()
+        if row >= 0 and count and view.hasFocus() and not view.currentIndex().isValid():
+            view.setCurrentIndex(view.model().index(min(row, count - 1), 0))
         self._place()
 
     def button(self, row: int) -> QPushButton | None:
@@ -51,17 +48,12 @@ class MendButtons(QObject):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Mend what is current on its key; lay the buttons anew when the list has other room."""
         if watched is self._view and isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
-            plain = event.modifiers() in (Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.KeypadModifier)
-            if event.key() == KEY and plain:
+            if event.key() in KEYS and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
                 self._ask(self._view.currentIndex())
                 return True
         elif event.type() in (QEvent.Type.Resize, QEvent.Type.Show, QEvent.Type.FontChange):
             self._later.start()
         return super().eventFilter(watched, event)
-
-    def _remember(self) -> None:
-        if self._view.hasFocus():
-            self._row = self._view.currentIndex().row()
 
     def _ask(self, index: QModelIndex) -> None:
         finding = index.data(FINDING_ROLE) if index.isValid() else None

@@ -96,8 +96,9 @@ class FindingsStrip(QFrame):
 
     def show_findings(self, findings: Sequence[Finding], *, empty: bool = False) -> None:
         """Show these; `empty` says that nothing has been drawn yet."""
+        row = self.list.currentIndex().row()
         self.model.show_findings(findings)
-        self.mends.go_on()
+        self.mends.go_on(row)
         counts = Counter(f.rank for f in findings)
         for rank, (badge, label) in self._counts.items():
             number = counts[rank]
