@@ -112,7 +112,7 @@ class ShelfModel(QAbstractListModel):
         self._refill()
 
     def best(self) -> int | None:
-        """Return the row meant most likely: called so, else beginning so, else with such words, else the first."""
+        """Return the row meant most likely: called so, else beginning so, with such words, or the first."""
         wanted = " ".join(self._wanted.casefold().split())
         things = [n for n, row in enumerate(self.rows) if not row.is_heading]
         called = [n for n in things if self.rows[n].words.casefold() == wanted]
