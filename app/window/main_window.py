@@ -138,7 +138,7 @@ class MainWindow(QMainWindow):
         self.columns.setStretchFactor(1, 1)
         self.columns.setSizes([softly(px) for px in COLUMNS])
         self.setCentralWidget(column(self, self.header, self.columns))
-        self.notice_bar.lie_over(self.pages)
+        self.notice_bar.lie_over(self.pages, self.plan_view.bench.bar)
 
     def _connect(self) -> None:
         session, solving = self.session, self.solving

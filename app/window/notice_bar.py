@@ -21,7 +21,8 @@ from app.notices import Notice, Notices
 from app.theme.icons import icon
 from app.theme.look import Look
 
-WIDEST, SIDE_ROOM, DOWN = 680, 24, 52  # below the bar with a page's tools
+WIDEST, SIDE_ROOM, DOWN, AIR = 680, 24, 52, 8  # below the bar with a page's tools
+FOLLOWED = (QEvent.Type.Resize, QEvent.Type.Move, QEvent.Type.Show, QEvent.Type.Hide)
 NOTE_MS, REFUSAL_MS = 9000, 20000  # these leave by themselves; what needs an answer or names a fault stays
 
 
@@ -59,6 +60,7 @@ class NoticeBar(QFrame):
         notices.outdated.connect(self.forget)
         notices.taken_back.connect(self._take_back)
         self._over: QWidget | None = None
+        self._bar: QWidget | None = None
 
     def setVisible(self, visible: bool) -> None:
         """Give the keys back before it hides; nothing is left to say then."""
@@ -69,14 +71,15 @@ class NoticeBar(QFrame):
             self.left.emit()
         super().setVisible(visible)
 
-    def lie_over(self, page: QWidget) -> None:
-        """Keep over the upper edge of a widget of the same window, wherever that lies."""
-        self._over = page
+    def lie_over(self, page: QWidget, bar: QWidget) -> None:
+        """Keep over the upper edge of a widget of the same window, below a bar in it that comes and goes."""
+        self._over, self._bar = page, bar
         page.installEventFilter(self)
+        bar.installEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Follow the page."""
-        if event.type() in (QEvent.Type.Resize, QEvent.Type.Move) and self.isVisibleTo(self.window()):
+        """Follow the page and the bar."""
+        if event.type() in FOLLOWED and self.isVisibleTo(self.window()):
             self._place()
         return False
 
@@ -87,7 +90,10 @@ class NoticeBar(QFrame):
         width = min(WIDEST, self._over.width() - 2 * SIDE_ROOM)
         height = self._row.totalHeightForWidth(width)
         left = corner.x() + (self._over.width() - width) // 2
-        self.setGeometry(left, corner.y() + DOWN, width, max(height, self.minimumSizeHint().height()))
+        down = DOWN
+        if self._bar is not None and self._bar.isVisible():
+            down = max(down, self._bar.mapTo(self._over, QPoint(0, self._bar.height())).y() + AIR)
+        self.setGeometry(left, corner.y() + down, width, max(height, self.minimumSizeHint().height()))
         self.raise_()
 
     @property

@@ -114,3 +114,19 @@ def test_a_fault_in_a_key_handler_of_the_bench_is_told_and_the_program_lives(
     assert editor_on_bench.notices.last.text == SENTENCE
     QTest.keyClick(face, Qt.Key.Key_D)
     assert editor_on_bench.window.isVisible() and face.acting.tool == "line"
+
+
+def test_a_notice_lies_below_the_bar_of_the_bench_and_goes_up_again_with_it(editor_on_bench):
+    window = editor_on_bench.window
+    bar, notice = window.plan_view.bench.bar, window.notice_bar
+    editor_on_bench.notices.say("A copy of a plan that was never saved is here.", "weak")
+
+    def gap():
+        return notice.y() - bar.mapTo(window, QPoint(0, bar.height())).y()
+
+    assert notice.isVisible() and 0 <= gap() < 30
+    above = notice.y()
+    window.plan_view.bench.bench.lay("")
+    assert notice.isVisible() and notice.y() < above
+    window.plan_view.bench.open(PANEL)
+    assert notice.y() == above
