@@ -2,7 +2,8 @@
 
 With ``--json``: ``plan`` (title), ``positions``, ``counts`` (``danger weak note``), ``findings`` (worst
 first) and ``notes`` (what does not fit the catalogue). Each finding has ``rule rank what why mend parts
-wires``; ``rank`` is "danger", "weak" or "note", ``parts`` and ``wires`` are designations.
+wires act``; ``rank`` is "danger", "weak" or "note", ``parts`` and ``wires`` are designations. ``act`` is the
+one act that mends it, or null: ``name words parts wires values``, values in SI units.
 """
 
 from argparse import ArgumentParser, Namespace
@@ -15,6 +16,7 @@ from wiring.commands.table import paragraph
 from wiring.plan.designations import part_label
 
 if TYPE_CHECKING:
+    from wiring.findings.act import Act
     from wiring.findings.finding import Finding
     from wiring.findings.situation import Situation
     from wiring.plan.plan import Plan
@@ -89,7 +91,18 @@ def findings_data(situation: "Situation") -> dict[str, Any]:
                 "mend": f.mend,
                 "parts": [part_label(plan, i) for i in f.parts],
                 "wires": [f"-{plan.wires[i].label}" for i in f.wires],
+                "act": _act_data(plan, f.act) if f.act is not None else None,
             }
             for f in situation.findings
         ],
+    }
+
+
+def _act_data(plan: "Plan", act: "Act") -> dict[str, Any]:
+    return {
+        "name": act.name,
+        "words": act.words,
+        "parts": [part_label(plan, i) for i in act.parts],
+        "wires": [f"-{plan.wires[i].label}" for i in act.wires],
+        "values": dict(act.values),
     }

@@ -116,7 +116,7 @@ def _missing(situation: Situation, part: Part, kind: Kind, exposed: _Exposed) ->
     plan, fault_a = situation.plan, fault_current_a(part, kind)
     thin, thinnest_a = exposed
     hot = fault_a > MELTS * thinnest_a
-    figure = situation.figures.supplies.get(part.id)
+    plus, figure = SOURCE_ENDS[kind.behaviour][0], situation.figures.supplies.get(part.id)
     rating = rating_for(figure.current_a if figure else 0.0, thinnest_a)
     push = amps(plan, fault_a) if isfinite(fault_a) else "far more"
     return Finding(
@@ -130,7 +130,8 @@ def _missing(situation: Situation, part: Part, kind: Kind, exposed: _Exposed) ->
         else f"Use thicker wire, and a fuse close to {part_name(plan, part.id)}.",
         (part.id,),
         thin,
-        fuse_behind(situation, part.id, SOURCE_ENDS[kind.behaviour][0], rating),
+        # What a supply gives that has reached its limit is not what it will give once it is mended.
+        None if figure is None or figure.limited else fuse_behind(situation, part.id, plus, rating),
     )
 
 
