@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QModelIndex, Signal
 from PySide6.QtWidgets import (
+    QApplication,
     QComboBox,
     QDialog,
     QFileDialog,
@@ -25,7 +26,7 @@ from app.printing.page_bar import PageBar
 from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
 from app.printing.printed_record import PrintedRecord
-from app.printing.wish import read_wish, wish_text
+from app.printing.wish import partly_words, read_wish, wish_text
 from app.proposed_file import proposed_file
 from app.session import Session
 from app.settings import Remembered
@@ -199,7 +200,8 @@ class SheetsPage(QWidget):
         self._take(made)
         number = len(self.pages)
         counted = "1 sheet" if number == 1 else f"{number} sheets"
-        self._words.setText(counted if number else self._nothing())
+        partly = partly_words(self.choices.wish)
+        self._words.setText(", ".join(filter(None, (counted, partly))) if number else self._nothing())
         self.list.show_pages(self.pages)
         self.picture.show_picture(self._chosen(), keep_place=True)
 
@@ -221,10 +223,17 @@ class SheetsPage(QWidget):
         if ids:
             self.named.emit(ids)
 
+    def _show_choices(self, yes: bool) -> None:
+        """Show or hide what there is to choose; the keys do not go astray with it."""
+        held = QApplication.focusWidget()
+        if not yes and held is not None and self.choices.isAncestorOf(held):
+            self.list.setFocus()
+        self.choices.setVisible(yes)
+
     def _lay_out(self, actions: Actions) -> None:
         bar = PageBar(actions, self.paper, self._words, self)
         self.choosing = bar.choosing
-        self.choosing.toggled.connect(self.choices.setVisible)
+        self.choosing.toggled.connect(self._show_choices)
         rule = QFrame(self)
         rule.setProperty("look", "upright")
         below = QHBoxLayout()

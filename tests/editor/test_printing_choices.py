@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from support.editors import open_demo
 
-from app.printing.wish import Wish, read_wish, wish_text
+from app.printing.wish import Wish, partly_words, read_wish, wish_text
 from wiring.edits.set_wire import set_wire
 from wiring.files.store import save
 
@@ -35,6 +35,19 @@ def test_a_document_that_is_unticked_is_left_out(sheets):
     assert sheets.list.model().rowCount() == len(sheets.pages)
     click(sheets.choices.boxes["labels"])
     assert len(sheets.pages) == whole
+
+
+def test_a_set_that_is_not_whole_says_so_while_the_choices_are_hidden(sheets):
+    assert sheets._words.text() == f"{len(sheets.pages)} sheets"
+    click(sheets.choices.boxes["bench"])
+    sheets.choices.boxes["bench"].setFocus()
+    sheets.choosing.click()
+    assert not sheets.choices.isVisible() and sheets.list.hasFocus()
+    assert sheets._words.text() == f"{len(sheets.pages)} sheets, 1 document left out"
+    sheets.choosing.click()
+    assert partly_words(Wish(frozenset({"bench", "cut"}), "Quay", changed_only=True)) == (
+        "only what changed, only Quay, 2 documents left out"
+    )
 
 
 def test_the_safety_notes_stay_and_say_why(sheets):
