@@ -1,9 +1,10 @@
 """The bar over the bench: which side is up, which tool is in hand, and the way back to the plan."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFrame,
@@ -12,12 +13,14 @@ from PySide6.QtWidgets import (
     QMenu,
     QPushButton,
     QToolButton,
+    QVBoxLayout,
     QWidget,
 )
 
 from app.theme.sizes import fix_height
 
-HEIGHT = 44
+HEIGHT, SIDE, GAP, APART = 44, 12, 6, 14
+STRETCH = None  # what is right of it lies at the right
 TOOLS = (
     ("select", "Select", "Choose and move  V"),
     ("line", "Track line", "Draw a stretch of the track diagram  D"),
@@ -52,34 +55,75 @@ class BenchBar(QFrame):
         super().__init__(parent)
         self.setObjectName("choices")
         self.setAutoFillBackground(True)
-        fix_height(self, HEIGHT)
         self.setAccessibleName("Panel bench")
-        row = QHBoxLayout(self)
-        row.setContentsMargins(12, 0, 12, 0)
-        row.setSpacing(6)
         back = QPushButton("Back to the plan", self)
         back.setObjectName("leaveBench")
         back.setToolTip("Back to the plan  Esc")
         back.clicked.connect(self.back_wanted)
-        row.addWidget(back)
         self._title = QLabel(self)
         self._title.setProperty("look", "heading")
         self._title.setTextFormat(Qt.TextFormat.PlainText)
-        row.addSpacing(6)
-        row.addWidget(self._title)
-        row.addStretch(1)
-        self._tools = self._group(row, TOOLS, self._tool)
-        row.addWidget(self._arrange_button())
-        row.addSpacing(14)
-        self._sides = self._group(
-            row,
+        self._tools, tools = self._group(TOOLS, self._tool)
+        self._sides, sides = self._group(
             [(str(side), words, tip) for side, words, tip in SIDES],
             lambda i: self.side_wanted.emit(bool(i)),
         )
+        self._kept, self._moved = (back, self._title, STRETCH, *sides), (*tools, self._arrange_button())
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        self._rows: list[QHBoxLayout] = []
+        self._holders: list[QWidget] = []
+        for _ in range(2):
+            holder = QWidget(self)
+            fix_height(holder, HEIGHT)
+            row = QHBoxLayout(holder)
+            row.setContentsMargins(SIDE, 0, SIDE, 0)
+            row.setSpacing(GAP)
+            rows.addWidget(holder)
+            self._rows.append(row)
+            self._holders.append(holder)
+        self._fill()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Take two rows where one is too narrow for all the words."""
+        super().resizeEvent(event)
+        self._fill()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """The same when the words have another size."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange) and hasattr(self, "_holders"):
+            self._fill()
+
+    def _fill(self) -> None:
+        """Put everything into its row."""
+        widgets = [w for w in (*self._kept, *self._moved) if isinstance(w, QWidget)]
+        for widget in widgets:
+            widget.ensurePolished()
+        wide = sum(widget.sizeHint().width() + GAP for widget in widgets) + 2 * SIDE + APART
+        in_two = wide > self.width()
+        orders: tuple[tuple[object, ...], ...] = (
+            (self._kept, self._moved) if in_two else ((*self._kept[:3], *self._moved, *self._kept[3:]), ())
+        )
+        for row, holder, order in zip(self._rows, self._holders, orders, strict=True):
+            while row.count():
+                row.takeAt(0)
+            for one in order:
+                if isinstance(one, QWidget):
+                    row.addWidget(one)
+                else:
+                    row.addStretch(1)
+            holder.setVisible(bool(order))
+        if in_two:
+            self._rows[1].addStretch(1)
+        else:
+            self._rows[0].insertSpacing(3 + len(self._moved), APART)
 
     def show_panel(self, name: str, *, behind: bool) -> None:
         """Show which panel lies there, and which side is up."""
         self._title.setText(name)
+        self._fill()
         self._check(self._sides, int(behind))
 
     def show_tool(self, tool: str) -> None:
@@ -105,12 +149,9 @@ class BenchBar(QFrame):
         self.tool_wanted.emit(TOOLS[index][0])
 
     def _group(
-        self,
-        row: QHBoxLayout,
-        buttons: "list[tuple[str, str, str]] | tuple[tuple[str, str, str], ...]",
-        told: Callable[[int], None],
-    ) -> QButtonGroup:
-        group = QButtonGroup(self)
+        self, buttons: Sequence[tuple[str, str, str]], told: Callable[[int], None]
+    ) -> tuple[QButtonGroup, list[QToolButton]]:
+        group, made = QButtonGroup(self), []
         for index, (name, words, tip) in enumerate(buttons):
             button = QToolButton(self)
             button.setText(words)
@@ -120,9 +161,9 @@ class BenchBar(QFrame):
             button.setCheckable(True)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             group.addButton(button, index)
-            row.addWidget(button)
+            made.append(button)
         group.idClicked.connect(told)
-        return group
+        return group, made
 
     def _check(self, group: QButtonGroup, index: int) -> None:
         group.setExclusive(False)

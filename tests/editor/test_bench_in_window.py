@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import QEvent, QPoint, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QAbstractButton, QApplication
 from support.benches import BUTTON, LAMP, PANEL, SWITCH, panel_plan
 from support.surfaces import LEFT
 
@@ -130,3 +130,18 @@ def test_a_notice_lies_below_the_bar_of_the_bench_and_goes_up_again_with_it(edit
     assert notice.isVisible() and notice.y() < above
     window.plan_view.bench.open(PANEL)
     assert notice.y() == above
+
+
+@pytest.mark.parametrize(("wide", "factor"), [(1024, 1.0), (1280, 1.0), (1024, 1.5), (1600, 1.0)])
+def test_no_word_of_the_bar_is_cut_however_narrow_it_is(editor_on_bench, wide, factor):
+    editor_on_bench.look.write_at(factor)
+    try:
+        editor_on_bench.window.resize(wide, 768)
+        QApplication.processEvents()
+        bar = editor_on_bench.window.plan_view.bench.bar
+        buttons = [b for b in bar.findChildren(QAbstractButton) if b.isVisible()]
+        assert len(buttons) == 7
+        assert [b.text() for b in buttons if b.width() < b.sizeHint().width()] == []
+        assert all(bar.rect().contains(b.mapTo(bar, b.rect().bottomRight())) for b in buttons)
+    finally:
+        editor_on_bench.look.write_at(1.0)
