@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from app.theme.sizes import fix_height
 
 HEIGHT, SIDE, GAP, APART = 44, 12, 6, 14
+Row = tuple[QWidget | None, ...]
 STRETCH = None  # what is right of it lies at the right
 TOOLS = (
     ("select", "Select", "Choose and move  V"),
@@ -68,13 +69,15 @@ class BenchBar(QFrame):
             [(str(side), words, tip) for side, words, tip in SIDES],
             lambda i: self.side_wanted.emit(bool(i)),
         )
-        self._kept, self._moved = (back, self._title, STRETCH, *sides), (*tools, self._arrange_button())
+        self._back, self._side_buttons, self._tool_buttons = back, sides, (*tools, self._arrange_button())
+        self._gap = QWidget(self)  # between tools and sides
+        self._gap.setFixedWidth(APART)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(0)
         self._rows: list[QHBoxLayout] = []
         self._holders: list[QWidget] = []
-        for _ in range(2):
+        for _ in range(3):
             holder = QWidget(self)
             fix_height(holder, HEIGHT)
             row = QHBoxLayout(holder)
@@ -86,7 +89,7 @@ class BenchBar(QFrame):
         self._fill()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Take two rows where one is too narrow for all the words."""
+        """Take more rows where one is too narrow for all the words."""
         super().resizeEvent(event)
         self._fill()
 
@@ -97,28 +100,30 @@ class BenchBar(QFrame):
             self._fill()
 
     def _fill(self) -> None:
-        """Put everything into its row."""
-        widgets = [w for w in (*self._kept, *self._moved) if isinstance(w, QWidget)]
-        for widget in widgets:
-            widget.ensurePolished()
-        wide = sum(widget.sizeHint().width() + GAP for widget in widgets) + 2 * SIDE + APART
-        in_two = wide > self.width()
-        orders: tuple[tuple[object, ...], ...] = (
-            (self._kept, self._moved) if in_two else ((*self._kept[:3], *self._moved, *self._kept[3:]), ())
-        )
-        for row, holder, order in zip(self._rows, self._holders, orders, strict=True):
+        """Put everything into as few rows as its words fit; the title, told on the face too, may go."""
+        order = next((rows for rows in self._ways() if self._fits(rows)), self._ways()[-1])
+        self._title.setVisible(any(self._title in row for row in order))
+        for row, holder, widgets in zip(self._rows, self._holders, (*order, (), ()), strict=False):
             while row.count():
                 row.takeAt(0)
-            for one in order:
-                if isinstance(one, QWidget):
-                    row.addWidget(one)
-                else:
+            for widget in widgets:
+                if widget is None:
                     row.addStretch(1)
-            holder.setVisible(bool(order))
-        if in_two:
-            self._rows[1].addStretch(1)
-        else:
-            self._rows[0].insertSpacing(3 + len(self._moved), APART)
+                else:
+                    row.addWidget(widget)
+            holder.setVisible(bool(widgets))
+
+    def _ways(self) -> tuple[tuple[Row, ...], ...]:
+        back, title, sides, tools = self._back, self._title, self._side_buttons, self._tool_buttons
+        return (
+            ((back, title, STRETCH, *tools, self._gap, *sides),),
+            ((back, title, STRETCH, *sides), (*tools, STRETCH)),
+            ((back, STRETCH, *sides), (*tools, STRETCH)),
+            ((back, STRETCH), (*sides, STRETCH, tools[-1]), (*tools[:-1], STRETCH)),
+        )
+
+    def _fits(self, rows: tuple[Row, ...]) -> bool:
+        return all(_wide(row) <= self.width() for row in rows)
 
     def show_panel(self, name: str, *, behind: bool) -> None:
         """Show which panel lies there, and which side is up."""
@@ -170,3 +175,9 @@ class BenchBar(QFrame):
         for button in group.buttons():
             button.setChecked(group.id(button) == index)
         group.setExclusive(True)
+
+
+def _wide(row: Row) -> int:
+    """Return what a row needs in pixels."""
+    hints = [max(one.sizeHint().width(), one.minimumWidth()) for one in row if one is not None]
+    return sum(hints) + GAP * (len(row) - 1) + 2 * SIDE
