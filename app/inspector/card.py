@@ -38,6 +38,9 @@ class Card(QWidget):
         self.ids = ids
         self.refresh()
 
+    def begin(self) -> None:
+        """Forget what was unfolded or ticked on it: another plan is open."""
+
     def refresh(self) -> None:
         """Show the plan as it is now."""
 

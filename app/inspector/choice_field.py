@@ -2,9 +2,10 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtWidgets import QComboBox, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app.inspector.field_row import FieldRow
+from app.inspector.fitted_box import FittedBox
 
 Option = tuple[str, str]  # value, words
 
@@ -15,12 +16,10 @@ class ChoiceField(FieldRow):
     def __init__(
         self, caption: str, options: Sequence[Option], apply: Callable[[str], str], parent: QWidget
     ) -> None:
-        self.box = QComboBox()
+        self.box = FittedBox()
         super().__init__(caption, self.box, parent)
         self._apply = apply
         self._options: tuple[Option, ...] = ()
-        self.box.setMinimumContentsLength(6)
-        self.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.offer(options)
         self.box.activated.connect(self._chosen)
 

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.inspector.named_row import NamedRow
+from app.inspector.named_row import NamedRow, drop
 from app.inspector.wire_choice import ColourBox
 from app.session import Session
 from app.theme.sizes import least_width
@@ -57,6 +57,14 @@ class ColourRows(QWidget):
         self._column.addWidget(self.built)
         self._column.addLayout(foot)
 
+    def begin(self) -> None:
+        """Forget the rows of another plan, and what was ticked for it."""
+        drop(self.rows, self.rows.keys())
+        self._most = FIRST_SHOWN
+        self.built.blockSignals(True)
+        self.built.setChecked(False)
+        self.built.blockSignals(False)
+
     def refresh(self) -> None:
         """Show the supplies as they are now."""
         plan, kinds = self._session.plan, self._session.kinds
@@ -64,10 +72,7 @@ class ColourRows(QWidget):
         there = list(used)[: self._most]
         self.more.setVisible(len(used) > len(there))
         self.more.setText(f"The other {len(used) - len(there)} supplies")
-        for gone in self.rows.keys() - set(there):
-            row = self.rows.pop(gone)
-            row.hide()
-            row.deleteLater()
+        drop(self.rows, self.rows.keys() - set(there))
         for supply in there:
             if supply not in self.rows:
                 self.rows[supply] = ColourRow(self._session, supply, self)

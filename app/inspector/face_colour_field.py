@@ -2,9 +2,10 @@
 
 from collections.abc import Callable
 
-from PySide6.QtWidgets import QComboBox, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app.inspector.field_row import FieldRow
+from app.inspector.fitted_box import FittedBox
 from app.inspector.wire_choice import swatch
 from wiring.standards.colours import COLOURS
 
@@ -13,11 +14,9 @@ class FaceColourField(FieldRow):
     """Offers the single colours of IEC 60757; a choice goes to `apply` at once."""
 
     def __init__(self, caption: str, apply: Callable[[str], str], parent: QWidget) -> None:
-        self.box = QComboBox()
+        self.box = FittedBox()
         super().__init__(caption, self.box, parent)
         self._apply = apply
-        self.box.setMinimumContentsLength(6)
-        self.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         for letters, found in COLOURS.items():
             if not found.stripe_rgb:
                 self.box.addItem(swatch(letters), f"{letters}  {found.name}", letters)

@@ -1,8 +1,10 @@
 """One row of the inspector: a caption, an editor, and room for one sentence when what was typed cannot be."""
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
+from app.inspector.fitted_box import FittedBox
 from app.theme.sizes import fix_width
 
 CAPTION_WIDTH = 112
@@ -31,6 +33,9 @@ class FieldRow(QWidget):
         if not bare:
             self._add_labels()
         self._grid.addWidget(editor, 0, 1)
+        self._stacked = False
+        if isinstance(editor, FittedBox):
+            editor.currentTextChanged.connect(self._fit)
         self.show_caption(caption)
 
     def show_caption(self, caption: str) -> None:
@@ -52,6 +57,31 @@ class FieldRow(QWidget):
             # A stylesheet looks at properties only when it is asked to.
             self.editor.style().unpolish(self.editor)
             self.editor.style().polish(self.editor)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """See whether what is chosen still fits beside the caption."""
+        super().resizeEvent(event)
+        self._fit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """The same when the words have another size."""
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.StyleChange:
+            self._fit()
+
+    def _fit(self) -> None:
+        """Give a box whose words would be cut beside the caption the line below it."""
+        if self._caption is None or self._fault is None or not isinstance(self.editor, FittedBox):
+            return
+        beside = self.width() - self._caption.width() - self._grid.horizontalSpacing()
+        stacked = self.isVisible() and self.editor.needed_px() > beside
+        if stacked != self._stacked:
+            self._stacked = stacked
+            row, column, wide = (1, 0, 2) if stacked else (0, 1, 1)
+            self._grid.removeWidget(self.editor)
+            self._grid.removeWidget(self._fault)
+            self._grid.addWidget(self.editor, row, column, 1, wide)
+            self._grid.addWidget(self._fault, row + 1, 0, 1, 2)
 
     def put_back(self) -> None:
         """Forget what was refused."""

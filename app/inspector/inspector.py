@@ -149,13 +149,12 @@ class Inspector(QFrame):
             self._letting_go = False
 
     def _clear_away(self) -> None:
-        """Show nothing of the old plan when another is open; the plan's own card has rows for its scenes."""
+        """Show nothing of the old plan when another is open."""
         self._let_go()
         if self.card is not None:
             self.card.hide()
-        own = self._cards.pop("plan", None)
-        if own is not None:
-            own.deleteLater()
+        for card in self._cards.values():
+            card.begin()
         self._shown, self.card = None, None
 
     def _kept(self, sort: str) -> Card:

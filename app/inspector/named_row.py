@@ -1,6 +1,7 @@
 """A row of the small tables on the plan card: fields in a line, and beneath it what is wrong."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, MutableMapping
+from typing import TypeVar
 
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
@@ -9,6 +10,7 @@ from app.theme.icons import icon
 from app.theme.sizes import fix_width
 
 REMOVE_WIDTH = 26
+Row = TypeVar("Row", bound=QWidget)
 
 
 class NamedRow(QWidget):
@@ -36,6 +38,14 @@ class NamedRow(QWidget):
     def _show_fault(self, sentence: str) -> None:
         self._fault.setText(sentence)
         self._fault.setVisible(bool(sentence))
+
+
+def drop(rows: MutableMapping[str, Row], gone: Iterable[str]) -> None:
+    """Take rows out of a table; a row may be under the hand still, so it ends after the event."""
+    for key in tuple(gone):
+        row = rows.pop(key)
+        row.hide()
+        row.deleteLater()
 
 
 def remove_button(parent: QWidget, what: str, take: Callable[[], object]) -> QToolButton:

@@ -7,7 +7,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QToolButton, QVBoxLayout, QWidget
 
 from app.inspector.committing import committed
-from app.inspector.named_row import REMOVE_WIDTH, NamedRow, heads, remove_button
+from app.inspector.named_row import REMOVE_WIDTH, NamedRow, drop, heads, remove_button
 from app.inspector.typed_field import TypedField
 from app.inspector.value_field import ON_FACE, ValueField
 from app.session import Session
@@ -39,13 +39,14 @@ class PanelRows(QWidget):
             )
         )
 
+    def begin(self) -> None:
+        """Forget the rows of another plan."""
+        drop(self.rows, self.rows.keys())
+
     def refresh(self) -> None:
         """Show the panels as they are now."""
         plan = self._session.plan
-        for gone in self.rows.keys() - plan.panels.keys():
-            row = self.rows.pop(gone)
-            row.hide()
-            row.deleteLater()
+        drop(self.rows, self.rows.keys() - plan.panels.keys())
         for panel_id, panel in plan.panels.items():
             if panel_id not in self.rows:
                 self.rows[panel_id] = PanelRow(self._session, panel_id, self, self._lay)

@@ -100,6 +100,11 @@ class PlanCard(Card):
         if not (self._seen[0] is self.session.plan and self._seen[1] is self.session.kinds):
             self.refresh()
 
+    def begin(self) -> None:
+        """Forget the rows of the old plan, which had its own scenes, panels and supplies."""
+        for rows in (self.scenes, self.panels, self.colours):
+            rows.begin()
+
     def refresh(self) -> None:
         """Show the plan as it is now."""
         plan, habits = self.session.plan, self.session.plan.habits

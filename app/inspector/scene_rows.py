@@ -8,7 +8,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.inspector.committing import committed
-from app.inspector.named_row import REMOVE_WIDTH, NamedRow, heads, remove_button
+from app.inspector.named_row import REMOVE_WIDTH, NamedRow, drop, heads, remove_button
 from app.inspector.typed_field import TypedField
 from app.inspector.use_details import UseDetails
 from app.inspector.value_field import ValueField
@@ -38,13 +38,15 @@ class SceneRows(QWidget):
         self._outside = SceneRow(session, "", self)
         self._column.addWidget(self._outside)
 
+    def begin(self) -> None:
+        """Forget the rows of another plan."""
+        drop(self.rows, self.rows.keys())
+        self._outside.details.fold()
+
     def refresh(self) -> None:
         """Show the scenes as they are now."""
         plan = self._session.plan
-        for gone in self.rows.keys() - plan.scenes.keys():
-            row = self.rows.pop(gone)
-            row.hide()
-            row.deleteLater()
+        drop(self.rows, self.rows.keys() - plan.scenes.keys())
         for scene_id, scene in plan.scenes.items():
             if scene_id not in self.rows:
                 self.rows[scene_id] = SceneRow(self._session, scene_id, self)

@@ -67,6 +67,11 @@ class UseDetails(QWidget):
         column.addWidget(self.line, 0, Qt.AlignmentFlag.AlignLeft)
         column.addWidget(self._inner)
 
+    def fold(self) -> None:
+        """Be as first made: folded, with no use to go back to."""
+        self.line.setChecked(False)
+        self._before = UsePattern()
+
     def show_use(self, use: UsePattern) -> None:
         """Show how it is used."""
         self._use = use

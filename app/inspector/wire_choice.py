@@ -4,8 +4,9 @@ from functools import cache
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap
-from PySide6.QtWidgets import QComboBox, QWidget
+from PySide6.QtWidgets import QWidget
 
+from app.inspector.fitted_box import FittedBox
 from wiring.standards.colours import COLOURS, colour
 from wiring.standards.conductors import SIZES
 
@@ -13,13 +14,11 @@ SWATCH = 16
 _EDGE = "#40444a"
 
 
-class _ChoiceBox(QComboBox):
+class _ChoiceBox(FittedBox):
     chosen = Signal()  # by the user's own hand, never by the program
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.setMinimumContentsLength(6)
-        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.activated.connect(self.chosen)
         self._known = 0  # values of the list itself; what comes after them belongs to one wire
 

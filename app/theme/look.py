@@ -87,7 +87,7 @@ class Look(QObject):
 
     def _colour(self, application: QApplication) -> None:
         arrow = data_folder("icons") / f"arrow-{self.name}.svg"
-        # Rules put in place of others are given to all widgets, unseen ones too, one by one: five times slower.
+        # Rules put in place of others are worked out for every widget, unseen ones too: five times slower.
         application.setStyleSheet("")
         application.setPalette(palette(self.theme))
         application.setStyleSheet(stylesheet(self.theme, arrow.as_posix()))

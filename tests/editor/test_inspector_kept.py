@@ -244,11 +244,37 @@ def test_a_card_filled_again_shows_what_a_new_one_would(editor):
     }
     for one, before in kept.items():
         choose(editor)
-        for card in inspector._cards.values():
-            card.hide()
-            card.deleteLater()
-        inspector._cards, inspector._shown, inspector.card = {}, None, None
+        make_cards_anew(inspector)
         assert shown_on(choose(editor, one)) == before, one
+
+
+def test_the_plans_card_keeps_nothing_of_the_plan_that_was_open(editor):
+    open_demo(editor, "harbour")
+    card = editor.window.inspector.card
+    for row in (*card.scenes.rows.values(), card.scenes._outside):
+        row.details.line.click()
+        row.details.always.click()
+    card.colours.built.setChecked(True)
+    if card.colours.more.isVisible():
+        card.colours.more.click()
+    type_into(field(editor, "habit_slack_m"), "no length", enter=True)
+    assert field(editor, "habit_slack_m").accessibleDescription()
+    for name in ("harbour", "quay", "siding"):
+        open_demo(editor, name)
+        assert editor.window.inspector.card is card
+        kept = shown_on(card)
+        assert not card.scenes._outside.details.line.isChecked() and not card.colours.built.isChecked()
+        make_cards_anew(editor.window.inspector)
+        assert shown_on(choose(editor)) == kept, name
+        card = editor.window.inspector.card
+
+
+def make_cards_anew(inspector) -> None:
+    for card in inspector._cards.values():
+        card.hide()
+        card.deleteLater()
+    inspector._cards, inspector._shown, inspector.card = {}, None, None
+    inspector._choose()
 
 
 def shown_on(card) -> list[list[str]]:

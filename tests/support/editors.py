@@ -1,5 +1,6 @@
 """A whole editor without a screen, with settings and rescue copies in a folder of its own."""
 
+from functools import cache
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QEvent, Qt
@@ -44,21 +45,32 @@ def as_new(editor: Editor, folder: Path) -> Editor:
     window.notice_bar.hide()
     editor.notices.last = None
     editor.solving.request()
-    QApplication.processEvents()
+    settle()
     return editor
+
+
+def settle() -> None:
+    """Let what is due happen, as the running event loop would: without it nothing is deleted by itself."""
+    QApplication.processEvents()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
 
 
 def close_editor(editor: Editor) -> None:
     editor.window.close()
     editor.close()
     editor.window.deleteLater()
-    # Without a running event loop nothing is deleted by itself, and each new stylesheet would visit the dead.
-    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    settle()
+
+
+@cache
+def demo(name: str) -> Plan:
+    """Read once: a plan is a value, and what is worked out of it is known by it."""
+    return load(DEMOS / f"{name}.underboard")
 
 
 def open_demo(editor: Editor, name: str = "quay") -> Plan:
-    editor.session.open(load(DEMOS / f"{name}.underboard"), None)
-    QApplication.processEvents()
+    editor.session.open(demo(name), None)
+    settle()
     return editor.session.plan
 
 

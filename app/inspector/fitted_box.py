@@ -1,0 +1,32 @@
+"""A box of choices that knows how wide what it shows is, and drops down as wide as its widest line."""
+
+from PySide6.QtCore import QSize
+from PySide6.QtWidgets import QComboBox, QStyle, QStyleOptionComboBox, QWidget
+
+SHORTEST = 6  # letters it needs room for at least
+ICON_GAP = 4  # as the toolkit leaves it between icon and words
+LIST_AIR = 28  # beside the words of the list that drops down, for its edges and a scroll bar
+
+
+class FittedBox(QComboBox):
+    """May be narrow; whoever holds it asks what it needs."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setMinimumContentsLength(SHORTEST)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+
+    def needed_px(self) -> int:
+        """Return the width at which nothing of what is chosen is cut."""
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        icon = 0 if option.currentIcon.isNull() else option.iconSize.width() + ICON_GAP
+        words = self.fontMetrics().horizontalAdvance(option.currentText)
+        inner = QSize(words + icon + 1, self.fontMetrics().height())
+        kind = QStyle.ContentsType.CT_ComboBox
+        return self.style().sizeFromContents(kind, option, inner, self).width()
+
+    def showPopup(self) -> None:
+        """Drop down wide enough for every line."""
+        self.view().setMinimumWidth(self.view().sizeHintForColumn(0) + LIST_AIR)
+        super().showPopup()
