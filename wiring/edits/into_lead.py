@@ -96,7 +96,8 @@ def _put_in(
     stays = spot in on_wire
     for wire in wires:
         now[wire.id] = _moved(laying, wire, ref, TerminalRef(made.id, names[1]), keeps_way=stays)
-    laying.wire(TerminalRef(made.id, names[0]), ref, wires[0].colour)
+    meets = TerminalRef(made.id, names[0])
+    laying.wire(*((ref, meets) if wires[0].start == ref else (meets, ref)), wires[0].colour)
     lead = msgspec.structs.replace(laying.wires[-1], size=wires[0].size, solid=wires[0].solid)
     laying.wires[-1] = msgspec.structs.replace(lead, bends=()) if stays else lead
 
