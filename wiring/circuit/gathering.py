@@ -182,7 +182,7 @@ def part_figure(
         telling = [b for b in span if assembly.roles[b] in TELLING] or span
         most_a = max(abs(read.amps[b]) for b in telling)
         alike = [b for b in telling if abs(read.amps[b]) >= most_a * ALIKE]  # not by the last digits
-        branch = max(alike, key=lambda b: round(abs(read.volts[b]), 9))
+        branch = max(alike, key=lambda b: round(abs(read.volts[b]), 9)) if len(alike) > 1 else alike[0]
     volts, amps, mean = read.volts[branch], read.amps[branch], read.mean_amps[branch]
     if not (behaviour.polarised or behaviour.feeds):
         volts, amps, mean = abs(volts), abs(amps), abs(mean)

@@ -1,6 +1,7 @@
 """Figures of many parts, or of all wires, at once as arrays."""
 
 from collections.abc import Callable, Mapping, Sequence
+from functools import cached_property
 from typing import NamedTuple
 
 import numpy as np
@@ -61,35 +62,43 @@ class PartReadings(Readings[PartFigure]):
         super().__init__(assembly.parts, left_out, make)
         self._assembly, self._reading, self._swings = assembly, reading, swings
 
+    @cached_property
+    def _single(self) -> tuple[Flags, PartColumns]:
+        """Which parts of the table have one branch, and what it reads."""
+        table, reading = self._assembly.table, self._reading
+        single = table.branches == 1
+        branch = np.where(single, table.first_branch, 0) if len(reading.volts) else np.zeros(0, dtype=np.intp)
+        known = single & ~(table.left_out | reading.failed[branch])
+        signed = table.polarised | table.feeds
+        through = np.where(self._swings[branch], reading.amps[branch], reading.mean_amps[branch])
+        across = reading.volts[branch]
+        volts, amps = (np.where(signed, values, np.abs(values)) for values in (across, through))
+        columns = (np.where(known, values, 0.0) for values in (volts, amps, reading.power[branch]))
+        return single, PartColumns(known, *columns)
+
     def many(self, ids: Sequence[PartId], *, plainly: bool) -> PartColumns:
         """Return the figures of those parts as columns.
 
         `plainly` promises that the parts' behaviours read off volts, current and watts as they are
         (`Behaviour.restates`); a part of one branch is then read from the arrays.
         """
-        table, reading = self._assembly.table, self._reading
-        place = table.rows
-        rows = np.fromiter((place.get(one, -1) for one in ids), dtype=np.intp, count=len(ids))
-        single = (
-            (table.branches[rows] == 1) & (rows >= 0) if plainly and len(ids) else np.zeros(len(ids), bool)
-        )
-        kept, branch = rows[single], table.first_branch[rows[single]]
+        place = self._assembly.table.rows
+        rows = np.array([place.get(one, -1) for one in ids], dtype=np.intp)
+        single, all_of_them = self._single
+        if not plainly or not len(single):
+            single = np.zeros(len(place) + 1, dtype=np.bool_)
+        plain = single[rows] & (rows >= 0)
+        if plain.all():
+            return PartColumns(*(column[rows] for column in all_of_them))
         known = np.zeros(len(ids), dtype=np.bool_)
-        known[single] = ~(table.left_out[kept] | reading.failed[branch])
-        signed = table.polarised[kept] | table.feeds[kept]
         volts, amps, power = np.zeros((3, len(ids)))
-        through = np.where(self._swings[branch], reading.amps[branch], reading.mean_amps[branch])
-        across = reading.volts[branch]
-        volts[single] = np.where(signed, across, np.abs(across))
-        amps[single] = np.where(signed, through, np.abs(through))
-        power[single] = reading.power[branch]
-        for row in np.flatnonzero(~single).tolist():
+        for column, read in zip((known, volts, amps, power), all_of_them, strict=True):
+            column[plain] = read[rows[plain]]
+        for row in np.flatnonzero(~plain).tolist():
             figure = self.get(ids[row])
             if figure is not None:
                 known[row] = True
                 volts[row], amps[row], power[row] = figure.volts_v, figure.current_a, figure.power_w
-        for column in (volts, amps, power):
-            column[~known] = 0.0
         return PartColumns(known, volts, amps, power)
 
 

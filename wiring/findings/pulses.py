@@ -14,7 +14,7 @@ MOST = 0.2  # of the volts on the wires: beyond it coils throw unreliably; commo
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find motors whose wires take too much of the pulse, and supplies that cannot give it."""
-    pulses = pulses_of(situation.plan, situation.kinds, situation.figures, situation.joints)
+    pulses = pulses_of(situation.plan, situation.kinds, situation.figures, situation.joints, above=MOST)
     weak = sorted((p for p in pulses if p.share > MOST), key=lambda p: -p.share)
     if weak:
         yield _weak(situation, weak)

@@ -40,14 +40,12 @@ def kept_joints(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> 
     """
     global _recent
     joints: Joints | None = None
-    for recent in _recent:
-        changes = _changes(recent, plan, kinds, positions)
-        if changes is None:
-            continue
+    likely = [(r, found) for r in _recent if (found := _changes(r, plan, kinds, positions)) is not None]
+    if likely:
+        recent, changes = min(likely, key=lambda each: len(each[1].parts) + len(each[1].wires))
         joints = recent.joints
         if changes.parts or changes.wires:
             joints = joints.with_edges(_edges(recent, kinds, positions, changes))
-        break
     if joints is None:
         joints = joints_of(plan, kinds, positions)
     others = (r for r in _recent if r.joints is not joints)

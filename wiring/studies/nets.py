@@ -1,5 +1,6 @@
 """Terminals as numbers and the ways on from each as arrays: the joints of a plan, or those of some kinds."""
 
+from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from functools import cached_property
 from typing import NamedTuple
@@ -60,17 +61,8 @@ class Net:
 
     def wires_of(self, group: int) -> frozenset[WireId]:
         """Return the wires of what hangs together by that number; none for -1."""
-        return frozenset(self._wires.get(group, ()))
-
-    @cached_property
-    def _wires(self) -> Mapping[int, Sequence[WireId]]:
-        rows = self.wire != NO_WIRE
-        found: dict[int, list[WireId]] = {}
-        for group, wire in set(
-            zip(self.group[self.tail[rows]].tolist(), self.wire[rows].tolist(), strict=True)
-        ):
-            found.setdefault(group, []).append(self.wire_names[wire])
-        return found
+        mine = self.wire[self.group[self.tail] == group]
+        return frozenset(self.wire_names[wire] for wire in mine[mine != NO_WIRE].tolist())
 
     def joins(self, one: TerminalRef, other: TerminalRef) -> bool:
         """Whether two terminals hang together."""
@@ -106,7 +98,7 @@ def patched(
             if to not in number:
                 return None
             if kind == wire_link:
-                place = int(np.searchsorted(table.wire_names, via))
+                place = bisect_left(table.wire_names, via)
                 if place >= len(table.wire_names) or table.wire_names[place] != via:
                     return None
                 wire_number[via] = place

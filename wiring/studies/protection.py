@@ -60,37 +60,51 @@ def all_guarded(
     All lasting switch positions count, unless a reversing switch would lead round to the supply that way.
     The tables of ends must be the same objects as long as they hold the same.
     """
-    always = kept(_wires_behind, fuses, sources, joints.net(_PAST_NO_FUSE | Link.DIODE))
-    fed = [ref for ref, found in always.items() if found is None]
-    now = kept(_wires_behind, fuses, sources, joints.net(STIFF & ~Link.FUSE | Link.DIODE)) if fed else {}
-    if all(now[ref] is None for ref in fed):
-        return kept(_guarded, fuses, always, wires)
-    return _guarded(fuses, {**always, **{ref: now[ref] for ref in fed}}, wires)
+    behind = joints.net(_PAST_NO_FUSE | Link.DIODE)
+    fed = kept(_fed, fuses, sources, behind)
+    now = joints.net(STIFF & ~Link.FUSE | Link.DIODE)
+    apart = fed - kept(_fed, fuses, sources, now) if fed else fed
+    guarded = kept(_guarded, fuses, fed, behind, wires)
+    if not apart:
+        return guarded
+    limits, more = kept(_limits, wires), dict(guarded)
+    for fuse, *both in fuses:
+        if apart.intersection(both):
+            mine = [now.wires_of(now.group_of(ref)) for ref in both if ref in apart]
+            more[fuse] = _thinnest(guarded[fuse].wires.union(*mine), limits)
+    return more
 
 
-_Behind = Mapping[TerminalRef, frozenset[WireId] | None]
-
-
-def _wires_behind(fuses: Sequence[Ends], sources: Sequence[Ends], net: Net) -> _Behind:
-    """Return the wires that hang on each end of the fuses; None where a supply hangs there too."""
-    fed = {net.group_of(ref) for source in sources for ref in source[1:]}
-    found: dict[TerminalRef, frozenset[WireId] | None] = {}
-    for fuse in fuses:
-        for ref in fuse[1:]:
-            group = net.group_of(ref)
-            found[ref] = None if group in fed - {-1} else net.wires_of(group)
-    return found
+def _fed(fuses: Sequence[Ends], sources: Sequence[Ends], net: Net) -> frozenset[TerminalRef]:
+    """Return the ends of fuses on which a supply hangs."""
+    fed = {net.group_of(ref) for source in sources for ref in source[1:]} - {-1}
+    return frozenset(ref for fuse in fuses for ref in fuse[1:] if net.group_of(ref) in fed)
 
 
 def _guarded(
-    fuses: Sequence[Ends], behind: _Behind, wires: Mapping[WireId, Wire]
+    fuses: Sequence[Ends], fed: frozenset[TerminalRef], behind: Net, wires: Mapping[WireId, Wire]
 ) -> Mapping[PartId, Guarded]:
-    found: dict[PartId, Guarded] = {}
-    for fuse, one, other in fuses:
-        mine = (behind[one] or frozenset()) | (behind[other] or frozenset())
-        thinnest = min(mine, key=lambda w: (limit_a(wires[w].size), w), default=None)
-        found[fuse] = Guarded(mine, thinnest, limit_a(wires[thinnest].size) if thinnest else 0.0)
+    """Return what hangs on the ends that no supply feeds."""
+    limits, found = kept(_limits, wires), dict[PartId, Guarded]()
+    for fuse, *both in fuses:
+        mine = [behind.wires_of(behind.group_of(ref)) for ref in both if ref not in fed]
+        found[fuse] = _thinnest(frozenset[WireId]().union(*mine), limits)
     return found
+
+
+_Limits = Mapping[WireId, tuple[float, WireId]]
+
+
+def _limits(wires: Mapping[WireId, Wire]) -> _Limits:
+    """Return for each wire its limit, and its id for those that are as thin."""
+    return {wire: (limit_a(record.size), wire) for wire, record in wires.items()}
+
+
+def _thinnest(wires: frozenset[WireId], limits: _Limits) -> Guarded:
+    if not wires:
+        return Guarded(wires, None, 0.0)
+    most_a, thinnest = min(map(limits.__getitem__, wires))
+    return Guarded(wires, thinnest, most_a)
 
 
 def all_unguarded(

@@ -1,21 +1,25 @@
 """What a turnout coil gets in its pulse: worked out from the wire's ohms, for no session ever rests in it."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
+from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.many_readings import wire_columns
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
+from wiring.studies.alike import parts_but_for_place
+from wiring.studies.best_ways import kept_ways
 from wiring.studies.fault_current import fault_current_a
 from wiring.studies.joints import LASTING, Joints, Link, ends
+from wiring.studies.keeping import kept
 from wiring.studies.roles import SOURCE_ENDS
 from wiring.studies.settings import number
-from wiring.studies.ways import Ways, kept_ways, wires_back
+from wiring.studies.ways import Ways, wires_back
 
 _THROUGH = LASTING | Link.MOMENTARY | Link.DIODE
 
@@ -39,73 +43,106 @@ class Pulse(NamedTuple):
         return self.current_a * self.wire_ohms / self.supply_v
 
 
-def pulses_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints) -> tuple[Pulse, ...]:
+class _Coils(NamedTuple):
+    """Motors with the ohms of their coils, and each coil's outer end: N, R, then the next motor's."""
+
+    motors: Sequence[PartId]
+    ohms: Floats  # of each motor
+    outer: Sequence[TerminalRef]
+    middle: Sequence[TerminalRef]
+
+
+class _Loop(NamedTuple):
+    """A source, the ways out and home, the volts it has and what its ohms and limit are."""
+
+    part: PartId
+    ways: tuple[Ways, Ways]
+    volts: float
+    own_ohms: float
+    limit_a: float
+
+
+def pulses_of(
+    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints, above: float = -1.0
+) -> tuple[Pulse, ...]:
     """Return the weaker pulse of every twin-coil motor that buttons or switches can feed.
 
     Ohm's law round the loop of supply, wires and coil, with nothing else on the supply; contacts count for
-    nothing.
+    nothing. Only those that lose more than the share `above`, or want more than the supply's limit.
     """
-    motors = [p for p in plan.parts.values() if p.kind in kinds and kinds[p.kind].behaviour == "twin_coil"]
-    if not motors:
+    parts = parts_but_for_place(plan.parts)
+    coils = kept(_coils, parts, kinds)
+    loops = _loops(parts, kinds, figures, joints) if coils.motors else []
+    if not loops:
         return ()
-    columns = wire_columns(figures)
-    costs = np.where(columns.known, columns.ohms, np.inf)
-    sources: list[tuple[Part, Kind, Ways, Ways]] = []
-    for part in plan.parts.values():
-        kind = kinds.get(part.kind)
-        if kind is not None and kind.behaviour in SOURCE_ENDS and part.id in figures.supplies:
-            plus, minus = ends(part.id, SOURCE_ENDS[kind.behaviour])
-            sources.append(
-                (
-                    part,
-                    kind,
-                    kept_ways(joints, plus, _THROUGH, columns.rows, costs),
-                    kept_ways(joints, minus, _THROUGH, columns.rows, costs),
+    outer, middle = kept(_coil_places, coils, joints.net(_THROUGH).number)
+    wire_ohms, turned = np.empty((2, len(outer), len(loops)))
+    for n, loop in enumerate(loops):
+        plus, minus = (np.append(way.labels.cost, np.inf) for way in loop.ways)
+        straight, round_about = plus[outer] + minus[middle], minus[outer] + plus[middle]
+        turned[:, n] = ~np.isfinite(straight)
+        wire_ohms[:, n] = np.where(np.isfinite(straight), straight, round_about)
+    volts, own_ohms = (
+        np.array(column) for column in zip(*((p.volts, p.own_ohms) for p in loops), strict=True)
+    )
+    coil_ohms = np.repeat(coils.ohms, 2)[:, None]
+    current = volts / (own_ohms + wire_ohms + coil_ohms)
+    coil_v = np.where(np.isfinite(wire_ohms), current * coil_ohms, np.inf).reshape(len(coils.motors), -1)
+    found: list[Pulse] = []
+    for motor, place in enumerate(coil_v.argmin(axis=1).tolist()):
+        row, n = 2 * motor + place // len(loops), place % len(loops)
+        loop, current_a, ohms = loops[n], float(current[row, n]), float(wire_ohms[row, n])
+        tells = current_a * ohms > above * loop.volts or current_a > loop.limit_a
+        if tells and np.isfinite(ohms):
+            one, other = loop.ways[::-1] if turned[row, n] else loop.ways
+            wires = (*reversed(wires_back(one, coils.outer[row])), *wires_back(other, coils.middle[row]))
+            weakest_v, own = float(coil_v[motor, place]), float(coils.ohms[motor])
+            found.append(
+                Pulse(
+                    coils.motors[motor],
+                    loop.part,
+                    wires,
+                    current_a,
+                    weakest_v,
+                    ohms,
+                    own,
+                    loop.volts,
+                    loop.limit_a,
                 )
             )
-    found: list[Pulse] = []
-    for motor in motors:
-        each = [
-            pulse
-            for coil in ("N", "R")
-            for source in sources
-            if (pulse := _pulse(plan, kinds, figures, motor, coil, *source)) is not None
-        ]
-        if each:
-            found.append(min(each, key=lambda pulse: pulse.coil_v))
     return tuple(found)
 
 
-def _pulse(
-    plan: Plan,
-    kinds: Mapping[str, Kind],
-    figures: Figures,
-    motor: Part,
-    coil: str,
-    source: Part,
-    kind: Kind,
-    plus: Ways,
-    minus: Ways,
-) -> Pulse | None:
-    outer, middle = TerminalRef(motor.id, coil), TerminalRef(motor.id, "C")
-    for one, other in ((plus, minus), (minus, plus)):
-        if outer in one and middle in other:
-            wire_ohms = one[outer].cost + other[middle].cost
-            wires = (*reversed(wires_back(one, outer)), *wires_back(other, middle))
-            coil_ohms = max(number(motor, kinds[motor.kind], "coil_ohm"), 1e-3)
-            supply_v = abs(figures.supplies[source.id].volts_v) or figures.supplies[source.id].nominal_v
-            limit_a = fault_current_a(source, kind)
+def _coils(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Coils:
+    motors = [p for p in parts.values() if p.kind in kinds and kinds[p.kind].behaviour == "twin_coil"]
+    ohms = np.array([max(number(p, kinds[p.kind], "coil_ohm"), 1e-3) for p in motors])
+    outer = [TerminalRef(p.id, coil) for p in motors for coil in ("N", "R")]
+    return _Coils([p.id for p in motors], ohms, outer, [TerminalRef(ref.part, "C") for ref in outer])
+
+
+def _coil_places(coils: _Coils, number_of: Mapping[TerminalRef, int]) -> tuple[Ints, Ints]:
+    outer, middle = (
+        np.array([number_of.get(ref, -1) for ref in refs], dtype=np.intp)
+        for refs in (coils.outer, coils.middle)
+    )
+    return outer, middle
+
+
+def _loops(
+    parts: Mapping[PartId, Part], kinds: Mapping[str, Kind], figures: Figures, joints: Joints
+) -> list[_Loop]:
+    columns = wire_columns(figures)
+    costs = np.where(columns.known, columns.ohms, np.inf)
+    found: list[_Loop] = []
+    for part in parts.values():
+        kind = kinds.get(part.kind)
+        figure = figures.supplies.get(part.id) if kind is not None and kind.behaviour in SOURCE_ENDS else None
+        if kind is None or figure is None:
+            continue
+        pair = ends(part.id, SOURCE_ENDS[kind.behaviour])
+        if all(ref in joints.edges for ref in pair):
+            plus, minus = (kept_ways(joints, ref, _THROUGH, columns.rows, costs) for ref in pair)
+            supply_v, limit_a = abs(figure.volts_v) or figure.nominal_v, fault_current_a(part, kind)
             own_ohms = 0.0 if kind.behaviour == "supply_regulated" else supply_v / limit_a
-            current_a = supply_v / (own_ohms + wire_ohms + coil_ohms)
-            return Pulse(
-                motor.id,
-                source.id,
-                wires,
-                current_a,
-                current_a * coil_ohms,
-                wire_ohms,
-                coil_ohms,
-                supply_v,
-                limit_a,
-            )
-    return None
+            found.append(_Loop(part.id, (plus, minus), supply_v, own_ohms, limit_a))
+    return found

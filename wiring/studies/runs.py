@@ -14,10 +14,11 @@ from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.studies.alike import parts_but_for_place
+from wiring.studies.best_ways import kept_ways
 from wiring.studies.joints import Joints, Link, ends
 from wiring.studies.keeping import kept
 from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
-from wiring.studies.ways import FAR, Ways, kept_ways, wires_back
+from wiring.studies.ways import FAR, Ways, wires_back
 
 _WAYS = Link.WIRE | Link.CLOSED | Link.FUSE | Link.RESISTOR | Link.DIODE | Link.LOAD
 DRAWS_A = 1e-5  # less is no current
@@ -95,10 +96,11 @@ _Feed = tuple[PartId, tuple[TerminalRef, TerminalRef]]
 class _Loads(NamedTuple):
     """The loads of a plan by whether their figures are read off plainly, and each pair of ends as a row."""
 
-    plainly: list[PartId]
-    otherwise: list[PartId]
-    of_row: list[PartId]
-    ends: list[tuple[TerminalRef, TerminalRef]]
+    plainly: Sequence[PartId]
+    otherwise: Sequence[PartId]
+    of_row: Sequence[PartId]
+    ends: Sequence[tuple[TerminalRef, TerminalRef]]
+    load: Ints  # of each row its place among those read plainly, then the others
 
 
 def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joints) -> Runs:
@@ -129,28 +131,29 @@ def _at(values: Ints | Floats, places: Ints, nowhere: float) -> Ints | Floats:
 
 def _rows(figures: Figures, loads: _Loads, passed: Floats, drops_v: Floats) -> dict[PartId, int]:
     """Return the row of each load that draws and is reached: the best of its pairs of ends."""
-    draws: set[PartId] = set()
-    for ids, plainly in ((loads.plainly, True), (loads.otherwise, False)):
-        found = part_columns(figures, ids, plainly=plainly)
-        draws |= {ids[n] for n in np.flatnonzero(found.known & (np.abs(found.amps) >= DRAWS_A)).tolist()}
+    plainly, otherwise = (
+        part_columns(figures, ids, plainly=plain)
+        for ids, plain in ((loads.plainly, True), (loads.otherwise, False))
+    )
+    draws = [found.known & (np.abs(found.amps) >= DRAWS_A) for found in (plainly, otherwise)]
+    rows = np.flatnonzero(np.concatenate(draws)[loads.load] & (passed < FAR)).tolist()
     best: dict[PartId, int] = {}
-    costs = list(zip(passed.tolist(), drops_v.tolist(), strict=True))
-    for row, load in enumerate(loads.of_row):
-        if load in draws and costs[row][0] < FAR and (load not in best or costs[row] < costs[best[load]]):
+    for row in rows:
+        load = loads.of_row[row]
+        if load not in best or (passed[row], drops_v[row]) < (passed[best[load]], drops_v[best[load]]):
             best[load] = row
     return best
 
 
 def _loads(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Loads:
-    found = _Loads([], [], [], [])
-    for part in parts.values():
-        kind = kinds.get(part.kind)
-        if kind is not None and kind.behaviour in LOADS:
-            (found.otherwise if kind.behaviour in RESTATING else found.plainly).append(part.id)
-            for pair in THROUGH[kind.behaviour]:
-                found.of_row.append(part.id)
-                found.ends.append(ends(part.id, pair))
-    return found
+    some = [(part.id, kinds[part.kind].behaviour) for part in parts.values() if part.kind in kinds]
+    plainly = [load for load, behaviour in some if behaviour in LOADS - RESTATING]
+    otherwise = [load for load, behaviour in some if behaviour in LOADS & RESTATING]
+    place = {load: n for n, load in enumerate((*plainly, *otherwise))}
+    rows = [(load, ends(load, pair)) for load, b in some if b in LOADS for pair in THROUGH[b]]
+    of_row, pairs = zip(*rows, strict=True) if rows else ((), ())
+    load = np.array([place[load] for load in of_row], dtype=np.intp)
+    return _Loads(plainly, otherwise, of_row, pairs, load)
 
 
 def _places(loads: _Loads, number: Mapping[TerminalRef, int]) -> Ints:

@@ -7,10 +7,11 @@ from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import in_use
+from wiring.studies.best_ways import ways_from
 from wiring.studies.joints import Link, ends
 from wiring.studies.kept_joints import kept_joints
 from wiring.studies.roles import LOADS, SOURCE_ENDS
-from wiring.studies.ways import Ways, ways_from
+from wiring.studies.ways import Ways
 
 # However the switches stand: a lamp that is dark is traced as one that is lit.
 _THROUGH = (

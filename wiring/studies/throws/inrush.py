@@ -71,14 +71,7 @@ def rushes(
 ) -> dict[PartId, Inrush]:
     """Return the rush of every supply and battery that could be solved."""
     cold = with_cold_lamps(plan, kinds, positions)
-    rushing: list[FuseRush] = []
-    for part_id, figure in figures.parts.items():
-        part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
-        if kind.behaviour == "fuse":
-            hot_a = abs(figure.current_a)
-            cold_a = max(_first(cold, part_id), hot_a)
-            stands = verdict(number(part, kind, "rating_a"), _speed(part, kind), cold_a, hot_a)
-            rushing.append(FuseRush(part_id, cold_a, hot_a, stands))
+    rushing = fuse_rushes(plan, kinds, figures, cold)
     found: dict[PartId, Inrush] = {}
     for part_id, supply in figures.supplies.items():
         part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
@@ -89,6 +82,22 @@ def rushes(
         limit_a = number(part, kind, "limit_a") or math.inf
         found[part_id] = Inrush(cold_a, hot_a, limit_a, settles_s, near)
     return found
+
+
+def fuse_rushes(
+    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, cold: Branches
+) -> tuple[FuseRush, ...]:
+    """Return the rush through every fuse, from what flows through it with cold lamps."""
+    found: list[FuseRush] = []
+    for part_id, part in plan.parts.items():
+        kind = kinds.get(part.kind)
+        figure = figures.parts.get(part_id) if kind is not None and kind.behaviour == "fuse" else None
+        if kind is not None and figure is not None:
+            hot_a = abs(figure.current_a)
+            cold_a = max(_first(cold, part_id), hot_a)
+            stands = verdict(number(part, kind, "rating_a"), _speed(part, kind), cold_a, hot_a)
+            found.append(FuseRush(part_id, cold_a, hot_a, stands))
+    return tuple(found)
 
 
 def verdict(rating_a: float, speed: str, cold_a: float, hot_a: float) -> str:

@@ -8,9 +8,10 @@ from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
+from wiring.studies.best_ways import ways_from
 from wiring.studies.joints import LASTING, STIFF, Joints, Link
 from wiring.studies.roles import SOURCE_ENDS
-from wiring.studies.ways import Ways, ways_from, wires_back
+from wiring.studies.ways import Ways, wires_back
 
 FEEDS: Mapping[str, tuple[str, str]] = {"discharge_unit": ("O", "-"), **SOURCE_ENDS}
 COIL_ENDS = ("N", "R")
