@@ -89,7 +89,8 @@ class PartReadings(Readings[PartFigure]):
             single = np.zeros(len(place) + 1, dtype=np.bool_)
         plain = single[rows] & (rows >= 0)
         if plain.all():
-            return PartColumns(*(column[rows] for column in all_of_them))
+            known, volts, amps, power = all_of_them
+            return PartColumns(known[rows], volts[rows], amps[rows], power[rows])
         known = np.zeros(len(ids), dtype=np.bool_)
         volts, amps, power = np.zeros((3, len(ids)))
         for column, read in zip((known, volts, amps, power), all_of_them, strict=True):

@@ -32,9 +32,7 @@ def ways_from(joints: Joints, start: TerminalRef, through: int, costs: Mapping[W
     return best_ways(net, start, np.array([costs.get(name, np.inf) for name in net.wire_names], dtype=float))
 
 
-_known: dict[
-    tuple[TerminalRef, int], Ways
-] = {}  # the last from each start; whoever is in time puts them there
+_known: dict[tuple[TerminalRef, int], Ways] = {}  # the last from each start, by whichever thread found them
 _KNOWN_MOST = 128
 
 
