@@ -26,7 +26,8 @@ from app.printing.page_bar import PageBar
 from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
 from app.printing.printed_record import PrintedRecord
-from app.printing.wish import partly_words, read_wish, wish_text
+from app.printing.set_words import boxed_words, counted_words
+from app.printing.wish import read_wish, wish_text
 from app.proposed_file import proposed_file
 from app.session import Session
 from app.settings import Remembered
@@ -144,7 +145,7 @@ class SheetsPage(QWidget):
         except NotSaved as refusal:
             self._session.faulted.emit(str(refusal))
             return
-        self.told.emit(f"The sheets were written to {path}.")
+        self.told.emit(f"The sheets were written to {path}.{boxed_words(made.pages)}")
 
     def print_sheets(self) -> None:
         """Let the person choose a printer, print, and remember what was printed."""
@@ -199,9 +200,7 @@ class SheetsPage(QWidget):
         self._shown, made = result if isinstance(result, tuple) else ((), FAILED)
         self._take(made)
         number = len(self.pages)
-        counted = "1 sheet" if number == 1 else f"{number} sheets"
-        partly = partly_words(self.choices.wish)
-        self._words.setText(", ".join(filter(None, (counted, partly))) if number else self._nothing())
+        self._words.setText(counted_words(number, self.choices.wish) if number else self._nothing())
         self.list.show_pages(self.pages)
         self.picture.show_picture(self._chosen(), keep_place=True)
 

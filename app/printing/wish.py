@@ -33,17 +33,6 @@ class Wish(NamedTuple):
         return tuple(name for name in DOCUMENTS if name not in self.left_out)
 
 
-def partly_words(wish: Wish) -> str:
-    """Return what is said of a set that is not the whole one; "" of the whole one."""
-    number = len(wish.left_out)
-    said = (
-        "only what changed" if wish.changed_only else "",
-        f"only {wish.scene}" if wish.scene else "",
-        f"{number} document{'s' if number > 1 else ''} left out" if number else "",
-    )
-    return ", ".join(words for words in said if words)
-
-
 def wish_text(wish: Wish) -> str:
     """Return what is kept of a wish: not the scene, which is another plan's tomorrow."""
     kept = {"left_out": sorted(wish.left_out), "tiles": wish.tiles, "overlap_mm": wish.overlap_mm}

@@ -6,7 +6,9 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from support.editors import open_demo
 
-from app.printing.wish import Wish, partly_words, read_wish, wish_text
+from app.printing.set_words import counted_words
+from app.printing.wish import Wish, read_wish, wish_text
+from wiring.edits.set_plan import set_plan
 from wiring.edits.set_wire import set_wire
 from wiring.files.store import save
 
@@ -45,9 +47,22 @@ def test_a_set_that_is_not_whole_says_so_while_the_choices_are_hidden(sheets):
     assert not sheets.choices.isVisible() and sheets.list.hasFocus()
     assert sheets._words.text() == f"{len(sheets.pages)} sheets, 1 document left out"
     sheets.choosing.click()
-    assert partly_words(Wish(frozenset({"bench", "cut"}), "Quay", changed_only=True)) == (
-        "only what changed, only Quay, 2 documents left out"
+    assert counted_words(1, Wish(frozenset({"bench", "cut"}), "Quay", changed_only=True)) == (
+        "1 sheet, only what changed, only Quay, 2 documents left out"
     )
+
+
+def test_letters_that_print_as_boxes_are_told(sheets, tmp_path):
+    said: list[str] = []
+    sheets.told.connect(said.append)
+    sheets.write_pdf(tmp_path / "a.pdf")
+    sheets._session.do(set_plan(title="Mühle, gęś, мельница"))
+    sheets.write_pdf(tmp_path / "b.pdf")
+    sheets._session.do(set_plan(title="日本の灯"))
+    sheets.write_pdf(tmp_path / "c.pdf")
+    sheets.told.disconnect(said.append)
+    assert ["typeface" in words for words in said] == [False, False, True]
+    assert "“日本の灯” has letters" in said[2]
 
 
 def test_the_safety_notes_stay_and_say_why(sheets):
