@@ -188,7 +188,7 @@ class MainWindow(QMainWindow):
         self.setWindowModified(session.unsaved)
         self.first_steps.follow(session.plan, self.plan_view.tool)
         for word, step in (("Undo", session.undo_label), ("Redo", session.redo_label)):
-            act, words = self.acts[word.lower()], f"{word} {step.lower()}" if step else word
+            act, words = self.acts[word.lower()], f"{word} {step[:1].lower() + step[1:]}" if step else word
             act.setEnabled(step is not None)
             act.setText(f"&{words}")
             act.setToolTip(f"{words}  {act.shortcut().toString()}")
