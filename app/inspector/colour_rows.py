@@ -127,7 +127,7 @@ class ColourRow(NamedRow):
             box.setProperty("look", "slim")
             box.setMinimumContentsLength(1)
             least_width(box, LEAST_WIDTH)
-            box.setIconSize(QSize(12, 12))
+            box.setIconSize(QSize(11, 11))
             box.setObjectName(f"circuit_{field}")
             least_width(box.view(), 190)
             box.chosen.connect(self._chosen(field, box))

@@ -1,7 +1,7 @@
 """One row of the inspector: a caption, an editor, and room for one sentence when what was typed cannot be."""
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from app.inspector.fitted_box import FittedBox
@@ -36,6 +36,8 @@ class FieldRow(QWidget):
         self._stacked = False
         if isinstance(editor, FittedBox):
             editor.currentTextChanged.connect(self._fit)
+            if self._caption is not None:
+                self._caption.installEventFilter(self)
         self.show_caption(caption)
 
     def show_caption(self, caption: str) -> None:
@@ -63,11 +65,16 @@ class FieldRow(QWidget):
         super().resizeEvent(event)
         self._fit()
 
-    def changeEvent(self, event: QEvent) -> None:
-        """The same when the words have another size."""
-        super().changeEvent(event)
-        if event.type() is QEvent.Type.StyleChange:
+    def showEvent(self, event: QShowEvent) -> None:
+        """The same when it comes into sight with something else chosen."""
+        super().showEvent(event)
+        self._fit()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """The same when the caption has another width, as with larger words."""
+        if event.type() is QEvent.Type.Resize:
             self._fit()
+        return False
 
     def _fit(self) -> None:
         """Give a box whose words would be cut beside the caption the line below it."""

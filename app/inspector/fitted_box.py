@@ -22,7 +22,7 @@ class FittedBox(QComboBox):
         self.initStyleOption(option)
         icon = 0 if option.currentIcon.isNull() else option.iconSize.width() + ICON_GAP
         words = self.fontMetrics().horizontalAdvance(option.currentText)
-        inner = QSize(words + icon + 1, self.fontMetrics().height())
+        inner = QSize(words + icon, self.fontMetrics().height())
         kind = QStyle.ContentsType.CT_ComboBox
         return self.style().sizeFromContents(kind, option, inner, self).width()
 
