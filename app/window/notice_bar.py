@@ -23,6 +23,7 @@ from app.theme.look import Look
 
 WIDEST, SIDE_ROOM, DOWN, AIR = 680, 24, 52, 8  # below the bar with a page's tools
 FOLLOWED = (QEvent.Type.Resize, QEvent.Type.Move, QEvent.Type.Show, QEvent.Type.Hide)
+NARROW = 400  # words stand one below the other in less
 NOTE_MS, REFUSAL_MS = 9000, 20000  # these leave by themselves; what needs an answer or names a fault stays
 
 
@@ -87,9 +88,12 @@ class NoticeBar(QFrame):
         if self._over is None:
             return
         corner = self._over.mapTo(self.window(), QPoint(0, 0))
-        width = min(WIDEST, self._over.width() - 2 * SIDE_ROOM)
+        room = self._over.width() - 2 * SIDE_ROOM
+        if room < NARROW:  # a page between two columns of a small screen: over the columns too
+            room, corner = self.window().width() - 2 * SIDE_ROOM, QPoint(0, corner.y())
+        width = min(WIDEST, room)
         height = self._row.totalHeightForWidth(width)
-        left = corner.x() + (self._over.width() - width) // 2
+        left = corner.x() + (room - width) // 2 + SIDE_ROOM
         down = DOWN
         if self._bar is not None and self._bar.isVisible():
             down = max(down, self._bar.mapTo(self._over, QPoint(0, self._bar.height())).y() + AIR)

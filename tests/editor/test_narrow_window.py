@@ -107,3 +107,16 @@ def test_choices_that_are_too_wide_for_one_row_take_two(editor):
     assert strip.height() == one_row
     QTest.keyClick(window.plan_view, Key.Key_Escape)
     window.resize(1280, 800)
+
+
+def test_a_notice_over_a_narrow_page_takes_the_room_of_the_window(editor):
+    window = narrow(editor)
+    window.setMinimumSize(320, 240)
+    window.resize(700, 400)
+    QApplication.processEvents()
+    editor.notices.say("Something that takes more than a few words to say has to be said here.", "weak")
+    bar = window.notice_bar
+    assert bar.width() > 600 and bar.geometry().right() < window.width() and bar.height() < 100
+    bar.put_away()
+    window.setMinimumSize(1024, 600)
+    window.resize(1280, 800)
