@@ -24,6 +24,7 @@ MOST_RECENT = 8
 LARGE = 20_000  # branches: of plans as large as this one, fewer are kept
 FEW = 2
 MOST_CHANGES = 64  # of parts and wires; more are built anew
+MOST_SHARE = 0.5  # of parts and wires; a plan of which less is as it was is another plan
 
 __all__ = ["Assembly", "assemble"]
 
@@ -44,6 +45,7 @@ def assemble(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Ass
     all that was worked out from them; one that is wired a little otherwise takes over what it can.
     """
     likeliest: tuple[Assembly, Changes] | None = None
+    most = MOST_SHARE * (len(plan.parts) + len(plan.wires))
     for recent in _recent:
         if recent.kinds is not kinds:
             continue
@@ -57,7 +59,7 @@ def assemble(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Ass
         if found is not None:
             _keep(recent, _Recent(kinds, recent.positions, found))
             return found
-        if likeliest is None or changes.size < likeliest[1].size:
+        if changes.size <= most and (likeliest is None or changes.size < likeliest[1].size):
             likeliest = recent.assembly, changes
     made = None
     if likeliest is not None:
@@ -80,6 +82,8 @@ def _changes(recent: _Recent, plan: Plan, positions: Positions) -> Changes | Non
     """Return what a plan in some positions has otherwise than a recent one; None where it is too much."""
     was = recent.assembly.plan
     if was.habits is not plan.habits or was.wireways is not plan.wireways:
+        return None
+    if was.parts.keys().isdisjoint(plan.parts) and was.parts and plan.parts:
         return None
     if abs(len(was.parts) - len(plan.parts)) + abs(len(was.wires) - len(plan.wires)) > MOST_CHANGES:
         return None
