@@ -120,14 +120,19 @@ class Geometry:
 
     def everything(self) -> Box | None:
         """Return the box around all parts and wires; None when there is nothing."""
-        boxes = np.vstack((self.parts.values[:, :4], self.wires.values))
-        return _around(boxes)
+        return _around(np.vstack((self.parts.values[:, :4], self.wires.values)))
 
     def around(self, ids: Iterable[str]) -> Box | None:
         """Return the box around parts and wires; None when none of them is there."""
-        rows = [self.parts.get(i)[:4] for i in ids if i in self.parts]
-        rows += [self.wires.get(i) for i in ids if i in self.wires]
-        return _around(np.array(rows)) if rows else None
+        return _around(self._rows(ids))
+
+    def boxes_of(self, ids: Iterable[str]) -> list[Box]:
+        """Return the boxes of parts and of wires, of those that are there."""
+        return [Box(*row) for row in self._rows(ids).tolist()]
+
+    def _rows(self, ids: Iterable[str]) -> Floats:
+        names = tuple(ids)
+        return np.vstack([t.rows(i for i in names if i in t)[:, :4] for t in (self.parts, self.wires)])
 
     def parts_in(self, box: Box) -> list[PartId]:
         """Return the parts that reach into a box."""
@@ -242,6 +247,4 @@ def _around(rows: Floats) -> Box | None:
     rows = rows[~np.isnan(rows[:, 0])]
     if not len(rows):
         return None
-    left, top = rows[:, :2].min(axis=0)
-    right, bottom = rows[:, 2:4].max(axis=0)
-    return Box(float(left), float(top), float(right), float(bottom))
+    return Box(*rows[:, :2].min(axis=0).tolist(), *rows[:, 2:4].max(axis=0).tolist())

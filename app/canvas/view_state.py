@@ -7,7 +7,9 @@ from app.canvas.camera import Camera, fitted
 from app.canvas.focus import Focus, seen
 from app.canvas.geometry import Box, Geometry
 from app.canvas.gestures.pointer import Around
+from app.canvas.lit_lamps import LitLamps
 from app.canvas.painting.change_region import stays_inside
+from app.canvas.painting.changed_places import ChangedPlaces, Place, Sort
 from app.canvas.painting.shades import Shades, shades
 from app.canvas.painting.wire_signs import ARROWS_FROM
 from app.canvas.picture_keeper import PictureKeeper
@@ -22,7 +24,6 @@ from wiring.plan.plan import Plan
 EMPTY_MM = Box(0.0, 0.0, 1200.0, 700.0)  # what an empty plan shows: a good table
 LARGEST_FIT = 3.0  # pixels per millimetre; a single lamp need not fill the screen
 FIT_RIM_PX = 56.0
-STEPS_KEPT = 8  # changes after which a picture that nobody looked at is painted whole
 GRID_MM = {"metric": 5.0, "us": 25.4 / 4}
 
 
@@ -43,9 +44,9 @@ class ViewState:
         self.focus: Focus | None = None
         self._seen: tuple[tuple[int, int], frozenset[str]] | None = None
         self._positions: dict[str, str] | None = None
-        self._lights: dict[str, float] = {}  # that stand in the still picture
-        self._ranks: dict[str, Rank] = {}  # of the flags that do
-        self._steps: dict[object, tuple[tuple[int, int], Box | None]] = {}  # key before: key after, and where
+        self._lamps = LitLamps()
+        self._ranks: dict[str, Rank] = {}  # of the flags in the still picture
+        self._changed = ChangedPlaces()
         self._told = 0  # counts answers, throws and themes, so that the still picture knows
         self._followed = session.revision
 
@@ -69,24 +70,18 @@ class ViewState:
         if change.cause == "open":
             self.geometry.open(change.new)
             self.answer, self._figures, self.worst = None, None, {}
-            self._lights, self._ranks = {}, {}
+            self._lamps, self._ranks = LitLamps(), {}
             self.focus = None
         else:
             box = self.geometry.follow(change.new, change.changes)
             if self.focus is None and stays_inside(change):
-                self._note_step(before, (change.revision, self._told), box)
+                places = [Place(box)] if box is not None else []
+                self._changed.note(before, (change.revision, self._told), places)
         self._followed = change.revision
 
-    def stirred_since(self, key: object) -> list[Box] | None:
+    def stirred_since(self, key: object) -> Sequence[Place] | None:
         """Return where what stands still has changed since another `key`; None when that may be anywhere."""
-        boxes = []
-        while key != self.key:
-            step = self._steps.get(key)
-            if step is None:
-                return None
-            key, box = step
-            boxes += [box] if box is not None else []
-        return boxes
+        return self._changed.since(key, self.key)
 
     def learn(self, answer: Answer) -> None:
         """Take over new figures and findings."""
@@ -105,30 +100,27 @@ class ViewState:
         old, self._positions = self._positions, None
         if old is None:
             self._told += 1
-            return
-        now = self.positions
-        self._stir(_unlike(old, now))
+        else:
+            self._stir("sign", _unlike(old, self.positions))
 
     def _take_figures(self, revision: int, figures: Figures, flagged: Sequence[str]) -> None:
-        """Have painted anew what looks otherwise: lamps, flags, and near by the arrows of any wire."""
+        """Have painted anew what looks otherwise: lamps and flags; of arrows the picture itself knows."""
         is_new = self._figures is None or self._figures[1] is not figures
         self._figures = revision, figures
-        old, lights = self._lights, _lights(figures) if is_new else self._lights
-        self._lights = lights
-        stirred = [*_unlike(old, lights), *flagged]
-        has_arrows = is_new and self.camera.scale >= ARROWS_FROM
-        if stirred or has_arrows or self.focus is not None:
-            self._stir(stirred, everywhere=has_arrows)
+        session, scale = self.session, self.camera.scale
+        lamps = self._lamps.follow(figures, session.plan, session.kinds, scale) if is_new else []
+        if lamps or self.focus is not None or (is_new and scale >= ARROWS_FROM):
+            self._stir("sign", lamps)
+        if flagged:
+            self._stir("flag", flagged)
 
-    def _stir(self, ids: Sequence[str], *, everywhere: bool = False) -> None:
-        """Have the still picture painted anew where those parts and wires lie, or everywhere."""
+    def _stir(self, sort: Sort, ids: Sequence[str]) -> None:
+        """Have the still picture painted anew where those parts and wires lie."""
         before = self._followed, self._told
         self._told += 1
-        if self.focus is None and not everywhere:
-            self._note_step(before, (self._followed, self._told), self.geometry.around(ids))
-
-    def _note_step(self, before: object, after: tuple[int, int], box: Box | None) -> None:
-        self._steps = {**dict(list(self._steps.items())[-STEPS_KEPT:]), before: (after, box)}
+        if self.focus is None:
+            places = [Place(box, sort) for box in self.geometry.boxes_of(ids)]
+            self._changed.note(before, (self._followed, self._told), places)
 
     def wear(self, theme: Theme) -> None:
         """Take other colours."""
@@ -226,11 +218,6 @@ def _turned_otherwise(change: PlanChanged) -> bool:
     """Return whether a part that was altered may stand in another position now."""
     pairs = ((change.old.parts[i], change.new.parts[i]) for i in change.changes.parts.altered)
     return any(old.position != new.position or old.kind != new.kind for old, new in pairs)
-
-
-def _lights(figures: Figures) -> dict[str, float]:
-    """Return how bright each lamp is."""
-    return {i: f.light for i, f in figures.parts.items() if f.light is not None}
 
 
 def _unlike(old: Mapping[str, object], new: Mapping[str, object]) -> list[str]:

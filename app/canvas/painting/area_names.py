@@ -1,5 +1,7 @@
 """Writes the names of scenes and panels above their edges, over the wires."""
 
+from collections.abc import Iterable
+from functools import lru_cache
 from typing import NamedTuple
 
 from PySide6.QtCore import QRectF, Qt
@@ -9,7 +11,7 @@ from app.canvas.geometry import Box
 from app.canvas.painting.surface_painter import scene_hue
 from app.canvas.sight import Sight
 from app.theme.fonts import screen_font
-from app.theme.words import lined, scaled
+from app.theme.words import factor, lined, scaled
 
 HIGH_PX = 17.0
 GAP_PX = 3.0
@@ -38,7 +40,7 @@ def area_names(sight: Sight) -> list[AreaName]:
     return [name for name in found if name is not None]
 
 
-def paint_area_names(painter: QPainter, sight: Sight, names: list[AreaName]) -> None:
+def paint_area_names(painter: QPainter, sight: Sight, names: Iterable[AreaName]) -> None:
     """Write the names on a ground that lets no line run through them."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setFont(screen_font(*FONT))
@@ -54,8 +56,13 @@ def paint_area_names(painter: QPainter, sight: Sight, names: list[AreaName]) -> 
 def _placed(
     sight: Sight, name: str, x_mm: float, y_mm: float, room_mm: float, ink: QColor
 ) -> AreaName | None:
-    width = QFontMetricsF(screen_font(*FONT)).horizontalAdvance(name) + 8.0
+    width = _wide_px(name, factor())
     if not name or width > max(room_mm * sight.camera.scale, scaled(ALWAYS_PX)):
         return None
     x, y = sight.camera.to_px(x_mm, y_mm)
     return AreaName(name, Box(x, y - lined(HIGH_PX) - GAP_PX, x + width, y - GAP_PX), ink)
+
+
+@lru_cache(maxsize=512)
+def _wide_px(name: str, _words: float) -> float:
+    return QFontMetricsF(screen_font(*FONT)).horizontalAdvance(name) + 8.0

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterable
 from functools import lru_cache
+from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPixmap
@@ -21,6 +22,20 @@ MOST = 400
 RIM_PX = 3.0  # room round a flag for its edge
 ROLES = {Rank.NOTE: "note", Rank.WEAK: "weak", Rank.DANGER: "danger"}
 MARKS = {Rank.NOTE: "i", Rank.WEAK: "~", Rank.DANGER: "!"}
+
+
+class FlagAt(NamedTuple):
+    """A flag and its left top corner, in pixels."""
+
+    rank: Rank
+    left: int
+    top: int
+
+    @property
+    def box(self) -> Box:
+        """Return what it may cover."""
+        edge = SIZE_PX + 2 * RIM_PX + 1
+        return Box(self.left - 1, self.top - 1, self.left + edge, self.top + edge)
 
 
 def flag_places(sight: Sight, parts: Iterable[str], wires: Iterable[str]) -> list[tuple[Finding, Point]]:
@@ -45,17 +60,26 @@ def flag_boxes(sight: Sight, parts: Iterable[str]) -> list[Box]:
     return [Box(x - half, y - half, x + half, y + half) for _, (x, y) in flag_places(sight, parts, ())]
 
 
-def paint_flags(painter: QPainter, sight: Sight, parts: Iterable[str], wires: Iterable[str]) -> None:
-    """Paint the gravest finding of each part and wire."""
+def flags_at(sight: Sight, parts: Iterable[str], wires: Iterable[str]) -> list[FlagAt]:
+    """Return the flag of the gravest finding of each part and wire, the gravest last: it lies on top."""
     if not sight.worst:
-        return
-    size = SIZE_PX if sight.camera.scale >= FAR else SIZE_FAR_PX
-    paper, half = sight.shades.paper.rgba(), size / 2 + RIM_PX
-    for finding, (x, y) in sorted(flag_places(sight, parts, wires), key=lambda f: f[0].rank):
-        fill = QColor(sight.shades.theme[ROLES[finding.rank]]).rgba()
-        painter.drawPixmap(
-            whole_px(x - half), whole_px(y - half), _flag(finding.rank, size, fill, paper, sight.ratio)
-        )
+        return []
+    half = size_px(sight.camera.scale) / 2 + RIM_PX
+    places = sorted(flag_places(sight, parts, wires), key=lambda f: f[0].rank)
+    return [FlagAt(finding.rank, whole_px(x - half), whole_px(y - half)) for finding, (x, y) in places]
+
+
+def size_px(scale: float) -> float:
+    """Return how large flags are at a scale."""
+    return SIZE_PX if scale >= FAR else SIZE_FAR_PX
+
+
+def paint_flags(painter: QPainter, sight: Sight, flags: Iterable[FlagAt]) -> None:
+    """Paint flags where they have been placed."""
+    size, paper = size_px(sight.camera.scale), sight.shades.paper.rgba()
+    for rank, left, top in flags:
+        fill = QColor(sight.shades.theme[ROLES[rank]]).rgba()
+        painter.drawPixmap(left, top, _flag(rank, size, fill, paper, sight.ratio))
 
 
 @lru_cache(maxsize=64)

@@ -6,11 +6,11 @@ from functools import lru_cache
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QColor, QPainter, QPixmap, QRadialGradient
 
-from app.canvas.painting.part_painter import part_state
+from app.canvas.painting.lamp_look import lamp_look
 from app.canvas.painting.shades import with_alpha
 from app.canvas.sight import Sight
 from wiring.catalogue.kind import Kind
-from wiring.drawings.signs.halo import halo, reach
+from wiring.drawings.signs.halo import halo
 from wiring.drawings.signs.strip import strip_span
 from wiring.pictures.picture import Disc
 from wiring.pictures.theme import resolve
@@ -18,10 +18,7 @@ from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.places import Point, on_plan
 
-MOST_PX = 420.0  # radius of a halo on the screen
-LEAST_PX, LEAST_SPAN_PX = 9.0, 13.0  # the least one grows with the lightness too: seen from afar, lit is lit
 LONGEST_ROW = 60  # lights a strip is painted with at most
-FAR = 0.5  # pixels per millimetre; from farther away lamps stand close, and their light must not run together
 FADES_DARK = ((0.0, 1.0), (0.25, 0.72), (0.55, 0.28), (0.8, 0.08), (1.0, 0.0))  # share of the light by reach
 FADES_LIGHT = (
     (0.0, 1.0),
@@ -30,7 +27,6 @@ FADES_LIGHT = (
     (0.82, 0.16),
     (1.0, 0.0),
 )  # wider: paper is bright itself
-STEP_PX = 2.0  # radii are told apart in steps of this, so that few pixmaps are kept
 
 
 def paint_halos(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
@@ -38,22 +34,20 @@ def paint_halos(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
     if sight.figures is None:
         return
     painter.save()
-    span_px = LEAST_SPAN_PX * min(sight.camera.scale / FAR, 1.0)
     if sight.shades.dark:
         painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Screen)
+    figures, scale = sight.figures.parts, sight.camera.scale
     for part_id in ids:
         part = sight.plan.parts[part_id]
-        kind = sight.kinds.get(part.kind)
-        light = part_state(sight, part, kind).lightness
-        role = _colour(kind, light) if kind is not None and light is not None else ""
-        if kind is None or light is None or not role:
+        kind, figure = sight.kinds.get(part.kind), figures.get(part_id)
+        if kind is None or figure is None or not figure.light:
             continue
-        least = LEAST_PX + span_px * min(light, 100.0) / 100.0
-        radius = min(max(reach(kind, light) * sight.camera.scale, least), MOST_PX)
-        radius = round(radius / STEP_PX) * STEP_PX
-        colour = resolve(role, sight.shades.theme)
-        glow = _glow(radius, colour, round(min(light, 100.0) / 10) / 10, sight.ratio, sight.shades.dark)
-        for place in _sources(part, kind, radius / sight.camera.scale):
+        _, radius, strength = lamp_look(kind, figure.light, scale)
+        role = _colour(kind) if radius else ""
+        if not role:
+            continue
+        glow = _glow(radius, resolve(role, sight.shades.theme), strength, sight.ratio, sight.shades.dark)
+        for place in _sources(part, kind, radius / scale):
             x, y = sight.camera.to_px(*place)
             painter.drawPixmap(QPointF(x - radius, y - radius), glow)
     painter.restore()
@@ -62,10 +56,8 @@ def paint_halos(painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
 _COLOURS: dict[str, str] = {}  # of the light of each kind, as `halo` has it
 
 
-def _colour(kind: Kind, light: float) -> str:
-    """Return the colour role of a part's light; "" when it gives none."""
-    if light < 1.0:
-        return ""
+def _colour(kind: Kind) -> str:
+    """Return the colour role of the light of a kind; "" when it gives none."""
     if kind.key not in _COLOURS:
         discs = [item for item in halo(kind, 100.0) if isinstance(item, Disc)]
         _COLOURS[kind.key] = discs[0].fill if discs else ""

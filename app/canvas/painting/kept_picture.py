@@ -13,8 +13,11 @@ from PySide6.QtGui import QImage, QPainter
 from app.canvas.camera import Camera
 from app.canvas.painting.harness_painter import Count
 from app.canvas.painting.label_painter import LabelPainter
-from app.canvas.painting.wire_signs import ARROWS_FROM, WireSigns
+from app.canvas.painting.placed_words import Words
+from app.canvas.painting.wire_signs import WireSigns
 from app.canvas.sight import Sight
+from wiring.plan.names import WireId
+from wiring.plan.plan import Plan
 
 SAME_PX = 0.01  # a picture so little off its place is in its place
 RIM_PX = 1  # a strip laid bare is painted anew with so much more
@@ -42,9 +45,17 @@ class KeptPicture:
         self.look, self.camera = look_of(sight), sight.camera
         self.key: Hashable = None
         self.held_out: frozenset[str] = frozenset()
+        self.plan: Plan | None = None  # what it shows, and what is held out of it
+        self.flows: dict[WireId, bool] = {}  # the wires with an arrow; whether it points to their end
         self.labels, self.signs = LabelPainter(), WireSigns()
-        self.counts: list[Count] = []  # as they stand with the camera the picture was painted whole with
+        self.words = Words()
+        self.counts: list[Count] = []  # as they stand with the camera they were placed with
         self.counts_camera = sight.camera
+
+    @property
+    def rect(self) -> QRect:
+        """All of it, in pixels of the view."""
+        return QRect(0, 0, math.ceil(self.look[0]), math.ceil(self.look[1]))
 
     def is_of(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> bool:
         """Return whether it shows that state of the plan, from wherever."""
@@ -132,8 +143,7 @@ class KeptPicture:
 
 
 def _lasting_of(sight: Sight) -> tuple[object, ...]:
-    arrows = sight.figures if sight.camera.scale >= ARROWS_FROM else None
-    return sight.plan, sight.camera, sight.shades, sight.picture, sight.lit, arrows
+    return sight.plan, sight.camera, sight.shades, sight.picture, sight.lit
 
 
 def _fitting(image: QImage | None, sight: Sight, form: QImage.Format = SOLID) -> QImage:

@@ -1,6 +1,7 @@
 """Writes the designations of parts beside them, where there is room."""
 
-from collections.abc import Hashable, Iterator, Sequence
+import math
+from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 from PySide6.QtGui import QPainter
@@ -12,8 +13,10 @@ from app.canvas.painting.part_painter import shown_boxes
 from app.canvas.painting.plates import Plate
 from app.canvas.sight import Sight
 from app.canvas.table import Floats
+from app.theme.words import factor
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
+from wiring.plan.plan import Plan
 
 LABELS_FROM = 0.4  # pixels per millimetre from which designations are written
 LABELS_MOST = 500
@@ -26,50 +29,78 @@ PLATE = Plate(font_px=11, usual_px=15.0, rim_px=3.0, ground=0.82)
 
 
 class LabelPainter:
-    """Keeps labels where they stand while nothing but the place looked at is another, so that none jumps."""
+    """Keeps labels where they stand while nothing they keep off is another, so that none jumps."""
 
     def __init__(self) -> None:
-        self._key: tuple[Hashable, float] = (None, 0.0)
+        self._key: tuple[object, ...] = ()  # what the places were found for
         self._labels: dict[PartId, tuple[str, Box] | None] = {}  # words, and pixels from the plan's origin
 
-    def place(self, sight: Sight, key: Hashable, ids: Sequence[PartId], taken: Sequence[Box]) -> list[Box]:
-        """Find places for those of the labels that have none yet; the answer is where they stand, in pixels.
+    def place(self, sight: Sight, plan: Plan, ids: Sequence[PartId], taken: Sequence[Box]) -> list[Box]:
+        """Find places for those of the labels that have none yet; return where words are others now.
 
-        With another `key` or scale all are placed anew; `taken` are boxes in pixels that other words fill.
+        With another plan, other flags, scale or size of words all are placed anew; boxes are in pixels,
+        `taken` those that other words fill. The `plan` has what is held out of sight too.
         """
-        if self._key != (key, sight.camera.scale):
-            self._key, self._labels = (key, sight.camera.scale), {}
+        key = plan, sight.camera.scale, factor(), sight.lit, sight.worst.keys()
+        old: dict[PartId, tuple[str, Box] | None] = {}
+        if not _is_same(self._key, key):
+            old = self._labels if self._key and self._key[1] == key[1] else {}
+            self._key, self._labels = key, {}
         if not writes_labels(sight, ids):
-            return []
+            old, self._labels = {**self._labels, **old}, {}
+            return self._in_sight(sight, (label for label in old.values() if label is not None))
         news = [i for i in ids if i not in self._labels]
-        if not news:
-            return []
-        parts = [sight.plan.parts[i] for i in news]
+        if news:
+            self._find(sight, news, taken)
+        found = self._labels
+        other = [found[i] for i in news if found[i] != old.get(i)]
+        other += [label for i, label in old.items() if label != found.get(i)]
+        return self._in_sight(sight, (label for label in other if label is not None))
+
+    def copy(self) -> "LabelPainter":
+        """Return another one with the same places, which may find others."""
+        made = LabelPainter()
+        made._key, made._labels = self._key, dict(self._labels)
+        return made
+
+    def steps(
+        self, painter: QPainter, sight: Sight, ids: Sequence[PartId], within: Box | None = None
+    ) -> Iterator[None]:
+        """Write the labels of those parts where they have been placed, in short steps.
+
+        Those that do not reach into `within`, in pixels, may be left out.
+        """
+        if not writes_labels(sight, ids):
+            return
+        scale = sight.camera.scale
+        x, y = sight.camera.left_mm * scale, sight.camera.top_mm * scale
+        left, top, right, bottom = within or (-math.inf, -math.inf, math.inf, math.inf)
+        for n, part_id in enumerate(ids):
+            if n % STEP == STEP - 1:
+                yield
+            label = self._labels.get(part_id)
+            if label is None:
+                continue
+            text, box = label
+            if box[0] - x < right and left < box[2] - x and box[1] - y < bottom and top < box[3] - y:
+                pixmap = PLATE.pixmap(text, sight.shades, sight.ratio)
+                painter.drawPixmap(whole_px(box.left - x), whole_px(box.top - y), pixmap)
+
+    def _find(self, sight: Sight, ids: Sequence[PartId], taken: Sequence[Box]) -> None:
+        parts = [sight.plan.parts[i] for i in ids]
         origin = np.array([sight.camera.left_mm, sight.camera.top_mm] * 2) * sight.camera.scale
-        boxes = shown_boxes(sight, news) + origin
+        boxes = shown_boxes(sight, ids) + origin
         obstacles = _obstacles(sight, taken) + origin
         left_out = self._write(parts, [_words(sight, part) for part in parts], boxes, obstacles)
         if left_out and sight.camera.scale >= OWN_WORDS_FROM:  # at least the designation, then
             short = [f"-{parts[i].designation}" for i in left_out]
             self._write([parts[i] for i in left_out], short, boxes[left_out], obstacles)
-        found = [label[1] for i in news if (label := self._labels[i]) is not None]
-        x, y = origin[:2].tolist()
-        return [Box(b.left - x, b.top - y, b.right - x, b.bottom - y) for b in found]
 
-    def steps(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> Iterator[None]:
-        """Write the labels of those parts where they have been placed, in short steps."""
-        if not writes_labels(sight, ids):
-            return
+    def _in_sight(self, sight: Sight, labels: Iterable[tuple[str, Box]]) -> list[Box]:
+        """Return what labels cover, in pixels of the view; painted at whole pixels they cover one more."""
         scale = sight.camera.scale
         x, y = sight.camera.left_mm * scale, sight.camera.top_mm * scale
-        for n, part_id in enumerate(ids):
-            if n % STEP == STEP - 1:
-                yield
-            label = self._labels.get(part_id)
-            if label is not None:
-                text, box = label
-                pixmap = PLATE.pixmap(text, sight.shades, sight.ratio)
-                painter.drawPixmap(whole_px(box.left - x), whole_px(box.top - y), pixmap)
+        return [Box(b[0] - x - 1, b[1] - y - 1, b[2] - x + 1, b[3] - y + 1) for _, b in labels]
 
     def _write(
         self, parts: Sequence[Part], texts: Sequence[str], boxes: Floats, obstacles: Floats
@@ -81,6 +112,11 @@ class LabelPainter:
         for part, text, place in zip(parts, texts, places, strict=True):
             self._labels[part.id] = (text, place) if place is not None else None
         return [i for i, place in enumerate(places) if place is None]
+
+
+def _is_same(one: tuple[object, ...], other: tuple[object, ...]) -> bool:
+    """Return whether labels stand for one as for the other; plans are large, and compared by identity."""
+    return bool(one) and one[0] is other[0] and one[1:] == other[1:]
 
 
 def writes_labels(sight: Sight, ids: Sequence[PartId]) -> bool:

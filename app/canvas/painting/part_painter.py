@@ -28,7 +28,7 @@ STEP, CROWD_STEP = 24, 1800  # parts painted before there may be time for someth
 class _Shown(NamedTuple):
     part: Part
     position: str
-    figure: object
+    light: float | None
     stamp: Stamp | None
 
 
@@ -83,13 +83,14 @@ class PartPainter:
         """Return the stamp of a part, the one of last time when nothing it shows is another thing."""
         position = sight.positions.get(part.id, "")
         figure = sight.figures.parts.get(part.id) if sight.figures is not None else None
+        light = figure.light if figure is not None else None
         last = self._last.get(part.id)
-        if last is not None and last.part is part and last.position == position and last.figure is figure:
+        if last is not None and last.part is part and last.position == position and last.light == light:
             return last.stamp
         kind = sight.kinds.get(part.kind)
         state = part_state(sight, part, kind)
         stamp = self._stamps.stamp(kind, part, state, sight.camera.scale, sight.shades, sight.ratio)
-        self._last[part.id] = _Shown(part, position, figure, stamp)
+        self._last[part.id] = _Shown(part, position, light, stamp)
         return stamp
 
     def paint_one(self, painter: QPainter, sight: Sight, part: Part) -> None:

@@ -1,29 +1,32 @@
 """Paints the layers of the still picture in short steps: surface, light, wires, parts, words and flags."""
 
-from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
+from collections.abc import Iterator, Sequence
+from typing import Literal, NamedTuple
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QPainter, QRegion
+from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Box
-from app.canvas.painting.area_names import area_names, paint_area_names
-from app.canvas.painting.flag_painter import flag_boxes, paint_flags
+from app.canvas.painting.clips import apart, rect_round
 from app.canvas.painting.halo_painter import paint_halos
-from app.canvas.painting.harness_painter import Count, harness_counts, paint_counts, paint_harnesses
+from app.canvas.painting.harness_painter import paint_harnesses
 from app.canvas.painting.kept_picture import KeptPicture
+from app.canvas.painting.lamp_look import farthest_px
 from app.canvas.painting.part_painter import PartPainter
 from app.canvas.painting.surface_painter import paint_surface
 from app.canvas.painting.wire_painter import WirePainter
+from app.canvas.painting.wire_signs import arrow_box, flows
 from app.canvas.painting.wireway_painter import paint_wireway_names, paint_wireways
+from app.canvas.painting.word_layer import lay_words, mend_words, repaint_words
 from app.canvas.sight import Sight
 from app.canvas.sub_plan import with_ways
 from wiring.plan.names import PartId, WireId
 
 RIM_PX = 60.0  # parts and wires so far outside the window are painted too: their words may reach into it
-LIGHT_MM, LIGHT_MOST_PX = 40.0, 420.0  # no lamp shines farther on the plan, nor on the screen
 STROKE_PX = 30.0  # no sign or wire shows farther beside its box
 DIMMED = 0.16  # how much shows of what is not in focus
+
+Wording = Literal["stays", "pulled", "anew"]  # where words stand in a picture that is mended
 
 
 class Seen(NamedTuple):
@@ -41,12 +44,13 @@ class PictureLayers:
 
     def whole(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> Iterator[None]:
         """Paint all of a picture."""
-        sight = _without(sight, held_out)
-        seen = _seen(sight, sight.visible.grown(RIM_PX / sight.camera.scale), held_out)
+        kept.plan, sight = sight.plan, _without(sight, held_out)
+        seen = _seen(sight, held_out)
+        kept.flows = flows(sight, seen.wires)
         yield from self._under(kept, sight, seen, held_out, None)
         kept.trust_lasting(sight)
         yield
-        yield from self._words(kept, sight, seen, None)
+        yield from lay_words(kept, sight, *_with_words(sight, seen))
 
     def mend(
         self,
@@ -54,29 +58,45 @@ class PictureLayers:
         sight: Sight,
         held_out: frozenset[str],
         clips: Sequence[QRect],
-        *,
-        is_same_plan: bool,
-    ) -> None:
-        """Paint clips of a picture; of the same plan also what words are new, of another all words."""
-        sight = _without(sight, held_out)
-        seen = _seen(sight, sight.visible.grown(RIM_PX / sight.camera.scale), held_out)
+        words: Wording,
+    ) -> bool:
+        """Paint clips of a picture, and words where they stand otherwise; False when nothing was painted."""
+        kept.plan, sight = sight.plan, _without(sight, held_out)
+        seen = _seen(sight, held_out)
+        arrows = self._turn_arrows(kept, sight, seen, held_out)
+        clips = apart([*clips, *arrows]) if arrows else clips
         for clip in clips:
             for _ in self._under(kept, sight, seen, held_out, clip):
                 pass
         kept.trust_lasting(sight)
-        for _ in self._words(kept, sight, seen, clips if is_same_plan else None):
-            pass
+        worded = _with_words(sight, seen)
+        if words == "stays":
+            return repaint_words(kept, sight, worded.parts, clips)
+        return mend_words(kept, sight, *worded, clips, is_same_plan=words == "pulled")
+
+    def _turn_arrows(
+        self, kept: KeptPicture, sight: Sight, seen: Seen, held_out: frozenset[str]
+    ) -> list[QRect]:
+        """Lay wires anew where one of them has another arrow now, or none any more; return where."""
+        old, now = kept.flows, flows(sight, seen.wires)
+        kept.flows = now
+        turned = [i for i in {**old, **now} if old.get(i) != now.get(i) and i in sight.geometry.paths]
+        clips = apart(rect_round(arrow_box(sight, i)) & kept.rect for i in turned)
+        for clip in clips if kept.has_lasting(sight) else ():  # else all that is painted is laid anew
+            for _ in self._lay(kept, sight, _near(sight, _on_plan(sight, clip), held_out), seen, clip):
+                pass
+        return clips
 
     def _under(
         self, kept: KeptPicture, sight: Sight, seen: Seen, held_out: frozenset[str], clip: QRect | None
     ) -> Iterator[None]:
         painter = QPainter(kept.under)
         try:
-            box = sight.visible
+            box, near = sight.visible, seen
             if clip is not None:
                 painter.setClipRect(clip)
                 box = _on_plan(sight, clip)
-            near = _near(sight, seen, box)
+                near = _near(sight, box, held_out)
             if kept.has_lasting(sight):
                 painter.drawImage(QPointF(0, 0), kept.ground)
             else:
@@ -93,8 +113,7 @@ class PictureLayers:
                 yield from self._parts.steps(painter, sight, dim.parts, dims.parts)
                 painter.setOpacity(1.0)
                 near, among = _among(near, lit, True), _among(seen, lit, True)
-            rim = max(RIM_PX, min(LIGHT_MM * sight.camera.scale, LIGHT_MOST_PX))
-            shining = sight.geometry.parts_in(box.grown(rim / sight.camera.scale))
+            shining = sight.geometry.parts_in(box.grown(farthest_px(sight.camera.scale) / sight.camera.scale))
             paint_halos(
                 painter, sight, [i for i in shining if i not in held_out and (lit is None or i in lit)]
             )
@@ -131,34 +150,6 @@ class PictureLayers:
         paint_wireway_names(painter, sight)
         paint_harnesses(painter, sight)
 
-    def _words(
-        self, kept: KeptPicture, sight: Sight, seen: Seen, clips: Sequence[QRect] | None
-    ) -> Iterator[None]:
-        """Lay the words over what lies under them: everywhere, or in clips and where new labels stand."""
-        if sight.lit is not None:
-            seen = _among(seen, sight.lit, True)
-        names = area_names(sight)
-        taken = [*(n.box for n in names), *flag_boxes(sight, seen.parts)]
-        if clips is None:
-            kept.counts, kept.counts_camera = harness_counts(sight, seen.parts, taken), sight.camera
-        counts = _moved(kept, sight)
-        yield
-        news = kept.labels.place(sight, kept.key, seen.parts, [*taken, *(c.box for c in counts)])
-        yield
-        stale = None if clips is None else [*clips, *(_rect(box) for box in news)]
-        kept.strip_words(stale)
-        painter = QPainter(kept.shown)
-        try:
-            if stale is not None:
-                painter.setClipRegion(_region(stale))
-            paint_area_names(painter, sight, names)
-            paint_counts(painter, sight, counts)
-            yield
-            yield from kept.labels.steps(painter, sight, seen.parts)
-            paint_flags(painter, sight, seen.parts, seen.wires)
-        finally:
-            painter.end()
-
 
 def _without(sight: Sight, held_out: frozenset[str]) -> Sight:
     """Return what is looked at without the wireways held out; parts and wires are left out one by one."""
@@ -168,11 +159,25 @@ def _without(sight: Sight, held_out: frozenset[str]) -> Sight:
     return sight._replace(plan=with_ways(sight.plan, ways - held_out))
 
 
-def _seen(sight: Sight, box: Box, held_out: frozenset[str]) -> Seen:
+def _seen(sight: Sight, held_out: frozenset[str]) -> Seen:
+    """Return what may show in the window, or have words that do."""
+    return _in_box(sight, sight.visible.grown(RIM_PX / sight.camera.scale), held_out)
+
+
+def _near(sight: Sight, box: Box, held_out: frozenset[str]) -> Seen:
+    """Return the parts and wires that may show in a box of the plan."""
+    return _in_box(sight, box.grown(STROKE_PX / sight.camera.scale), held_out)
+
+
+def _in_box(sight: Sight, box: Box, held_out: frozenset[str]) -> Seen:
     parts, wires = sight.geometry.parts_in(box), sight.geometry.wires_in(box)
     if not held_out:
         return Seen(parts, wires)
     return Seen([i for i in parts if i not in held_out], [i for i in wires if i not in held_out])
+
+
+def _with_words(sight: Sight, seen: Seen) -> Seen:
+    return seen if sight.lit is None else _among(seen, sight.lit, True)
 
 
 def _among(seen: Seen, lit: frozenset[str], wanted: bool) -> Seen:
@@ -185,29 +190,3 @@ def _on_plan(sight: Sight, clip: QRect) -> Box:
     corners = (clip.left(), clip.top()), (clip.right() + 1, clip.bottom() + 1)
     (left, top), (right, bottom) = (sight.camera.to_plan(*corner) for corner in corners)
     return Box(left, top, right, bottom)
-
-
-def _near(sight: Sight, seen: Seen, box: Box) -> Seen:
-    """Return the parts and wires that may show in a box of the plan."""
-    box = box.grown(STROKE_PX / sight.camera.scale)
-    parts, wires = frozenset(sight.geometry.parts_in(box)), frozenset(sight.geometry.wires_in(box))
-    return Seen([i for i in seen.parts if i in parts], [i for i in seen.wires if i in wires])
-
-
-def _moved(kept: KeptPicture, sight: Sight) -> list[Count]:
-    """Return the counts of bundles where this camera sees them."""
-    dx, dy = sight.camera.to_px(kept.counts_camera.left_mm, kept.counts_camera.top_mm)
-    return [
-        Count(words, Box(b.left + dx, b.top + dy, b.right + dx, b.bottom + dy)) for words, b in kept.counts
-    ]
-
-
-def _rect(box: Box) -> QRect:
-    return QRectF(box.left, box.top, box.right - box.left, box.bottom - box.top).toAlignedRect()
-
-
-def _region(rects: Iterable[QRect]) -> QRegion:
-    region = QRegion()
-    for rect in rects:
-        region += rect
-    return region

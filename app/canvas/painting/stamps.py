@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPixmap
 
 from app.canvas.geometry import UNKNOWN_MM, Box, own_box
 from app.canvas.hits.hit import SMALLEST_PX
+from app.canvas.painting.lamp_look import shade_of
 from app.canvas.painting.shades import Shades
 from app.theme.paint_picture import paint_items
 from wiring.catalogue.kind import Kind
@@ -21,7 +22,6 @@ RIM_PX = 3  # room round a sign for its lines and dots
 TERMINALS_FROM = 0.8  # pixels per millimetre from which terminals are painted
 BUDGET_PX = 24_000_000  # pixels of all kept stamps together: about 100 MB
 LARGEST_PX = 2600  # a stamp with a longer edge is not kept as one
-SHADE_STEP = 5.0  # lightness is told apart in steps of this
 
 
 class Stamp:
@@ -45,7 +45,7 @@ class Stamps:
         self, kind: Kind | None, part: Part, state: State, scale: float, shades: Shades, ratio: float
     ) -> Stamp | None:
         """Return the stamp of a part; None when it would be too large to keep, see `paint_sign`."""
-        lit = None if state.lightness is None else round(state.lightness / SHADE_STEP) * SHADE_STEP
+        lit = None if state.lightness is None else shade_of(state.lightness)
         state = state._replace(lightness=lit)
         settings = tuple(sorted(part.settings.items())) if part.settings else ()
         key = (part.kind, settings, part.turn_deg, state, scale, shades.dark, ratio)

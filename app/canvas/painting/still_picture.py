@@ -1,25 +1,30 @@
 """The picture of all that stands still, kept until what it shows is another thing."""
 
 import math
-from collections.abc import Callable, Hashable, Iterator
+from collections.abc import Callable, Hashable, Iterator, Sequence
 from time import perf_counter
 
 from PySide6.QtCore import QRect, QRectF
 from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Box
+from app.canvas.hits.hit import SMALLEST_PX
+from app.canvas.painting.changed_places import Place
+from app.canvas.painting.clips import apart, rect_round
 from app.canvas.painting.kept_picture import KeptPicture, look_of
+from app.canvas.painting.lamp_look import farthest_px
 from app.canvas.painting.part_painter import PartPainter
-from app.canvas.painting.picture_layers import LIGHT_MM, LIGHT_MOST_PX, RIM_PX, PictureLayers
+from app.canvas.painting.picture_layers import RIM_PX, PictureLayers
 from app.canvas.painting.wire_painter import WirePainter
 from app.canvas.sight import Sight
 
 LIGHT_WORK = 10  # parts and wires in sight that are painted at once even while the view is pulled and zoomed
 HALF_PX = 0.51  # a picture is moved by whole pixels; it waits so far off its place until it is painted anew
+SIGN_PX = SMALLEST_PX / 2 + 4.0  # no sign shows farther beside its box, be it ever so small
 MOST_MENDED = 0.6  # of the picture; for more of it all is painted
 
 
-StirredSince = Callable[[object], list[Box] | None]  # where the picture of an older key is out of date
+StirredSince = Callable[[object], Sequence[Place] | None]  # where the picture of an older key is out of date
 
 
 class StillPicture:
@@ -104,46 +109,49 @@ class StillPicture:
         """Bring the picture up to the plan where it lies; False when more than a region is out of date."""
         if kept.is_of(sight, key, held_out):
             return True
-        boxes = stirred_since(kept.key)
-        if boxes is None or kept.look != look_of(sight) or sight.lit is not None:
+        places = stirred_since(kept.key)
+        if places is None or kept.look != look_of(sight) or sight.lit is not None:
             return False
         there = sight._replace(camera=kept.camera)
-        clip = self._to_mend(kept, there, held_out, boxes)
-        if clip is None and (may_wait or not kept.has_lasting(there)):
+        clips = self._to_mend(kept, there, held_out, places)
+        if clips is None and (may_wait or not kept.has_lasting(there)):
             return False
-        if clip is None:
-            clip = QRect(0, 0, math.ceil(sight.width_px), math.ceil(sight.height_px))
+        if clips is None:
+            clips = [kept.rect]
+        flagged = any(place.sort == "flag" for place in places)
+        stays = not flagged and (
+            not clips or kept.held_out == held_out and all(place.sort == "sign" for place in places)
+        )
         kept.key, kept.held_out = key, held_out
-        if not clip.isEmpty():
-            self._layers.mend(kept, there, held_out, [clip], is_same_plan=False)
-            self.painted += 1
+        self.painted += self._layers.mend(kept, there, held_out, clips, "stays" if stays else "anew")
         return True
 
     def _to_mend(
-        self, kept: KeptPicture, sight: Sight, held_out: frozenset[str], boxes: list[Box]
-    ) -> QRect | None:
-        """Return the pixels in which the picture is out of date, none when in none; None for all of it."""
+        self, kept: KeptPicture, sight: Sight, held_out: frozenset[str], places: Sequence[Place]
+    ) -> list[QRect] | None:
+        """Return the pixels in which the picture is out of date, none when in none; None for most of it."""
+        rim_px = {"sign": SIGN_PX, "any": RIM_PX}
+        if sight.figures is not None:
+            light = farthest_px(sight.camera.scale)
+            rim_px = {"sign": SIGN_PX + light, "any": max(RIM_PX, light)}
         let_go = sight.geometry.around(held_out ^ kept.held_out)
-        clip = QRect()
-        light = min(LIGHT_MM * sight.camera.scale, LIGHT_MOST_PX) if sight.figures is not None else 0.0
-        rim = max(RIM_PX, light)
-        for box in [*boxes, let_go] if let_go is not None else boxes:
-            left, top = sight.camera.to_px(box.left, box.top)
-            right, bottom = sight.camera.to_px(box.right, box.bottom)
-            clip |= (
-                QRectF(left, top, right - left, bottom - top).adjusted(-rim, -rim, rim, rim).toAlignedRect()
-            )
-        clip &= QRect(0, 0, math.ceil(sight.width_px), math.ceil(sight.height_px))
-        is_most = clip.width() * clip.height() > MOST_MENDED * sight.width_px * sight.height_px
-        return None if is_most else clip
+        clips = []
+        for box, sort in [*places, Place(let_go)] if let_go is not None else places:
+            if sort != "flag":
+                left, top = sight.camera.to_px(box.left, box.top)
+                right, bottom = sight.camera.to_px(box.right, box.bottom)
+                rim = rim_px[sort]
+                clips.append(rect_round(Box(left - rim, top - rim, right + rim, bottom + rim)))
+        clips = apart(clip & kept.rect for clip in clips)
+        area = sum(clip.width() * clip.height() for clip in clips)
+        return None if area > MOST_MENDED * sight.width_px * sight.height_px else clips
 
     def _pull(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> None:
         """Move the picture along with the paper and paint the strips that came into sight."""
         strips = kept.pull(sight.camera)
         if strips:
             there = sight._replace(camera=kept.camera)
-            self._layers.mend(kept, there, held_out, strips, is_same_plan=True)
-            self.painted += 1
+            self.painted += self._layers.mend(kept, there, held_out, strips, "pulled")
 
     def _paint_whole(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> KeptPicture:
         self._drop_next()
@@ -157,8 +165,9 @@ class StillPicture:
         made, self._spare = KeptPicture(sight, self._spare), None
         made.key, made.held_out = key, held_out
         old = self._kept
-        if old is not None and old.is_of(sight, key, held_out) and old.camera.scale == sight.camera.scale:
-            made.labels, made.signs = old.labels, old.signs  # so that no word jumps
+        if old is not None and old.held_out == held_out and old.camera.scale == sight.camera.scale:
+            made.labels = old.labels.copy()  # so that no word jumps
+            made.signs = old.signs if old.is_of(sight, key, held_out) else made.signs
         return made
 
     def _put(self, made: KeptPicture) -> None:

@@ -2,7 +2,7 @@
 
 import itertools
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 from PySide6.QtCore import QPointF
@@ -34,6 +34,7 @@ NEAR_PX = 200.0  # how far outside the window parts are looked at, which letters
 LEAST_LEG_PX = 40.0  # a shorter leg has no room for an arrow
 FLOWING_A = 0.0005  # below this a wire counts as without current
 ARROW = (QPointF(-4, -4.5), QPointF(5.5, 0), QPointF(-4, 4.5))
+ARROW_PX = 9.0  # half the edge of a square that holds it, turned any way, with its edge
 
 
 class WireSigns:
@@ -74,7 +75,7 @@ class WireSigns:
         left, top = sight.camera.left_mm * scale, sight.camera.top_mm * scale
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        flows = sight.figures.wires if sight.figures is not None and scale >= ARROWS_FROM else {}
+        there = flows(sight, ids)
         for wire_id in ids:
             letters = sight.plan.wires[wire_id].colour
             places = self._places.get(wire_id)
@@ -82,10 +83,8 @@ class WireSigns:
                 pixmap = PLATE.pixmap(letters, sight.shades, sight.ratio)
                 for box in places:
                     painter.drawPixmap(whole_px(box.left - left), whole_px(box.top - top), pixmap)
-            figure = flows.get(wire_id)
-            if figure is not None and abs(figure.current_a) > FLOWING_A:
-                path = [sight.camera.to_px(*point) for point in sight.geometry.paths[wire_id]]
-                _paint_arrow(painter, sight, path if figure.current_a > 0 else path[::-1])
+            if wire_id in there:
+                _paint_arrow(painter, sight, *_longest_leg(sight, wire_id, there[wire_id]))
         painter.restore()
 
 
@@ -115,9 +114,30 @@ def _off_parts(sight: Sight, boxes: Sequence[Box]) -> list[bool]:
     return [not one for one in covered.tolist()]
 
 
-def _paint_arrow(painter: QPainter, sight: Sight, path: Sequence[Point]) -> None:
-    """Paint a small tip in the middle of the longest leg."""
+def flows(sight: Sight, ids: Iterable[WireId]) -> dict[WireId, bool]:
+    """Return which wires carry an arrow, and whether their current flows from start to end."""
+    if sight.figures is None or sight.camera.scale < ARROWS_FROM:
+        return {}
+    figures = sight.figures.wires
+    found = ((i, figures[i].current_a) for i in ids if i in figures)
+    return {i: current_a > 0 for i, current_a in found if abs(current_a) > FLOWING_A}
+
+
+def arrow_box(sight: Sight, wire_id: WireId) -> Box:
+    """Return the box in pixels that the arrow of a wire fills, either way."""
+    (ax, ay), (bx, by) = _longest_leg(sight, wire_id, True)
+    x, y = (ax + bx) / 2, (ay + by) / 2
+    return Box(x - ARROW_PX, y - ARROW_PX, x + ARROW_PX, y + ARROW_PX)
+
+
+def _longest_leg(sight: Sight, wire_id: WireId, ahead: bool) -> tuple[Point, Point]:
+    path = [sight.camera.to_px(*point) for point in sight.geometry.paths[wire_id]]
     start, end = max(itertools.pairwise(path), key=lambda leg: math.dist(*leg))
+    return (start, end) if ahead else (end, start)
+
+
+def _paint_arrow(painter: QPainter, sight: Sight, start: Point, end: Point) -> None:
+    """Paint a small tip in the middle of a leg."""
     if math.dist(start, end) < LEAST_LEG_PX:
         return
     painter.save()
