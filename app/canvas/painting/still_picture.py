@@ -120,7 +120,7 @@ class StillPicture:
             clips = [kept.rect]
         flagged = any(place.sort == "flag" for place in places)
         stays = not flagged and (
-            not clips or kept.held_out == held_out and all(place.sort == "sign" for place in places)
+            not clips or (kept.held_out == held_out and all(place.sort == "sign" for place in places))
         )
         kept.key, kept.held_out = key, held_out
         self.painted += self._layers.mend(kept, there, held_out, clips, "stays" if stays else "anew")
