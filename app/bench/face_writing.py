@@ -10,7 +10,7 @@ from app.canvas.inline_input import InlineInput
 from app.canvas.naming import name_of
 from app.inspector.committing import committed
 from app.session import Session
-from wiring.edits.face_items import add_text, change_text
+from wiring.edits.face_items import add_text, change_item
 from wiring.plan.panel_places import to_face
 from wiring.plan.places import Point
 
@@ -24,7 +24,7 @@ def ask_for_words(
 
     def commit(typed: str) -> str:
         if index >= 0:
-            return committed(session, change_text(panel_id, index, text=typed))
+            return committed(session, change_item(panel_id, "text", index, text=typed))
         edit = add_text(panel_id, typed, *act.at, high_mm=pencil.letters_mm, colour=pencil.letters_colour)
         fault = committed(session, edit)
         if not fault:

@@ -13,7 +13,7 @@ from app.inspector.typed_field import TypedField
 from app.inspector.value_field import ON_FACE, SEVERAL, ValueField
 from app.session import Session
 from wiring.edits.edit import Edit
-from wiring.edits.face_items import change_line, change_text
+from wiring.edits.face_items import Sort, change_item
 from wiring.plan.panel import Panel
 from wiring.plan.plan import Plan
 
@@ -33,15 +33,12 @@ class LineFields(Section):
 
     def refresh(self, panel: Panel) -> None:
         """Show the chosen lines, or what the next one will be like."""
-        chosen = [panel.lines[i] for i in self._chosen() if i < len(panel.lines)]
+        chosen = [panel.lines[i] for i in _chosen(self._bench, "line") if i < len(panel.lines)]
         pencil = self._bench.pencil
         width = one_value(line.width_mm for line in chosen) if chosen else pencil.line_mm
         self.width_field.show_units(self._session.plan.habits.units)
         self.width_field.show_value(None if width is None else width / 1000, SEVERAL)
         self.colour.show_value(one_value(line.colour for line in chosen) if chosen else pencil.line_colour)
-
-    def _chosen(self) -> list[int]:
-        return sorted(i.number for i in self._bench.items if i.sort == "line")
 
     def _set_width(self, metres: float | None) -> str:
         width_mm = round((metres or 0.0) * 1000, 3)
@@ -51,11 +48,7 @@ class LineFields(Section):
         return self._set({"colour": letters}, {"line_colour": letters})
 
     def _set(self, fields: dict[str, Any], pencil: dict[str, Any]) -> str:
-        panel_id, chosen = self._bench.panel, self._chosen()
-        if not chosen:
-            self._bench.sharpen(self._bench.pencil._replace(**pencil))
-            return ""
-        return _each(self._session, [change_line(panel_id, i, **fields) for i in chosen])
+        return _set_each(self._session, self._bench, "line", fields, pencil)
 
 
 class LegendFields(Section):
@@ -77,7 +70,7 @@ class LegendFields(Section):
 
     def refresh(self, panel: Panel) -> None:
         """Show the chosen legends, or what the next one will be like."""
-        chosen = [panel.texts[i] for i in self._chosen() if i < len(panel.texts)]
+        chosen = [panel.texts[i] for i in _chosen(self._bench, "text") if i < len(panel.texts)]
         pencil = self._bench.pencil
         high = one_value(text.high_mm for text in chosen) if chosen else pencil.letters_mm
         self.high.show_units(self._session.plan.habits.units)
@@ -89,9 +82,6 @@ class LegendFields(Section):
             self.words.show_text(chosen[0].text)
             self.turn.show_value(one_value(t.turn_deg for t in chosen), SEVERAL)
 
-    def _chosen(self) -> list[int]:
-        return sorted(i.number for i in self._bench.items if i.sort == "text")
-
     def _set_high(self, metres: float | None) -> str:
         high_mm = round((metres or 0.0) * 1000, 3)
         return self._set({"high_mm": high_mm}, {"letters_mm": high_mm})
@@ -100,15 +90,21 @@ class LegendFields(Section):
         return self._set({"colour": letters}, {"letters_colour": letters})
 
     def _set(self, fields: dict[str, Any], pencil: dict[str, Any]) -> str:
-        panel_id, chosen = self._bench.panel, self._chosen()
-        if not chosen:
-            self._bench.sharpen(self._bench.pencil._replace(**pencil))
-            return ""
-        return _each(self._session, [change_text(panel_id, i, **fields) for i in chosen])
+        return _set_each(self._session, self._bench, "text", fields, pencil)
 
 
-def _each(session: Session, edits: list[Edit]) -> str:
-    """Do several edits as one step."""
+def _chosen(bench: Bench, sort: Sort) -> list[int]:
+    return sorted(i.number for i in bench.items if i.sort == sort)
+
+
+def _set_each(
+    session: Session, bench: Bench, sort: Sort, fields: dict[str, Any], pencil: dict[str, Any]
+) -> str:
+    """Change what is chosen, in one step, or else the pencil for what is drawn next."""
+    edits = [change_item(bench.panel, sort, i, **fields) for i in _chosen(bench, sort)]
+    if not edits:
+        bench.sharpen(bench.pencil._replace(**pencil))
+        return ""
 
     def apply(plan: Plan) -> Plan:
         for edit in edits:

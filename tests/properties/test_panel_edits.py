@@ -12,8 +12,7 @@ from wiring.edits.edit import EditRefused
 from wiring.edits.face_items import (
     add_line,
     add_text,
-    change_line,
-    change_text,
+    change_item,
     move_items,
     move_line_corner,
 )
@@ -45,8 +44,15 @@ EDITS = st.one_of(
         st.sampled_from(["BK", "wh", "GNYE", "RDWH"]),
     ),
     st.builds(add_text, st.just(PANEL), st.sampled_from(["DOCK", " ", "A\nB"]), PLACES, PLACES),
-    st.builds(change_line, st.just(PANEL), INDICES, colour=st.sampled_from(["RD", "x"])),
-    st.builds(change_text, st.just(PANEL), INDICES, high_mm=st.sampled_from([0.1, 2.0]), text=st.just("B")),
+    st.builds(change_item, st.just(PANEL), st.just("line"), INDICES, colour=st.sampled_from(["RD", "x"])),
+    st.builds(
+        change_item,
+        st.just(PANEL),
+        st.just("text"),
+        INDICES,
+        high_mm=st.sampled_from([0.1, 2.0]),
+        text=st.just("B"),
+    ),
     st.builds(move_line_corner, st.just(PANEL), INDICES, INDICES, PLACES, PLACES),
     st.builds(move_items, st.just(PANEL), st.sets(INDICES), st.sets(INDICES), PLACES, PLACES),
     st.builds(remove_from_face, st.just(PANEL), st.just(()), st.sets(INDICES), st.sets(INDICES)),

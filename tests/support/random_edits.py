@@ -205,11 +205,8 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
         h.one("panels"), [h.at(), (9, 9)], h.pick(4.0, -1.0)
     ),
     "face_items.add_text": lambda h: face_items.add_text(h.one("panels"), h.pick("UP MAIN", ""), *h.at()),
-    "face_items.change_line": lambda h: face_items.change_line(
-        h.one("panels"), h.index(), colour=h.pick(*COLOURS)
-    ),
-    "face_items.change_text": lambda h: face_items.change_text(
-        h.one("panels"), h.index(), text=h.pick("Yard", "")
+    "face_items.change_item": lambda h: face_items.change_item(
+        h.one("panels"), h.pick("line", "text"), h.index(), colour=h.pick(*COLOURS)
     ),
     "face_items.move_line_corner": lambda h: face_items.move_line_corner(
         h.one("panels"), h.index(), h.index(), *h.at()

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Collection, Iterable
 from types import MappingProxyType
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar
 
 import msgspec
 
@@ -15,8 +15,12 @@ from wiring.plan.places import Point
 from wiring.plan.plan import Plan
 
 T = TypeVar("T", FaceLine, FaceText)
-LINE_FIELDS = ("width_mm", "colour")
-TEXT_FIELDS = ("text", "x_mm", "y_mm", "high_mm", "colour", "turn_deg")
+Sort = Literal["line", "text"]
+WORDS: dict[Sort, str] = {"line": "track line", "text": "legend"}
+FIELDS: dict[Sort, tuple[str, ...]] = {
+    "line": ("width_mm", "colour"),
+    "text": ("text", "x_mm", "y_mm", "high_mm", "colour", "turn_deg"),
+}
 
 
 def add_line(panel_id: str, points: Iterable[Point], width_mm: float = 4.0, colour: str = "BK") -> Edit:
@@ -33,7 +37,7 @@ def add_line(panel_id: str, points: Iterable[Point], width_mm: float = 4.0, colo
 
 def add_text(panel_id: str, text: str, x_mm: float, y_mm: float, **fields: Any) -> Edit:  # noqa: ANN401
     """Put a legend with its middle on a place of the face; `fields` as FaceText has them."""
-    _refuse_unknown(fields, TEXT_FIELDS, "legend")
+    _refuse_unknown(fields, "text")
 
     def apply(plan: Plan) -> Plan:
         panel = panel_of(plan, panel_id)
@@ -44,28 +48,19 @@ def add_text(panel_id: str, text: str, x_mm: float, y_mm: float, **fields: Any) 
     return Edit("Put legend", apply)
 
 
-def change_line(panel_id: str, index: int, **fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
-    """Set width_mm or colour of the track line of that index."""
-    _refuse_unknown(fields, LINE_FIELDS, "track line")
+def change_item(panel_id: str, sort: Sort, index: int, **fields: Any) -> Edit:  # noqa: ANN401
+    """Set fields of the track line ("line") or legend ("text") of that index, those of FIELDS."""
+    _refuse_unknown(fields, sort)
 
     def apply(plan: Plan) -> Plan:
         panel = panel_of(plan, panel_id)
-        new = msgspec.structs.replace(_line(panel, index), **_tidied(fields))
-        return _with(plan, panel, lines=_put(panel.lines, index, new))
+        if sort == "line":
+            line = msgspec.structs.replace(_at(panel, panel.lines, sort, index), **_tidied(fields))
+            return _with(plan, panel, lines=_put(panel.lines, index, line))
+        text = msgspec.structs.replace(_at(panel, panel.texts, sort, index), **_tidied(fields))
+        return _with(plan, panel, texts=_put(panel.texts, index, text))
 
-    return Edit("Change track line", apply)
-
-
-def change_text(panel_id: str, index: int, **fields: Any) -> Edit:  # noqa: ANN401 - each field has its own type
-    """Set text, place, height, colour or turn of the legend of that index."""
-    _refuse_unknown(fields, TEXT_FIELDS, "legend")
-
-    def apply(plan: Plan) -> Plan:
-        panel = panel_of(plan, panel_id)
-        new = msgspec.structs.replace(_text(panel, index), **_tidied(fields))
-        return _with(plan, panel, texts=_put(panel.texts, index, new))
-
-    return Edit("Change legend", apply)
+    return Edit(f"Change {WORDS[sort]}", apply)
 
 
 def move_line_corner(panel_id: str, index: int, corner: int, x_mm: float, y_mm: float) -> Edit:
@@ -73,7 +68,7 @@ def move_line_corner(panel_id: str, index: int, corner: int, x_mm: float, y_mm: 
 
     def apply(plan: Plan) -> Plan:
         panel = panel_of(plan, panel_id)
-        line = _line(panel, index)
+        line = _at(panel, panel.lines, "line", index)
         if not 0 <= corner < len(line.points):
             raise EditRefused(f"The track line on the panel {panel.name} has no such corner any more.")
         points = (*line.points[:corner], _tidy((x_mm, y_mm)), *line.points[corner + 1 :])
@@ -116,26 +111,20 @@ def _with(plan: Plan, old: Panel, **fields: Any) -> Plan:  # noqa: ANN401 - line
     return plan.with_changes(panels=MappingProxyType({**dict(plan.panels), new.id: new}))
 
 
-def _line(panel: Panel, index: int) -> FaceLine:
-    if not 0 <= index < len(panel.lines):
-        raise EditRefused(f"The panel {panel.name} has no such track line any more.")
-    return panel.lines[index]
-
-
-def _text(panel: Panel, index: int) -> FaceText:
-    if not 0 <= index < len(panel.texts):
-        raise EditRefused(f"The panel {panel.name} has no such legend any more.")
-    return panel.texts[index]
+def _at(panel: Panel, items: tuple[T, ...], sort: Sort, index: int) -> T:
+    if not 0 <= index < len(items):
+        raise EditRefused(f"The panel {panel.name} has no such {WORDS[sort]} any more.")
+    return items[index]
 
 
 def _put(items: tuple[T, ...], index: int, new: T) -> tuple[T, ...]:
     return items[:index] + (new,) + items[index + 1 :]  # noqa: RUF005 - the checker loses T in a starred one
 
 
-def _refuse_unknown(fields: dict[str, Any], known: tuple[str, ...], word: str) -> None:
-    unknown = fields.keys() - set(known)
+def _refuse_unknown(fields: dict[str, Any], sort: Sort) -> None:
+    unknown = fields.keys() - set(FIELDS[sort])
     if unknown:
-        raise TypeError(f"a {word} has no field {', '.join(sorted(unknown))} to set")
+        raise TypeError(f"a {WORDS[sort]} has no field {', '.join(sorted(unknown))} to set")
 
 
 def _tidied(fields: dict[str, Any]) -> dict[str, Any]:
