@@ -26,7 +26,7 @@ POOR = {
 LESSENED = ("wire-drop", "wire-current", "pulse-weak", "throw-weak")
 
 
-# While a supply gives in, nothing behind it carries what it will; what a bare LED draws, only wires hold back.
+# While a supply gives in, nothing behind it carries what it will; what a bare LED draws is no load either.
 UNREAL = {"supply-shut-off", "supply-in-limit", "supply-shorted", "led-without-resistor"}
 
 
