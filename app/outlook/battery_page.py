@@ -157,8 +157,9 @@ class BatteryPage(QWidget):
         focus = QApplication.focusWidget()
         inside = focus is not None and self.isAncestorOf(focus) and not self.switch.isAncestorOf(focus)
         self._show_section()
-        if inside:
-            self.landing.setFocus()
+        if inside:  # what is still being worked out cannot have the keys; they go to its name above
+            shown = self.landing.isVisible()
+            (self.landing if shown else self.switch.pressed).setFocus()
 
     @property
     def landing(self) -> QWidget:

@@ -35,6 +35,11 @@ class SectionSwitch(QFrame):
         """Which is down."""
         return self._group.checkedId()
 
+    @property
+    def pressed(self) -> QToolButton:
+        """The button that is down."""
+        return list(self.buttons.values())[self.index]
+
     def choose(self, index: int) -> None:
         """Press one."""
         self._group.button(index).setChecked(True)

@@ -159,6 +159,22 @@ def test_what_counts_most_comes_first(editor, page):
     assert sizes == sorted(sizes, reverse=True) and sizes[0] > 10
 
 
+def test_the_keys_do_not_go_to_the_title_while_a_section_is_worked_out(page, monkeypatch):
+    monkeypatch.setattr(page.packs.making, "ask", lambda _work: None)  # as if it took long
+    page.packs._asked = None
+    page.curve.setFocus()
+    QTest.mouseClick(page.switch.buttons["Other packs"], Qt.MouseButton.LeftButton)
+    assert not page.packs.table.isVisible()
+    assert page.switch.buttons["Other packs"].hasFocus()
+
+
+def test_every_pack_says_why_it_stands_where_it_stands(page):
+    page.switch.choose(PACKS)
+    table = page.packs.table
+    said = {table.item(row, table.columnCount() - 2).text() for row in range(table.rowCount())}
+    assert table.rowCount() > 8 and "" not in said
+
+
 def test_sections_are_reached_by_keys_alone(editor, page):
     button = page.switch.buttons["Log"]
     button.setFocus()

@@ -42,6 +42,10 @@ def _reasons(
             yield f"Lasts {ratio:.1f} times as long as what the plan has."
         elif ratio <= 0.75:
             yield f"Lasts only {ratio:.0%} as long as what the plan has."
+        elif 0.95 <= ratio <= 1.05:
+            yield "Lasts as long as what the plan has."
+        else:
+            yield f"Lasts {ratio:.0%} as long as what the plan has."
     priced = [c.cost_a_year for c in lit if c.cost_a_year is not None]
     if one.cost_a_year is not None and len(priced) > 1 and one.cost_a_year == min(priced):
         yield "Costs the least a year."
