@@ -11,15 +11,17 @@ from app.bench.face_sight import FaceSight
 from app.bench.face_view import FaceView
 from app.bench.face_wires import courses
 from app.bench.face_wiring import bend_on_face
+from app.canvas.hands.key_table import BENCH_KEYS
 from app.canvas.hands.keys import (
     ARROWS,
     FINE_MM,
     PLAIN,
     TO_GESTURE,
     US_FINE_MM,
-    WITH_CTRL,
     WITH_SHIFT,
     ZOOM_KEYS,
+    Combination,
+    combination,
     pressed,
     types_text,
 )
@@ -27,44 +29,18 @@ from wiring.edits.panel_spacing import spacing_of
 
 Key = Qt.Key
 PAN_PX = 60.0
-Combination = tuple[Qt.Key, Qt.KeyboardModifier]
+TOOLS = ("turn over", "line", "text", "select", "wire")
+OF_THE_VIEW = ("next", "previous", "shift", "shift a little", "leave", "nearer", "farther", "show all")
+
+
+def _obeyed(names: Callable[[str], bool]) -> dict[Combination, str]:
+    rows = (row for row in BENCH_KEYS if row.when in ("always", "chosen") and names(row.name))
+    return {combination(key): row.name for row in rows for key in row.keys}
+
+
 # What is chosen, by the names the window has for it too; the same keys as on the plan where there is one.
-TO_CHOSEN: dict[Combination, str] = {
-    (Key.Key_R, PLAIN): "turn",
-    (Key.Key_R, WITH_SHIFT): "turn back",
-    (Key.Key_T, PLAIN): "throw",
-    (Key.Key_J, PLAIN): "whole",
-    (Key.Key_Space, PLAIN): "throw",
-    (Key.Key_Delete, PLAIN): "remove",
-    (Key.Key_Backspace, PLAIN): "remove",
-    (Key.Key_Return, PLAIN): "rename",
-    (Key.Key_F2, PLAIN): "rename",
-    (Key.Key_A, WITH_CTRL): "select_all",
-    (Key.Key_C, WITH_CTRL): "copy",
-    (Key.Key_X, WITH_CTRL): "cut",
-    (Key.Key_V, WITH_CTRL): "paste",
-    (Key.Key_D, WITH_CTRL): "duplicate",
-    (Key.Key_G, PLAIN): "onto",
-    (Key.Key_X, PLAIN): "across",
-    (Key.Key_Y, PLAIN): "down",
-    (Key.Key_E, PLAIN): "space_across",
-    (Key.Key_E, WITH_SHIFT): "space_down",
-    (Key.Key_Left, WITH_CTRL | WITH_SHIFT): "left",
-    (Key.Key_Right, WITH_CTRL | WITH_SHIFT): "right",
-    (Key.Key_Up, WITH_CTRL | WITH_SHIFT): "top",
-    (Key.Key_Down, WITH_CTRL | WITH_SHIFT): "bottom",
-    (Key.Key_H, PLAIN): "row",
-    (Key.Key_H, WITH_SHIFT): "column",
-    (Key.Key_M, WITH_CTRL): "mirror_across",
-    (Key.Key_M, WITH_CTRL | WITH_SHIFT): "mirror_down",
-}
-TO_TOOLS: dict[Combination, str] = {
-    (Key.Key_B, PLAIN): "turn over",
-    (Key.Key_D, PLAIN): "line",
-    (Key.Key_L, PLAIN): "text",
-    (Key.Key_V, PLAIN): "select",
-    (Key.Key_W, PLAIN): "wire",
-}
+TO_CHOSEN = _obeyed(lambda name: name not in (*TOOLS, *OF_THE_VIEW))
+TO_TOOLS = _obeyed(TOOLS.__contains__)
 KEYS = (
     "B turns the panel over, W pulls a wire behind it, D draws a track line, L puts a legend, "
     "Tab goes from thing to thing, arrows move by the spacing, Ctrl+C and Ctrl+V copy and paste, "
@@ -97,26 +73,26 @@ class TypedFace(FaceView):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Give a key to the gesture, or to what is chosen."""
-        combination = pressed(event)
-        key = combination[0]
+        one = pressed(event)
+        key = one[0]
         if self.panel is None or self.typing.isVisible():
             event.accept()  # an arrow that the line has no use for must not nudge what is chosen
         elif key == Key.Key_Escape:
             self.escape()
         elif self.acting.preview.types and types_text(event):
             self.acting.send(self.pointer_here("key")._replace(text=event.text()))
-        elif self.acting.runs and combination in TO_GESTURE:
-            self.acting.send(self.pointer_here("key")._replace(key=TO_GESTURE[combination]))
-        elif key in ARROWS and combination[1] in (PLAIN, WITH_SHIFT):
-            self._arrow(key, fine=combination[1] == WITH_SHIFT)
-        elif combination in ZOOM_KEYS:
-            self.look(self.camera.zoomed(ZOOM_KEYS[combination], (self.width() / 2, self.height() / 2)))
+        elif self.acting.runs and one in TO_GESTURE:
+            self.acting.send(self.pointer_here("key")._replace(key=TO_GESTURE[one]))
+        elif key in ARROWS and one[1] in (PLAIN, WITH_SHIFT):
+            self._arrow(key, fine=one[1] == WITH_SHIFT)
+        elif one in ZOOM_KEYS:
+            self.look(self.camera.zoomed(ZOOM_KEYS[one], (self.width() / 2, self.height() / 2)))
         elif key == Key.Key_Home:
             self.fit()
-        elif combination in TO_TOOLS:
-            self.take(TO_TOOLS[combination])
+        elif one in TO_TOOLS:
+            self.take(TO_TOOLS[one])
         else:  # what means nothing here must mean nothing to the plan beneath either
-            self.act(TO_CHOSEN.get(combination, ""))
+            self.act(TO_CHOSEN.get(one, ""))
 
     def take(self, tool: str) -> None:
         """Take a tool in hand by key, or turn the panel over."""

@@ -15,8 +15,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
-from app.bench.face_key_table import FACE_KEYS
-from app.canvas.hands.key_table import PLAN_KEYS, WHEN
+from app.canvas.hands.key_table import KEYS, where
 from app.theme.icons import icon
 from app.theme.sizes import section_width
 from app.window.actions import ACTS, DRAWN, LINES, OF_THE_PLAN, PICTURE
@@ -83,9 +82,8 @@ class KeyRow(NamedTuple):
 
 def key_rows(window: "MainWindow") -> tuple[KeyRow, ...]:
     """Return every key, read from the acts and from the tables that plan and bench obey."""
-    plan = tuple(KeyRow(WHEN[k.when], k.words, k.keys) for k in PLAN_KEYS)
-    bench = tuple(KeyRow("Panel on the bench", k.words, k.keys) for k in FACE_KEYS)
-    return (*_of_menus(window), *plan, *bench, *(KeyRow(*other) for other in OTHERS))
+    surfaces = tuple(KeyRow(where(k), k.words, k.keys, OTHER_WORDS.get(k.name, "")) for k in KEYS)
+    return (*_of_menus(window), *surfaces, *(KeyRow(*other) for other in OTHERS))
 
 
 def _of_menus(window: "MainWindow") -> Iterator[KeyRow]:

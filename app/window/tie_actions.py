@@ -51,7 +51,7 @@ def tie(window: "MainWindow") -> None:
         "menu": lambda: _take_tool(window, window.plan_view.show_menu),
         "remove": window.plan_view.remove_selected,
         "rename": lambda: _rename(window),
-        "select_all": lambda: window.plan_view.do("select all"),
+        "select_all": lambda: window.plan_view.do("select_all"),
         "find_kind": lambda: _find_kind(window),
         "find_part": lambda: _find_part(window),
         "put_back": session.stand_as_in_use,

@@ -11,15 +11,14 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QMenu
 from support.editors import open_demo
 
-from app.bench.face_key_table import FACE_KEYS
-from app.bench.face_keys import TO_CHOSEN, TO_TOOLS
-from app.canvas.hands.key_table import PLAN_KEYS
+from app.bench.face_keys import OF_THE_VIEW, TO_CHOSEN, TO_TOOLS
+from app.canvas.hands.key_table import BENCH_KEYS, KEYS, PLAN_KEYS
 from app.canvas.hands.keys import TO_GESTURE, TO_SELECTION, ZOOM_KEYS, combination
 from app.window.actions import OF_THE_PLAN
 from app.window.keys_list import KeysList, key_rows, show_keys
 
 # What the plan obeys under the same key as the window is the same deed.
-SAME = {"turn": "turn", "remove": "remove", "select all": "select_all", "duplicate": "duplicate"} | {
+SAME = {"turn": "turn", "remove": "remove", "select_all": "select_all", "duplicate": "duplicate"} | {
     name: name for name in OF_THE_PLAN
 }
 # Keys that desktops and input methods take before a program sees them; from memory of common desktops.
@@ -64,9 +63,10 @@ def test_a_key_of_the_plan_that_the_window_has_too_does_the_same(editor):
     assert met >= 4
 
 
-def test_on_the_plan_a_key_means_one_thing_at_a_time():
+@pytest.mark.parametrize("table", [PLAN_KEYS, BENCH_KEYS])
+def test_on_plan_and_bench_a_key_means_one_thing_at_a_time(table):
     for when in ({"always", "chosen"}, {"always", "nothing"}, {"in hand"}):
-        keys = Counter(combination(k) for row in PLAN_KEYS if row.when in when for k in row.keys)
+        keys = Counter(combination(k) for row in table if row.when in when for k in row.keys)
         assert {k for k, n in keys.items() if n > 1} == set(), when
 
 
@@ -76,10 +76,11 @@ def test_the_table_is_what_the_plan_obeys():
 
 
 def test_the_table_of_the_bench_is_what_it_obeys():
-    listed = {(row.name, combination(k)) for row in FACE_KEYS for k in row.keys}
+    rows = [row for row in BENCH_KEYS if row.when in ("always", "chosen")]
+    listed = {(row.name, combination(k)) for row in rows for k in row.keys}
     obeyed = {(name, keys) for table in (TO_CHOSEN, TO_TOOLS) for keys, name in table.items()}
     assert obeyed <= listed
-    assert {name for name, _ in listed - obeyed} == {"next", "shift", "leave"}
+    assert {name for name, _ in listed - obeyed} == set(OF_THE_VIEW)
 
 
 @pytest.mark.parametrize(
@@ -92,7 +93,7 @@ def test_what_desktops_take_is_known(key, is_taken):
 
 def test_no_key_belongs_to_the_desktop_or_to_a_menu(editor):
     keys = [k for k, _ in window_keys(editor)]
-    keys += [QKeySequence(k).toString() for row in (*PLAN_KEYS, *FACE_KEYS) for k in row.keys]
+    keys += [QKeySequence(k).toString() for row in KEYS for k in row.keys]
     assert [k for k in keys if TAKEN.fullmatch(k)] == []
     letters = [letter_of(action.text()) for action in editor.window.header.menu_bar.actions()]
     assert all(letters) and len(set(letters)) == len(letters)
@@ -130,6 +131,9 @@ def test_the_list_names_every_key_and_is_searched(editor, qtbot):
     listed = {QKeySequence(k).toString() for row in rows for k in row.keys}
     assert {k for k, _ in window_keys(editor)} <= listed
     assert all(row.words and row.where for row in rows)
+    where = {row.words: row.where for row in rows}
+    assert where["Turn the panel over"] == "On the panel bench"
+    assert where["Turn a quarter"] == "On plan and panel bench, with something selected"
     show_keys(editor.window)
     keys = editor.window.findChild(KeysList)
     assert not keys.isModal() and keys.table.rowCount() == len(rows)

@@ -98,7 +98,7 @@ class SelectionKeys:
             "turn back": lambda: deeds.turn(-QUARTER_DEG),
             "throw": deeds.throw,
             "remove": deeds.remove,
-            "select all": deeds.select_all,
+            "select_all": deeds.select_all,
             "take next": lambda: roaming.go(1, adds=True),
             "take previous": lambda: roaming.go(-1, adds=True),
             "leave out": roaming.leave_out,
