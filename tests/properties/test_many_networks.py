@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from support.networks import Given, draw
 from support.random_networks import network_of
-from support.solved import check_figures
+from support.solved import check_figures, check_power, check_problems, unsolved
 
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.circuit.figures import Figures
@@ -22,7 +22,6 @@ NETWORKS = int(os.environ.get("UNDERBOARD_NETWORKS", "2000"))
 TOGETHER = 10  # networks a plan
 BATCHES = 20
 ALONE = 10  # networks a batch that are solved by themselves too
-CODES = {"shorted", "floating", "loop", "not solved", "backward", "collapsed", "buzzing", "over limit"}
 
 
 def side_by_side(seeds: range) -> Plan:
@@ -36,14 +35,14 @@ def side_by_side(seeds: range) -> Plan:
 
 
 def check(plan: Plan, seeds: range) -> Figures:
-    """Every part has figures or is named in a problem, and Kirchhoff holds in each network by its own."""
+    """Every part has figures or is named in a problem; Kirchhoff and Tellegen hold in each network."""
     kinds = builtin_kinds()
     settled = settle(plan, kinds, in_use(plan, kinds), None)
     figures = figures_of(settled)
     check_figures(plan, figures)
-    named = {part for problem in figures.problems if problem.code == "not solved" for part in problem.parts}
-    assert {problem.code for problem in figures.problems} <= CODES
-    missing = set(plan.parts) - set(figures.parts) - named
+    check_problems(plan, figures)
+    check_power(plan, figures, whose)
+    missing = set(plan.parts) - set(figures.parts) - unsolved(figures)
     assert not missing, f"neither figures nor a finding: {sorted(missing)}"
     check_residuals(settled, seeds)
     return figures
@@ -54,17 +53,20 @@ def check_residuals(settled: Settled, seeds: range) -> None:
     plan = settled.assembly.plan
     largest: dict[str, float] = {}
     for owner, amps in zip(settled.assembly.owners, settled.reading.amps.tolist(), strict=True):
-        whose = network_called(plan, owner)
-        largest[whose] = max(largest.get(whose, 0.0), abs(amps))
+        network = network_called(plan, owner)
+        largest[network] = max(largest.get(network, 0.0), abs(amps))
     for first in settled.islands.references.tolist():
         island = settled.islands.fed[int(settled.islands.of_node[first])]
-        whose = network_called(plan, settled.assembly.owners[int(island.branches[0])])
+        network = network_called(plan, settled.assembly.owners[int(island.branches[0])])
         left = float(settled.reading.residual_a[first])
-        assert left <= 1e-6 * largest[whose] + 1e-9, f"network {whose} of {seeds} leaves {left} A"
+        assert left <= 1e-6 * largest[network] + 1e-9, f"network {network} of {seeds} leaves {left} A"
 
 
 def network_called(plan: Plan, owner: str) -> str:
-    part = plan.wires[owner].start.part if owner in plan.wires else owner
+    return whose(plan.wires[owner].start.part if owner in plan.wires else owner)
+
+
+def whose(part: str) -> str:
     return part[1 : part.index("P")]
 
 

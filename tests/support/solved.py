@@ -2,7 +2,7 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.circuit.figures import Figures
@@ -10,6 +10,8 @@ from wiring.circuit.solve import solve
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.plan.positions import in_use
+
+CODES = {"shorted", "floating", "loop", "not solved", "backward", "collapsed", "buzzing", "over limit"}
 
 
 def solved(plan: Plan, positions: Mapping[str, str] | None = None, start: Figures | None = None) -> Figures:
@@ -62,3 +64,47 @@ def _check_two_terminal_parts(plan: Plan, figures: Figures, largest: float) -> N
         into, out = (brought[TerminalRef(part_id, terminal.name)] for terminal in terminals)
         assert abs(into + out) <= 1e-6 * largest + 1e-8
         assert abs(abs(into) - abs(taken.current_a)) <= 1e-6 * largest + 1e-8
+
+
+def unsolved(figures: Figures) -> set[str]:
+    """The parts that are named as left out of the figures."""
+    return {part for problem in figures.problems if problem.code == "not solved" for part in problem.parts}
+
+
+def check_problems(plan: Plan, figures: Figures) -> None:
+    """Each is of a known code, in words, and names parts and wires there are."""
+    for problem in figures.problems:
+        assert problem.code in CODES
+        assert set(problem.parts) <= set(plan.parts)
+        assert set(problem.wires) <= set(plan.wires)
+        assert problem.words.endswith(".")
+        assert "None" not in problem.words
+        assert "nan" not in problem.words
+
+
+def check_power(plan: Plan, figures: Figures, whose: Callable[[str], str] = lambda part: "") -> None:
+    """Tellegen: what supplies give is what parts and wires turn into heat and light.
+
+    `whose` tells the network a part belongs to, where several lie side by side: it holds in each.
+    """
+    given, taken, turned = (defaultdict(float) for _ in range(3))
+    for part, supply in figures.supplies.items():
+        given[whose(part)] += supply.power_w
+        turned[whose(part)] += abs(supply.power_w)
+    for wire_id, wire in figures.wires.items():
+        for sums in (taken, turned):
+            sums[whose(plan.wires[wire_id].start.part)] += wire.power_w
+    for part in figures.parts:
+        taken[whose(part)] += _taken_w(plan, figures, part)
+    for network in {whose(part) for part in plan.parts} - {whose(part) for part in unsolved(figures)}:
+        within = 1e-6 + 1e-6 * turned[network]
+        assert math.isclose(given[network], taken[network], rel_tol=1e-6, abs_tol=within), network
+
+
+def _taken_w(plan: Plan, figures: Figures, part: str) -> float:
+    """What goes into a part; of a converter the figure is what is left of that after what it gives."""
+    if part not in figures.supplies:
+        return figures.parts[part].power_w
+    if builtin_kinds()[plan.parts[part].kind].behaviour == "converter":
+        return figures.parts[part].power_w + figures.supplies[part].power_w
+    return 0.0
