@@ -7,6 +7,7 @@ from wiring.catalogue.kind import Kind
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.offers import renew
 from wiring.findings.situation import Situation
+from wiring.findings.supplies import resistors_first
 from wiring.findings.words import amps, do, part_name
 from wiring.plan.part import Part
 from wiring.standards.cells import CELLS
@@ -49,7 +50,7 @@ def _heavy(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
         f"{part_name(plan, part.id)} gives {amps(plan, figure.current_a)}; "
         f"such a battery does well up to about {amps(plan, most_a)}.",
         "Much of its energy is lost inside it, and its volts fall quickly.",
-        "Use larger cells (AA, C or D in a holder), or a supply.",
+        resistors_first(situation, part.id) or "Use larger cells (AA, C or D in a holder), or a supply.",
         (part.id,),
     )
 

@@ -6,6 +6,7 @@ import numpy as np
 
 from wiring.findings.asked import asked, figures_of, settings_of
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.leds_across import all_across
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names, percent, volts
 from wiring.studies.light import alike_by_scene, evenness, lit
@@ -23,7 +24,10 @@ def find(situation: Situation) -> Iterator[Finding]:
     yield from _over(situation)
     shine = lit(situation.figures, asked(situation, LIGHTS).ids)
     dim = {lamp for lamp, lightness in shine.items() if lightness < situation.plan.habits.dim_lightness}
-    yield from _dim(situation, shine, dim)
+    told = (
+        {led for chain in all_across(situation) if not chain.lights for led in chain.leds} if dim else set()
+    )
+    yield from _dim(situation, shine, dim - told)
     yield from _uneven(situation, shine, dim)
 
 

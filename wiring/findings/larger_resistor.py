@@ -46,6 +46,21 @@ def larger_resistor(situation: Situation, leds: Sequence[PartId]) -> LargerResis
     return LargerResistor(f"Use {words} for {part_names(plan, resistors)}", act)
 
 
+def some_resistor(situation: Situation, leds: Sequence[PartId]) -> str:
+    """Return the mend of LEDs for which no value can be told: a larger resistor, or one at all."""
+    if not any(_held(situation, i) for led in leds for i in _chain(situation, led)):
+        return f"Put a resistor in series with {'it' if len(leds) == 1 else 'each'}"
+    return "Use a larger series resistor"
+
+
+def _held(situation: Situation, part: PartId) -> bool:
+    """Whether a part of a chain is or has a resistor, or hangs on one it may share."""
+    if _behaviour(situation, part) != "led" or _value(situation, part, "series_ohm") > 0:
+        return True
+    both = [situation.joints.reach((TerminalRef(part, end),), STIFF).terminals for end in ("A", "K")]
+    return any(_behaviour(situation, ref.part) == "resistor" for near in both for ref in near)
+
+
 def _of_chain(situation: Situation, chain: Sequence[PartId]) -> tuple[PartId, ResistorChoice] | None:
     """Return the only resistor of a chain, and what it should be: the volts left for it over the current."""
     resistors = [i for i in chain if _behaviour(situation, i) == "resistor"]

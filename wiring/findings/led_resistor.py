@@ -6,85 +6,148 @@ import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.linear import Floats
-from wiring.findings.asked import Asked, asked, figures_of, settings_of
+from wiring.findings.asked import Asked, asked, figures_of
 from wiring.findings.finding import Finding, Rank
-from wiring.findings.larger_resistor import larger_resistor
+from wiring.findings.larger_resistor import larger_resistor, some_resistor
+from wiring.findings.leds_across import Across, all_across
 from wiring.findings.offers import resistor_before
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, ohms, part_names, volts, watts
+from wiring.plan.names import PartId
 from wiring.plan.part import Part
-from wiring.studies.joints import LASTING, Link, ends
 from wiring.studies.keeping import kept
-from wiring.studies.nets import Net
-from wiring.studies.resistor_choice import ResistorChoice, series_resistor
-from wiring.studies.roles import SOURCE_ENDS, SOURCES
+from wiring.studies.resistor_choice import ResistorChoice
 from wiring.studies.settings import number
 
-LEDS, LIT = ("led",), ("led", "strip")
+LIT = ("led", "strip")
 
 
 def find(situation: Situation) -> Iterator[Finding]:
-    """Find LEDs wired straight across a supply, then LEDs with too much current, grouped by kind."""
-    bare = tuple(straight_across(situation))
-    plan = situation.plan
-    groups: dict[tuple[str, str, ResistorChoice | None], list[Part]] = {}
-    for part, source in bare:
-        choice = _choice(situation, situation.kinds[part.kind], part, source)
-        groups.setdefault((part.kind, source, choice), []).append(part)
-    for (kind, source, choice), parts in groups.items():
-        ids = tuple(part.id for part in parts)
-        yield Finding(
-            "led-without-resistor",
-            Rank.DANGER,
-            f"{part_names(plan, ids)} {do(len(ids), 'is', 'are')} wired straight across "
-            f"-{plan.parts[source].designation}, with no resistor.",
-            "An LED takes all the current it can get and burns out at once.",
-            _mend(situation, situation.kinds[kind], parts[0], choice, do(len(ids), "it", "each")),
-            ids,
-            act=resistor_before(situation, ids, choice.ohms, choice.rated_w) if choice else None,
-        )
-    yield from _too_much(situation, {part.id for part, _ in bare})
+    """Find LEDs straight across a supply, then LEDs with too much current, grouped by kind."""
+    rows: dict[tuple[object, ...], list[Across]] = {}
+    known: set[PartId] = set()
+    for chain in all_across(situation):
+        kinds = tuple(situation.plan.parts[led].kind for led in chain.leds)
+        rows.setdefault((kinds, *chain[1:]), []).append(chain)
+        known |= {*chain.leds} if chain.bare else set()
+    for alike in rows.values():
+        if not alike[0].lights:
+            yield _short_of_volts(situation, alike)
+        elif alike[0].bare:
+            yield _no_resistor(situation, alike)
+    yield from _too_much(situation, known)
 
 
-def straight_across(situation: Situation) -> Iterator[tuple[Part, str]]:
-    """Walk the bare LEDs that wires and contacts alone join to both ends of a supply, in any position."""
-    net = situation.joints.net(LASTING | Link.MOMENTARY)
-    yield from kept(_straight_across, asked(situation, LEDS), asked(situation, SOURCES), net)
-
-
-def _straight_across(leds: Asked, sources: Asked, net: Net) -> Sequence[tuple[Part, str]]:
-    sides: dict[frozenset[int], str] = {}
-    for source, kind in zip(sources.ids, sources.kinds, strict=True):
-        groups = frozenset(net.group_of(ref) for ref in ends(source, SOURCE_ENDS[kind.behaviour]))
-        if -1 not in groups:
-            sides.setdefault(groups, source)
-    found: list[tuple[Part, str]] = []
-    for part, series_ohm in zip(leds.parts, settings_of(leds, "series_ohm").tolist(), strict=True):
-        if series_ohm <= 0 and sides:
-            across = sides.get(frozenset(net.group_of(ref) for ref in ends(part.id, ("A", "K"))))
-            if across is not None:
-                found.append((part, across))
-    return found
-
-
-def _choice(situation: Situation, kind: Kind, part: Part, source: str) -> ResistorChoice | None:
-    figure = situation.figures.supplies.get(source)
-    wished_a = number(part, kind, "forward_a") * number(part, kind, "in_parallel")
-    return series_resistor(figure.nominal_v if figure else 0.0, _forward_v(part, kind), wished_a)
-
-
-def _forward_v(part: Part, kind: Kind) -> float:
-    return number(part, kind, "forward_v") * number(part, kind, "in_series")
-
-
-def _mend(situation: Situation, kind: Kind, part: Part, choice: ResistorChoice | None, which: str) -> str:
-    if choice is None:
-        least_v = volts(situation.plan, _forward_v(part, kind))
-        return f"Feed it from more than {least_v}, through a resistor of its own."
-    return (
-        f"Put a resistor of {ohms(situation.plan, choice.ohms)}, {watts(situation.plan, choice.rated_w)}, "
-        f"in series with {which}."
+def _no_resistor(situation: Situation, alike: Sequence[Across]) -> Finding:
+    plan, one = situation.plan, alike[0]
+    leds, choice = tuple(led for chain in alike for led in chain.leds), one.resistor()
+    several = len(one.leds) > 1
+    whole = "them" if len(alike) == 1 else "each row"
+    if choice is not None:
+        mend = f"Put {_resistor(situation, choice)} in series with {whole if several else _each(alike)}."
+    else:
+        mend = "Use a supply with fewer volts: no usual resistor bears what must be lost in it."
+    first = tuple(chain.leds[0] for chain in alike)
+    act = resistor_before(situation, first, choice.ohms, choice.rated_w) if choice else None
+    return Finding(
+        "led-without-resistor",
+        Rank.DANGER,
+        f"{part_names(plan, leds)} {do(len(leds), 'is', 'are')} wired {_in_series(alike)}straight across "
+        f"-{plan.parts[one.source].designation}, with no resistor.",
+        "An LED takes all the current it can get and burns out at once."
+        if not several
+        else "LEDs take all the current they can get and burn out at once.",
+        _behind_rectifier(situation, one, mend),
+        leds,
+        act=None if one.alternating else act,
     )
+
+
+def _short_of_volts(situation: Situation, alike: Sequence[Across]) -> Finding:
+    plan, one = situation.plan, alike[0]
+    leds = tuple(led for chain in alike for led in chain.leds)
+    figures = [situation.figures.parts.get(led) for led in leds]
+    shares = [
+        abs(figure.current_a) / max(_most_a(plan.parts[led], situation.kinds[plan.parts[led].kind]), 1e-9)
+        for led, figure in zip(leds, figures, strict=True)
+        if figure is not None
+    ]
+    too_much = max(shares, default=0.0) > 1.0
+    glow = do(
+        len(leds),
+        "It glows weakly",
+        "They stay dark or glow weakly" if len(one.leds) > 1 else "They glow weakly",
+    )
+    loose = ", and with no resistor their current grows fast when the volts rise" if one.bare else ""
+    return Finding(
+        "led-short-of-volts",
+        Rank.DANGER if too_much else Rank.WEAK,
+        f"{part_names(plan, leds)} {do(len(leds), 'needs', 'need')} {volts(plan, one.forward_v)}"
+        f"{_of_each(alike)}, and "
+        f"-{plan.parts[one.source].designation} gives {_given(situation, one)}"
+        f"{' with no resistor' if one.bare else ''}.",
+        "With no resistor they take more than they bear as soon as the volts are a little high."
+        if too_much
+        else f"{glow}{loose}.",
+        _fewer(situation, alike),
+        leds,
+    )
+
+
+def _fewer(situation: Situation, alike: Sequence[Across]) -> str:
+    """Return the mend of LEDs that need more volts than there are."""
+    one, (count, choice) = alike[0], alike[0].fewer()
+    source, each_v = situation.plan.parts[one.source].designation, volts(situation.plan, one.most_v)
+    several = len(one.leds) > 1
+    if not one.bare:
+        if one.supply_v > one.most_v:
+            return f"Wire each of them by itself across -{source}."
+        return f"Wire each of them by itself, to more than {each_v}."
+    if choice is None or count < 1:
+        which = "each of them by itself" if several else _each(alike)
+        return f"Feed {which} from more than {each_v}, through a resistor of its own."
+    resistor = _resistor(situation, choice)
+    if count == 1:
+        mend = f"Wire each of them by itself across -{source}, with {resistor} in series."
+    else:
+        mend = f"Put no more than {count} in series, and {resistor} into each row."
+    return _behind_rectifier(situation, one, mend)
+
+
+def _behind_rectifier(situation: Situation, one: Across, mend: str) -> str:
+    """Return a mend for AC, which an LED bears one way only; its resistor is that for the peaks."""
+    if not one.alternating:
+        return mend
+    source = situation.plan.parts[one.source].designation
+    return f"Put a rectifier behind -{source}, and {mend[0].lower()}{mend[1:]}"
+
+
+def _each(alike: Sequence[Across]) -> str:
+    return do(len(alike), "it", "each")
+
+
+def _in_series(alike: Sequence[Across]) -> str:
+    count = len(alike[0].leds)
+    if count == 1:
+        return ""
+    return "in series " if len(alike) == 1 else f"in rows of {count} "
+
+
+def _of_each(alike: Sequence[Across]) -> str:
+    """Return to how many of them volts are needed, after the volts."""
+    if len(alike[0].leds) == 1:
+        return do(len(alike), "", " each")
+    return f" {_in_series(alike).strip()}"
+
+
+def _resistor(situation: Situation, choice: ResistorChoice) -> str:
+    return f"a resistor of {ohms(situation.plan, choice.ohms)}, {watts(situation.plan, choice.rated_w)},"
+
+
+def _given(situation: Situation, one: Across) -> str:
+    figure = situation.figures.supplies.get(one.source)
+    given = volts(situation.plan, figure.nominal_v if figure is not None else one.supply_v)
+    return f"{given} AC" if one.alternating else given
 
 
 def _too_much(situation: Situation, known: set[str]) -> Iterator[Finding]:
@@ -109,7 +172,7 @@ def _too_much(situation: Situation, known: set[str]) -> Iterator[Finding]:
             f"{amps(plan, abs(situation.figures.parts[worst].current_a))}, but no more than "
             f"{amps(plan, most)} is allowed.",
             "Too much current makes an LED hot and ends its life early.",
-            f"{larger.words if larger else 'Use a larger series resistor'}, or a supply with fewer volts.",
+            f"{larger.words if larger else some_resistor(situation, ids)}, or a supply with fewer volts.",
             ids,
             act=larger.act if larger else None,
         )

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
-from wiring.findings.led_resistor import straight_across
+from wiring.findings.leds_across import straight_across
 from wiring.findings.offers import swap
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_names

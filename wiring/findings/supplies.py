@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import isfinite
 
 from wiring.findings.finding import Finding, Rank
-from wiring.findings.led_resistor import straight_across
+from wiring.findings.leds_across import burning
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, part_name, part_names, percent, volts
 from wiring.plan.names import PartId
@@ -54,7 +54,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 Rank.DANGER,
                 f"{name} is asked for {given} but is made for {rated}.",
                 "An overloaded supply gets hot, sags and may fail.",
-                _larger(situation, figure.current_a),
+                resistors_first(situation, part.id) or _larger(situation, figure.current_a),
                 (part.id,),
             )
         else:
@@ -64,22 +64,31 @@ def find(situation: Situation) -> Iterator[Finding]:
                 f"{name} gives {given}, which is {percent(figure.current_a / figure.rated_a)} of "
                 f"its {rated}.",
                 "There is little left for what you may add, and it runs warm.",
-                "Leave it so if nothing is to be added; else plan a larger supply.",
+                resistors_first(situation, part.id)
+                or "Leave it so if nothing is to be added; else plan a larger supply.",
                 (part.id,),
             )
 
 
 def _mend(situation: Situation, supply: PartId) -> str:
-    bare = tuple(part.id for part, source in straight_across(situation) if source == supply)
-    if bare:
-        return (
-            f"Put the resistor to {part_names(situation.plan, bare)} first; a larger supply would only burn "
-            f"{do(len(bare), 'it', 'them')} sooner."
-        )
+    first = resistors_first(situation, supply)
+    if first is not None:
+        return first
     wanted_a = asked_a(situation.plan, situation.kinds, situation.positions, supply)
     if wanted_a is None:
         return "Use a larger supply, or move some of the parts to a second one."
     return _larger(situation, wanted_a)
+
+
+def resistors_first(situation: Situation, supply: PartId) -> str | None:
+    """Return the mend of a supply that bare LEDs draw upon; None where there are none."""
+    bare = burning(situation, supply)
+    if not bare:
+        return None
+    return (
+        f"Put the resistor to {part_names(situation.plan, bare)} first; a larger supply would only burn "
+        f"{do(len(bare), 'it', 'them')} sooner."
+    )
 
 
 def _larger(situation: Situation, wanted_a: float) -> str:
