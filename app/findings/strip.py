@@ -20,7 +20,7 @@ from app.findings.finding_list import FINDING_ROLE, FindingModel, FindingPainter
 from app.findings.flag import Flag, rank_word
 from app.findings.mend_buttons import MendButtons
 from app.theme.look import Look
-from app.theme.sizes import fix_height
+from app.theme.sizes import fix_height, list_height
 from wiring.findings.finding import Finding, Rank
 
 BAR_HEIGHT = 36
@@ -64,7 +64,7 @@ class FindingsStrip(QFrame):
         self.list.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setMouseTracking(True)
-        self.list.setFixedHeight(LIST_HEIGHT)
+        list_height(self.list, LIST_HEIGHT)
         self.list.installEventFilter(self)
         self.list.hide()
         self.list.clicked.connect(self._point)
@@ -72,7 +72,9 @@ class FindingsStrip(QFrame):
         self.mends = MendButtons(self.list)
         self.hint = _Hint(self)
         self.hint.setProperty("look", "quiet")
-        self.hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        taking = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        taking.setRetainSizeWhenHidden(True)  # else the counts spread over its room
+        self.hint.setSizePolicy(taking)
         self.hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         bar = QWidget(self)
         fix_height(bar, BAR_HEIGHT)

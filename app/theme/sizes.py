@@ -13,8 +13,10 @@ WAYS: dict[str, Callable[[QWidget, float], None]] = {
     "mostWidth_px": lambda widget, px: widget.setMaximumWidth(scaled(px)),
     "leastHeight_px": lambda widget, px: widget.setMinimumHeight(lined(px, LINES_OF_CHART)),
     "fixedHeight_px": lambda widget, px: widget.setFixedHeight(lined(px)),
+    "listHeight_px": lambda widget, px: widget.setFixedHeight(lined(px, LINES_OF_LIST)),
 }
 LINES_OF_CHART = 6.0  # of words, above, below and between its plots
+LINES_OF_LIST = 4.0  # of words that a low list shows at least
 SECTIONS = "sections_px"
 
 
@@ -46,6 +48,11 @@ def fix_height(widget: QWidget, px: float) -> None:
 def chart_height(widget: QWidget, px: float) -> None:
     """Give a chart the height it needs at least."""
     _give(widget, "leastHeight_px", px)
+
+
+def list_height(widget: QWidget, px: float) -> None:
+    """Give a low list one height, for a few lines of words."""
+    _give(widget, "listHeight_px", px)
 
 
 def section_width(header: QHeaderView, column: int, px: float) -> None:
