@@ -66,7 +66,7 @@ def test_tiles_at_a_scale(run):
     assert run("--tiles", "1:5", "--only", "tiles")[0] == 0
     said = text_of()
     assert "joins A2" in said and "FROM BELOW" in said and "2 tiles at 1:5" in said
-    assert run("--tiles", "1:5", "--overlap", "20")[0] == 0
+    assert run("--tiles", "1:5", "--overlap", "20", "--only", "tiles,bench")[0] == 0
     assert "Neighbours share 20 mm" in text_of() and "Bench list" in text_of()
     for more in (("--only", "tiles"), ("--tiles", "7:1"), ("--tiles", "1:5", "--overlap", "-1")):
         status, _, said = run(*more)
