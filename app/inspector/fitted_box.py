@@ -3,6 +3,8 @@
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QComboBox, QStyle, QStyleOptionComboBox, QWidget
 
+from app.inspector.one_value import SEVERAL
+
 SHORTEST = 6  # letters it needs room for at least
 ICON_GAP = 4  # as the toolkit leaves it between icon and words
 LIST_AIR = 28  # beside the words of the list that drops down, for its edges and a scroll bar
@@ -14,6 +16,7 @@ class FittedBox(QComboBox):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setMinimumContentsLength(SHORTEST)
+        self.setPlaceholderText(SEVERAL)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
 
     def needed_px(self) -> int:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from typing import TypeVar
 
+SEVERAL = "several"  # stands where they differ
 T = TypeVar("T")
 
 

@@ -5,11 +5,11 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QWidget
 
 from app.bench.face_lengths import length_words
+from app.inspector.one_value import SEVERAL as SEVERAL
 from app.inspector.plain_number import plain_number
 from app.inspector.typed_field import TypedField
 
 PLAIN = ("count", "lightness", "number")  # numbers without a unit
-SEVERAL = "several"
 ON_FACE = "length on a face"  # in millimetres or inches, as rules and drills count, and so is a bare number
 READ_AS = {ON_FACE: "length"}
 BARE = {("length", "us"): "foot", (ON_FACE, "us"): "inch", (ON_FACE, "metric"): "mm"}

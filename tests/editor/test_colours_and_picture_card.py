@@ -32,6 +32,13 @@ def choose(box, letters):
     box.activated.emit(box.currentIndex())
 
 
+def test_wires_of_several_colours_say_so(editor):
+    open_demo(editor)
+    editor.selection.select((wire_id(editor, "W1"), wire_id(editor, "W4")))
+    box = editor.window.inspector.card._colour
+    assert box.currentIndex() == -1 and box.placeholderText() == "several"
+
+
 def test_colours_are_chosen_by_supply_and_all_its_wires_follow_in_one_step(editor):
     open_demo(editor)
     before = editor.session.plan

@@ -1,9 +1,11 @@
 """What the strip says where there is nothing to count: nothing drawn, or nothing wrong."""
 
 import pytest
-from support.editors import as_new
+from PySide6.QtWidgets import QApplication
+from support.editors import as_new, open_demo
 
 from wiring.edits.set_plan import set_plan
+from wiring.findings.finding import Finding, Rank
 from wiring.plan.joist import Joist
 
 DRAWN = {
@@ -25,3 +27,14 @@ def test_what_is_drawn_without_parts_counts_as_drawn(running, tmp_path, what):
     editor.session.undo()
     editor.solving.request()
     assert strip.verdict == "Nothing drawn yet"
+
+
+def test_counts_stand_side_by_side_on_every_page(editor):
+    open_demo(editor)
+    strip = editor.window.strip
+    for view in ("plan", "battery", "sheets"):
+        editor.window.show_view(view)
+        strip.show_findings([Finding("some-rule", rank, "What.", "Why.", "Mend.") for rank in Rank])
+        QApplication.processEvents()
+        lefts = [badge.x() for badge, _ in strip._counts.values()]
+        assert len(set(lefts)) == 3 and max(lefts) < 400
