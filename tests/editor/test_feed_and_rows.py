@@ -4,7 +4,6 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton, QToolButton
-from support.editors import close_editor, made_editor
 from support.gesture_runs import KINDS
 from support.surfaces import LEFT, SHIFT, Desk
 
@@ -156,11 +155,9 @@ def test_escape_takes_back_the_row_and_keeps_the_part_in_hand(desk):
 
 
 @pytest.fixture
-def editor(qtbot, tmp_path):
-    editor = made_editor(tmp_path)
+def editor(editor):
     editor.session.open(fed_bench(), None)
-    yield editor
-    close_editor(editor)
+    return editor
 
 
 def test_the_keys_of_the_window_feed_and_arrange(editor):

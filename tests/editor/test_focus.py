@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from support.editors import close_editor, made_editor, open_demo, part_id
+from support.editors import open_demo, part_id
 from support.gesture_runs import KINDS
 
 from app.canvas.focus import Focus, choices, seen
@@ -12,11 +12,9 @@ Key = Qt.Key
 
 
 @pytest.fixture
-def editor(qtbot, tmp_path):
-    editor = made_editor(tmp_path)
+def editor(editor):
     open_demo(editor, "siding")
-    yield editor
-    close_editor(editor)
+    return editor
 
 
 def only(editor, words):

@@ -230,13 +230,6 @@ def test_what_is_no_picture_is_refused_in_one_sentence(desk, tmp_path):
     assert told[3] == told[4] and "choose one first" in told[3] and not desk.view.choices.isVisible()
 
 
-@pytest.fixture
-def editor(qtbot, tmp_path):
-    editor = made_editor(tmp_path)
-    yield editor
-    close_editor(editor)
-
-
 def test_a_picture_beside_the_plan_goes_along_when_the_plan_is_saved_elsewhere(editor, tmp_path, monkeypatch):
     home, away = tmp_path / "home", tmp_path / "away"
     home.mkdir()
