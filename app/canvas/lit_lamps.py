@@ -13,26 +13,34 @@ class LitLamps:
     """Remembers how each lamp looks."""
 
     def __init__(self) -> None:
+        self._shines: dict[str, bool] = {}  # kinds of which figures are known: whether they tell a light
         self._lights: dict[PartId, float] = {}
-        self._looks: dict[PartId, LampLook | None] = {}  # by part; None where its kind is not known
+        self._looks: dict[PartId, LampLook | None] = {}  # None where the kind is not known
         self._scale = 0.0
 
     def follow(self, figures: Figures, plan: Plan, kinds: Mapping[str, Kind], scale: float) -> list[PartId]:
         """Take over new figures; return the parts that look otherwise at that scale, or shine no more."""
         old, known = self._looks, self._lights if scale == self._scale else {}
-        lights = {i: f.light for i, f in figures.parts.items() if f.light is not None}
-        looks = {
-            i: old[i] if known.get(i) == light and i in old else _look(plan, kinds, i, light, scale)
-            for i, light in lights.items()
-        }
+        lights, looks = self._read(figures, plan), dict[PartId, LampLook | None]()
+        for one, light in lights.items():
+            if known.get(one) == light:
+                looks[one] = old[one]
+            else:
+                kind = kinds.get(plan.parts[one].kind)
+                looks[one] = lamp_look(kind, light, scale) if kind is not None else None
         self._lights, self._looks, self._scale = lights, looks, scale
         gone = [i for i in old if i not in looks]
         return [i for i, look in looks.items() if i not in old or old[i] != look] + gone
 
-
-def _look(
-    plan: Plan, kinds: Mapping[str, Kind], part_id: PartId, light: float, scale: float
-) -> LampLook | None:
-    part = plan.parts.get(part_id)
-    kind = kinds.get(part.kind) if part is not None else None
-    return lamp_look(kind, light, scale) if kind is not None else None
+    def _read(self, figures: Figures, plan: Plan) -> dict[PartId, float]:
+        """Return the light of all that shines; the figures of other kinds are not asked for."""
+        lights: dict[PartId, float] = {}
+        shines, parts = self._shines, figures.parts
+        for one, part in plan.parts.items():
+            if not shines.get(part.kind, True) or one not in parts:
+                continue
+            light = parts[one].light
+            shines[part.kind] = light is not None
+            if light is not None:
+                lights[one] = light
+        return lights

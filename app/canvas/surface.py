@@ -219,15 +219,14 @@ class Surface(QWidget):
         self.pointed.emit(hit if is_something else None)
 
     def _shape_cursor(self) -> None:
-        preview = self._acting.preview
-        self.setCursor(
-            cursor_for(
-                None if self._acting.runs else self._hovered,
-                preview.cursor,
-                pans=self._pointing.pans,
-                may_pan=self._pointing.space_down,
-            )
+        shape = cursor_for(
+            None if self._acting.runs else self._hovered,
+            self._acting.preview.cursor,
+            pans=self._pointing.pans,
+            may_pan=self._pointing.space_down,
         )
+        if shape != self.cursor().shape():  # telling it costs a round of events
+            self.setCursor(shape)
 
     def _told(self) -> None:
         """The gesture has moved on: show it, and tell the strip what it wants next."""

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
+from app.inspector.selectable_words import SelectableWords
 from app.theme.fonts import screen_font
 
 
@@ -55,13 +56,12 @@ class FiguresTable(QWidget):
             self._rows[number][1].setFont(screen_font(13, "semibold" if strong else "regular"))
 
     def _add_row(self) -> None:
-        name, value = QLabel(self), QLabel(self)
+        name, value = QLabel(self), SelectableWords(self)
         name.setProperty("look", "quiet")
         for label in (name, value):
             label.setTextFormat(Qt.TextFormat.PlainText)
         name.setWordWrap(True)
-        value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         row = len(self._rows)
         self._grid.addWidget(name, row, 0, Qt.AlignmentFlag.AlignTop)
         self._grid.addWidget(value, row, 1)

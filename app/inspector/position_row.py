@@ -41,6 +41,9 @@ class PositionRow(QWidget):
         self._keep.setProperty("look", "plain")
         self._keep.setAccessibleName("Keep this position as how it stands in use")
         self._keep.clicked.connect(self._keep_now)
+        policy = self._keep.sizePolicy()
+        policy.setRetainSizeWhenHidden(True)  # nothing below moves while a switch is thrown
+        self._keep.setSizePolicy(policy)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)

@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Box
-from app.canvas.painting.clips import apart, rect_round
+from app.canvas.painting.clips import apart, boxes_apart
 from app.canvas.painting.halo_painter import paint_halos
 from app.canvas.painting.harness_painter import paint_harnesses
 from app.canvas.painting.kept_picture import KeptPicture
@@ -64,7 +64,7 @@ class PictureLayers:
         kept.plan, sight = sight.plan, _without(sight, held_out)
         seen = _seen(sight, held_out)
         arrows = self._turn_arrows(kept, sight, seen, held_out)
-        clips = apart([*clips, *arrows]) if arrows else clips
+        clips = apart([*clips, *arrows], kept.rect) if arrows else clips
         for clip in clips:
             for _ in self._under(kept, sight, seen, held_out, clip):
                 pass
@@ -81,7 +81,7 @@ class PictureLayers:
         old, now = kept.flows, flows(sight, seen.wires)
         kept.flows = now
         turned = [i for i in {**old, **now} if old.get(i) != now.get(i) and i in sight.geometry.paths]
-        clips = apart(rect_round(arrow_box(sight, i)) & kept.rect for i in turned)
+        clips = boxes_apart([arrow_box(sight, i) for i in turned], kept.rect)
         for clip in clips if kept.has_lasting(sight) else ():  # else all that is painted is laid anew
             for _ in self._lay(kept, sight, _near(sight, _on_plan(sight, clip), held_out), seen, clip):
                 pass

@@ -10,7 +10,7 @@ from PySide6.QtGui import QPainter
 from app.canvas.geometry import Box
 from app.canvas.hits.hit import SMALLEST_PX
 from app.canvas.painting.changed_places import Place
-from app.canvas.painting.clips import apart, rect_round
+from app.canvas.painting.clips import boxes_apart
 from app.canvas.painting.kept_picture import KeptPicture, look_of
 from app.canvas.painting.lamp_look import farthest_px
 from app.canvas.painting.part_painter import PartPainter
@@ -135,14 +135,14 @@ class StillPicture:
             light = farthest_px(sight.camera.scale)
             rim_px = {"sign": SIGN_PX + light, "any": max(RIM_PX, light)}
         let_go = sight.geometry.around(held_out ^ kept.held_out)
-        clips = []
+        camera, boxes = sight.camera, []
         for box, sort in [*places, Place(let_go)] if let_go is not None else places:
             if sort != "flag":
-                left, top = sight.camera.to_px(box.left, box.top)
-                right, bottom = sight.camera.to_px(box.right, box.bottom)
+                left, top = camera.to_px(box.left, box.top)
+                right, bottom = camera.to_px(box.right, box.bottom)
                 rim = rim_px[sort]
-                clips.append(rect_round(Box(left - rim, top - rim, right + rim, bottom + rim)))
-        clips = apart(clip & kept.rect for clip in clips)
+                boxes.append(Box(left - rim, top - rim, right + rim, bottom + rim))
+        clips = boxes_apart(boxes, kept.rect)
         area = sum(clip.width() * clip.height() for clip in clips)
         return None if area > MOST_MENDED * sight.width_px * sight.height_px else clips
 

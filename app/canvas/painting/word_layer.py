@@ -59,7 +59,7 @@ def mend_words(
 
 def repaint_words(kept: KeptPicture, sight: Sight, parts: Sequence[PartId], clips: Sequence[QRect]) -> bool:
     """Paint the words that reach into clips again, where they stand; False when no clip is in sight."""
-    clips = apart([clip & kept.rect for clip in clips])
+    clips = apart(clips, kept.rect)
     if not clips:
         return False
     kept.strip_words(clips)
