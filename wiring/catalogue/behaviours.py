@@ -52,7 +52,7 @@ _ALL = (
         (
             s.RATED_V,
             s.RATED_A,
-            SettingSpec("in_parallel", "In parallel", "count", 1, 500, 1.0, "one lamp"),
+            SettingSpec("in_parallel", "Lamps", "count", 1, 500, 1.0, "one lamp", full="Lamps in parallel"),
         ),
         ("1", "2"),
     ),

@@ -2,15 +2,15 @@
 
 from app.canvas.gestures.pointer import Preview
 
-_CORNERS = "Arrows, then Space at each corner. Enter: done. Backspace: one back. Esc: leave it."
+_CORNERS = "Click at each corner, or arrows and Space. Enter: done. Backspace: one back. Esc: leave it."
 BY_KEYS = {
     "place": "Click or Enter to place it; arrows move it, R turns it. Esc: done.",
     "set": "Click or Enter to set it down; arrows move it, R turns it. Esc: done.",
     "wire": "Tab: the next terminal. Enter: from here, then to there. Space: the other way round. Esc: done.",
-    "measure": "Arrows, then Enter: from here, on from there. Backspace: one back. Esc: done.",
-    "joist": "Arrows, then Enter at both ends. Esc: done.",
-    "scene": "Arrows, then Enter at two corners. Esc: leave it.",
-    "panel": "Arrows, then Enter at two corners. Esc: leave it.",
+    "measure": "Click, or arrows and Enter: from here, on from there. Backspace: one back. Esc: done.",
+    "joist": "Click at both ends, or arrows and Enter. Esc: done.",
+    "scene": "Drag from corner to corner, or arrows and Enter at both. Esc: leave it.",
+    "panel": "Drag from corner to corner, or arrows and Enter at both. Esc: leave it.",
     **dict.fromkeys(("board", "track", "wireway"), _CORNERS),
 }
 FIRST = "Tab: the next part. N: wires and what else there is. Menu key: what can be done. F1: all keys."
