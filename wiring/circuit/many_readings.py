@@ -76,6 +76,20 @@ class PartReadings(Readings[PartFigure]):
         columns = (np.where(known, values, 0.0) for values in (volts, amps, reading.power[branch]))
         return single, PartColumns(known, *columns)
 
+    def mean_out_a(self, part: PartId, terminal: str) -> float:
+        """Return the current that comes out of a terminal, on average over a cycle; nought if not known."""
+        compiled, span = self._assembly.parts.get(part), self._assembly.spans.get(part, range(0))
+        names = [t.name for t in compiled.kind.terminals] if compiled is not None else []
+        if compiled is None or part in self._left_out or not span or terminal not in names:
+            return 0.0
+        place, means = names.index(terminal), self._reading.mean_amps[span.start : span.stop].tolist()
+        return float(
+            sum(
+                mean * ((b == place) - (a == place))
+                for mean, (a, b) in zip(means, compiled.ends, strict=True)
+            )
+        )
+
     def many(self, ids: Sequence[PartId], *, plainly: bool) -> PartColumns:
         """Return the figures of those parts as columns.
 
@@ -111,6 +125,14 @@ def wire_columns(figures: Figures) -> WireColumns:
     rows = {wire: row for row, wire in enumerate(figures.wires)}
     made = np.array([(f.current_a, f.drop_v, f.ohms) for f in told], dtype=np.float64).reshape(-1, 3)
     return WireColumns(rows, made[:, 0], made[:, 1], made[:, 2], np.ones(len(told), dtype=np.bool_))
+
+
+def mean_out_a(figures: Figures, part: PartId, terminal: str) -> float:
+    """Return the current that comes out of a terminal of a part, on average; nought if not known."""
+    if isinstance(figures.parts, PartReadings):
+        return figures.parts.mean_out_a(part, terminal)
+    figure = figures.parts.get(part)
+    return 0.0 if figure is None else figure.current_a if figure.mean_a is None else figure.mean_a
 
 
 def part_columns(figures: Figures, ids: Sequence[PartId], *, plainly: bool) -> PartColumns:
