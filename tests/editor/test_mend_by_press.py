@@ -58,7 +58,7 @@ CASES = {
     "led-backward": (backward, "Swap the wires of -E1", "Swap leads", {"led-warm-white"}),
     "fuse-missing": (
         lambda: fed(("lamp-12v", {}), supply={"limit_a": 20.0}),
-        "Put in a 500 mA fuse", "Put in fuse", {"fuse"}),
+        "Put in a fuse of 500 mA", "Put in fuse", {"fuse"}),
     "fuse-blows": (lambda: fused(rating_a=0.1), "Set -F1 to 800 mA", "Set fuse rating", {"fuse"}),
     "wire-drop": (
         lambda: fed(("lamp-12v", {"rated_a": 0.5}), length_m=10.0, size="26 AWG"),

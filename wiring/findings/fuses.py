@@ -125,7 +125,7 @@ def _missing(situation: Situation, part: Part, kind: Kind, exposed: _Exposed) ->
         f"No fuse guards {wire_names(plan, thin)}: {part_name(plan, part.id)} can push {push} into a short, "
         f"the thinnest of them carries {amps(plan, thinnest_a)}.",
         f"A short would {'melt the insulation' if hot else 'make the wire hot'}, and nothing would stop it.",
-        f"Put a {amps(plan, rating)} fuse close to {part_name(plan, part.id)}."
+        f"Put a fuse of {amps(plan, rating)} close to {part_name(plan, part.id)}."
         if rating
         else f"Use thicker wire, and a fuse close to {part_name(plan, part.id)}.",
         (part.id,),
@@ -151,7 +151,7 @@ def _too_large(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
         f"{wire_names(plan, [guarded.thinnest])} behind it "
         f"({size}) carries no more than {amps(plan, most_a)}.",
         f"The wire would {'burn' if rating > MELTS * most_a else 'get hot'} before the fuse blows.",
-        f"Use a {amps(plan, better)} fuse, or thicker wire."
+        f"Use a fuse of {amps(plan, better)}, or thicker wire."
         if better
         else f"Use thicker wire for {wire_names(plan, [guarded.thinnest])}.",
         (part.id,),
@@ -172,7 +172,7 @@ def _in_use(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
         Rank.DANGER if blows else Rank.WEAK,
         f"{part_name(plan, part.id)} is {amps(plan, rating)} and carries {amps(plan, current)} in use.",
         "It will blow during a session." if blows else "It runs hot and may blow for no reason you can see.",
-        f"Use a {amps(plan, better)} fuse, or split the load."
+        f"Use a fuse of {amps(plan, better)}, or split the load."
         if better
         else "Split the load between two fuses; the wire behind this one is too thin for a larger one.",
         (part.id,),

@@ -67,7 +67,7 @@ def fuse_behind(situation: Situation, supply: PartId, end: str, rating_a: float 
     """Put a fuse into the lead of a supply's terminal; None where no rating will do."""
     if rating_a is None or FUSE not in situation.kinds or not _wired(situation, TerminalRef(supply, end)):
         return None
-    words = f"Put in a {amps(situation.plan, rating_a)} fuse"
+    words = f"Put in a fuse of {amps(situation.plan, rating_a)}"
     return Act("fuse", words, (supply,), values=(("end", end), ("rating_a", rating_a)))
 
 
