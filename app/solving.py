@@ -24,7 +24,8 @@ if TYPE_CHECKING:
     from wiring.circuit.figures import Figures
     from wiring.findings.situation import Situation
 
-QUICK_SEC = 0.008  # what took no longer is worked out before the next frame is painted
+QUICK_SEC = 0.008  # figures that took no longer are worked out before the next frame is painted
+ALL_QUICK_SEC = 0.012  # so is what is found in them, too: painting twice takes longer than it
 UNSEEN_MS = 40  # by then a frame would have been painted: the plan is not in sight
 REST_MS = 200  # how long the hand must rest before the outlooks are begun
 _LOG = logging.getLogger(__name__)
@@ -64,7 +65,7 @@ class Pace:
     @property
     def answers_at_once(self) -> bool:
         """Return whether what is found in them is, too."""
-        return self.figures_sec + self.findings_sec <= QUICK_SEC
+        return self.lights_at_once and self.figures_sec + self.findings_sec <= ALL_QUICK_SEC
 
 
 class Solving(QObject):

@@ -45,6 +45,7 @@ class PlanView(TooledSurface):
 
     def listen_to(self, solving: Solving) -> None:
         """Show lamps as soon as they are known, and let the rest be worked out once they are painted."""
+        solving.working.connect(lambda _yes: self.update())  # the next frame is on its way meanwhile
         solving.lit.connect(self.light_up)
         self.painted.connect(solving.go_on)
 
