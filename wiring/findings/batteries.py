@@ -50,7 +50,8 @@ def _heavy(situation: Situation, part: Part, kind: Kind) -> Iterator[Finding]:
         f"{part_name(plan, part.id)} gives {amps(plan, figure.current_a)}; "
         f"such a battery does well up to about {amps(plan, most_a)}.",
         "Much of its energy is lost inside it, and its volts fall quickly.",
-        resistors_first(situation, part.id) or "Use larger cells (AA, C or D in a holder), or a supply.",
+        resistors_first(situation, part.id, "a larger battery")
+        or "Use larger cells (AA, C or D in a holder), or a supply.",
         (part.id,),
     )
 

@@ -1,11 +1,13 @@
 """What gives way to a rush of a moment: supplies that trip, quick fuses; and the slow fuse that would not."""
 
 from collections.abc import Callable
+from typing import NamedTuple
 
 from wiring.findings.act import Act
+from wiring.findings.finding import Finding, Rank
 from wiring.findings.offers import set_to
 from wiring.findings.situation import Situation
-from wiring.findings.words import amps
+from wiring.findings.words import amps, part_name
 from wiring.plan.names import PartId
 from wiring.standards.fuses import RATINGS_A
 from wiring.studies.settings import number, text
@@ -37,25 +39,64 @@ def bears_now(situation: Situation, fuse: PartId) -> bool:
     return figure is not None and abs(figure.current_a) <= fuse_rating_a(situation, fuse)
 
 
-def slow_fuse(situation: Situation, fuse: PartId, holds: Callable[[float], bool]) -> Act | None:
-    """Offer a slow fuse of the same rating, where one bears the rush."""
-    if not holds(fuse_rating_a(situation, fuse)):
-        return None
-    name = situation.plan.parts[fuse].designation
-    return set_to(situation, (fuse,), f"Make -{name} a slow one", speed="slow")
+class Rush(NamedTuple):
+    """A rush of a moment in words: how a rule speaks of it."""
+
+    about: str  # of the rule: "cold-lamps"
+    what: str  # draws it: "The cold lamps"
+    when: str  # it is, and what holds afterwards
+    with_all: str  # what a supply does not start with
+    less: str  # what makes it smaller, as an act
+    otherwise: str  # what to do where no slow fuse bears it
+    supply: str  # what to do where a supply gives way
 
 
-def slow_fuse_mend(
-    situation: Situation, rating_a: float, holds: Callable[[float], bool], less: str, otherwise: str
-) -> str:
-    """Return the mend of a fuse that a rush blows, `holds` telling which slow ratings bear it.
+def fuse_finding(
+    situation: Situation,
+    rush: Rush,
+    fuse: PartId,
+    peak_a: float,
+    *,
+    blows: bool,
+    holds: Callable[[float], bool],
+) -> Finding:
+    """Return what is said of a fuse that a rush may blow; `holds` tells which slow ratings bear it.
 
-    `less` is what makes the rush smaller, `otherwise` what to do where no slow fuse bears it.
+    The mend is a slow fuse of the same rating, else the next larger one that bears it, if the wire behind it
+    does so too.
     """
-    if holds(rating_a):
-        return f"Use a slow fuse of {amps(situation.plan, rating_a)}, or {less}."
-    better_a = next((r for r in RATINGS_A if r > rating_a and holds(r)), None)
+    plan, rating_a = situation.plan, fuse_rating_a(situation, fuse)
+    better_a = next((r for r in (rating_a, *RATINGS_A) if r >= rating_a and holds(r)), None)
+    act: Act | None = None
     if better_a is None:
-        return otherwise
-    larger = amps(situation.plan, better_a)
-    return f"{less.capitalize()}, or use a slow fuse of {larger} if the wire behind it bears that."
+        mend = rush.otherwise
+    elif better_a > rating_a:
+        larger = amps(plan, better_a)
+        mend = f"{rush.less.capitalize()}, or use a slow fuse of {larger} if the wire behind it bears that."
+    else:
+        mend = f"Use a slow fuse of {amps(plan, rating_a)}, or {rush.less}."
+        act = set_to(situation, (fuse,), f"Make -{plan.parts[fuse].designation} a slow one", speed="slow")
+    return Finding(
+        f"{rush.about}-fuse",
+        Rank.WEAK if blows else Rank.NOTE,
+        f"{rush.what} behind {part_name(plan, fuse)} draw {amps(plan, peak_a)} for a moment, "
+        f"and it is {amps(plan, rating_a)}.",
+        f"It {'blows' if blows else 'may blow'} when {rush.when}.",
+        mend,
+        (fuse,),
+        act=act,
+    )
+
+
+def supply_finding(situation: Situation, rush: Rush, supply: PartId, peak_a: float) -> Finding:
+    """Return what is said of a supply that gives way to a rush."""
+    plan = situation.plan
+    return Finding(
+        f"{rush.about}-supply",
+        Rank.WEAK,
+        f"{rush.what} on {part_name(plan, supply)} draw {amps(plan, peak_a)} for a moment, "
+        f"and it gives {amps(plan, situation.figures.supplies[supply].rated_a)}.",
+        f"It {how_it_trips(situation, supply)} on overload, so it may never start{rush.with_all}.",
+        rush.supply,
+        (supply,),
+    )

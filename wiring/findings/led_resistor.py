@@ -78,7 +78,11 @@ def _short_of_volts(situation: Situation, alike: Sequence[Across]) -> Finding:
         "It glows weakly",
         "They stay dark or glow weakly" if len(one.leds) > 1 else "They glow weakly",
     )
-    loose = ", and with no resistor their current grows fast when the volts rise" if one.bare else ""
+    loose = (
+        f", and with no resistor {do(len(leds), 'its', 'their')} current grows fast when the volts rise"
+        if one.bare
+        else ""
+    )
     return Finding(
         "led-short-of-volts",
         Rank.DANGER if too_much else Rank.WEAK,

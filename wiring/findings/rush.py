@@ -3,19 +3,21 @@
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
-from wiring.findings.gives_way import (
-    bears_now,
-    fuse_rating_a,
-    how_it_trips,
-    slow_fuse,
-    slow_fuse_mend,
-    tripping,
-)
+from wiring.findings.gives_way import Rush, bears_now, fuse_finding, supply_finding, tripping
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, part_names
-from wiring.plan.names import PartId
 from wiring.studies.throws.inrush import BLOWS, HOLDS, FuseRush, rushes, verdict
 from wiring.studies.throws.servos import servo_draws
+
+_COLD = Rush(
+    about="cold-lamps",
+    what="The cold lamps",
+    when="they are switched on, though it carries them once lit",
+    with_all=" with all of them on",
+    less="switch the lamps on in groups",
+    otherwise="Switch the lamps on in groups, each with its own fuse.",
+    supply="Switch the lamps on in groups, or use a larger supply, or one that holds its current.",
+)
 
 
 def find(situation: Situation) -> Iterator[Finding]:
@@ -25,9 +27,9 @@ def find(situation: Situation) -> Iterator[Finding]:
 
 
 def _cold_lamps(situation: Situation) -> Iterator[Finding]:
-    lamps = any(situation.figures.parts.get(p.id) for p, _ in situation.of("filament"))
-    touchy = tripping(situation)
-    if not lamps or not (touchy or any(True for _ in situation.of("fuse"))):
+    touchy, fuses = tripping(situation), any(True for _ in situation.of("fuse"))
+    lamps = (touchy or fuses) and any(situation.figures.parts.get(p.id) for p, _ in situation.of("filament"))
+    if not lamps:
         return
     found = rushes(situation.plan, situation.kinds, situation.positions, situation.figures)
     told: set[str] = set()
@@ -38,47 +40,15 @@ def _cold_lamps(situation: Situation) -> Iterator[Finding]:
                 yield _fuse(situation, fuse)
     for supply in touchy:
         if supply in found and found[supply].limited and not situation.figures.supplies[supply].limited:
-            yield _supply(situation, supply, found[supply].cold_a)
+            yield supply_finding(situation, _COLD, supply, found[supply].cold_a)
 
 
 def _fuse(situation: Situation, rush: FuseRush) -> Finding:
-    plan = situation.plan
-    rating_a = fuse_rating_a(situation, rush.fuse)
-    blows = rush.verdict == BLOWS
-
     def holds(slow_a: float) -> bool:
         return verdict(slow_a, "slow", rush.cold_a, rush.hot_a) == HOLDS
 
-    return Finding(
-        "cold-lamps-fuse",
-        Rank.WEAK if blows else Rank.NOTE,
-        f"The cold lamps behind {part_name(plan, rush.fuse)} draw {amps(plan, rush.cold_a)} for a moment, "
-        f"and it is {amps(plan, rating_a)}.",
-        f"It {'blows' if blows else 'may blow'} when they are switched on, though it carries them once lit.",
-        slow_fuse_mend(
-            situation,
-            rating_a,
-            holds,
-            less="switch the lamps on in groups",
-            otherwise="Switch the lamps on in groups, each with its own fuse.",
-        ),
-        (rush.fuse,),
-        act=slow_fuse(situation, rush.fuse, holds),
-    )
-
-
-def _supply(situation: Situation, supply: PartId, cold_a: float) -> Finding:
-    plan = situation.plan
-    figure = situation.figures.supplies[supply]
-    return Finding(
-        "cold-lamps-supply",
-        Rank.WEAK,
-        f"The cold lamps on {part_name(plan, supply)} draw {amps(plan, cold_a)} for a moment, "
-        f"and it gives {amps(plan, figure.rated_a)}.",
-        f"It {how_it_trips(situation, supply)} on overload, so it may never start with all of them on.",
-        "Switch the lamps on in groups, or use a larger supply, or one that holds its current.",
-        (supply,),
-    )
+    blows = rush.verdict == BLOWS
+    return fuse_finding(situation, _COLD, rush.fuse, rush.cold_a, holds, blows=blows)
 
 
 def _servos(situation: Situation) -> Iterator[Finding]:

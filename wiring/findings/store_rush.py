@@ -2,26 +2,28 @@
 
 from collections.abc import Iterator
 
-from wiring.findings.finding import Finding, Rank
-from wiring.findings.gives_way import (
-    bears_now,
-    fuse_rating_a,
-    how_it_trips,
-    slow_fuse,
-    slow_fuse_mend,
-    tripping,
-)
+from wiring.findings.finding import Finding
+from wiring.findings.gives_way import Rush, bears_now, fuse_finding, supply_finding, tripping
 from wiring.findings.situation import Situation
-from wiring.findings.words import amps, part_name
 from wiring.studies.settings import number
 from wiring.studies.throws.inrush import BLOWS, HOLDS
-from wiring.studies.throws.store_rush import FuseFill, SupplyFill, fills_of, short_verdict
+from wiring.studies.throws.store_rush import FuseFill, fills_of, short_verdict
+
+_FILLING = Rush(
+    about="store-rush",
+    what="The empty capacitors",
+    when="the supply is switched on, though it bears what lasts",
+    with_all="",
+    less="use smaller capacitors",
+    otherwise="Use smaller capacitors, or put a resistor of some ohms before each rectifier.",
+    supply="Use smaller capacitors, or a supply that holds its current.",
+)
 
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find fuses that empty capacitors may blow, and supplies that give way to them."""
     stores = any(number(p, k, "capacitance") > 0 for p, k in situation.of("rectifier"))
-    touchy = tripping(situation)
+    touchy = tripping(situation) if stores else []
     if not stores or not (touchy or any(True for _ in situation.of("fuse"))):
         return
     found = fills_of(situation.plan, situation.kinds, situation.positions)
@@ -31,44 +33,12 @@ def find(situation: Situation) -> Iterator[Finding]:
     for supply in found.supplies:
         now = situation.figures.supplies.get(supply.supply)
         if supply.supply in touchy and supply.limited and now is not None and not now.limited:
-            yield _supply(situation, supply)
+            yield supply_finding(situation, _FILLING, supply.supply, supply.peak_a)
 
 
 def _fuse(situation: Situation, fuse: FuseFill) -> Finding:
-    plan = situation.plan
-    rating_a = fuse_rating_a(situation, fuse.fuse)
-    blows = fuse.verdict == BLOWS
-
     def holds(slow_a: float) -> bool:
         return short_verdict(slow_a, "slow", fuse.heat_a2s) == HOLDS
 
-    return Finding(
-        "store-rush-fuse",
-        Rank.WEAK if blows else Rank.NOTE,
-        f"The empty capacitors behind {part_name(plan, fuse.fuse)} draw {amps(plan, fuse.peak_a)} "
-        f"for a moment, and it is {amps(plan, rating_a)}.",
-        f"It {'blows' if blows else 'may blow'} when the supply is switched on, though it bears what lasts.",
-        slow_fuse_mend(
-            situation,
-            rating_a,
-            holds,
-            less="use smaller capacitors",
-            otherwise="Use smaller capacitors, or put a resistor of some ohms before each rectifier.",
-        ),
-        (fuse.fuse,),
-        act=slow_fuse(situation, fuse.fuse, holds),
-    )
-
-
-def _supply(situation: Situation, supply: SupplyFill) -> Finding:
-    plan = situation.plan
-    figure = situation.figures.supplies[supply.supply]
-    return Finding(
-        "store-rush-supply",
-        Rank.WEAK,
-        f"The empty capacitors on {part_name(plan, supply.supply)} draw {amps(plan, supply.peak_a)} "
-        f"for a moment, and it gives {amps(plan, figure.rated_a)}.",
-        f"It {how_it_trips(situation, supply.supply)} on overload, so it may never start.",
-        "Use smaller capacitors, or a supply that holds its current.",
-        (supply.supply,),
-    )
+    blows = fuse.verdict == BLOWS
+    return fuse_finding(situation, _FILLING, fuse.fuse, fuse.peak_a, holds, blows=blows)

@@ -2,12 +2,15 @@
 
 from collections.abc import Iterator
 from math import isfinite
+from typing import NamedTuple
 
+from wiring.findings.act import Act
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.larger_supply import larger_supply
 from wiring.findings.leds_across import burning
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, part_name, part_names, percent, volts
-from wiring.plan.names import PartId
+from wiring.plan.names import PartId, WireId
 from wiring.studies.asked_current import asked_a
 from wiring.studies.roles import SOURCES
 
@@ -36,8 +39,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 Rank.DANGER,
                 f"{name} has shut itself off: it is asked for more than its {rated}.",
                 "Nothing on it works until the load is less.",
-                _mend(situation, part.id),
-                (part.id,),
+                *_mend(situation, part.id),
             )
         elif figure.limited:
             yield Finding(
@@ -45,8 +47,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 Rank.DANGER,
                 f"{name} has reached its limit of {rated} and gives only {volts(plan, figure.volts_v)}.",
                 "Everything on it runs weak, and the supply gets hot or shuts off.",
-                _mend(situation, part.id),
-                (part.id,),
+                *_mend(situation, part.id),
             )
         elif isfinite(figure.rated_a) and figure.current_a > OVER * figure.rated_a:
             yield Finding(
@@ -54,8 +55,7 @@ def find(situation: Situation) -> Iterator[Finding]:
                 Rank.DANGER,
                 f"{name} is asked for {given} but is made for {rated}.",
                 "An overloaded supply gets hot, sags and may fail.",
-                resistors_first(situation, part.id) or _larger(situation, figure.current_a),
-                (part.id,),
+                *_mend(situation, part.id, figure.current_a),
             )
         else:
             yield Finding(
@@ -70,31 +70,38 @@ def find(situation: Situation) -> Iterator[Finding]:
             )
 
 
-def _mend(situation: Situation, supply: PartId) -> str:
+class _Mend(NamedTuple):
+    """The end of a finding about a supply."""
+
+    mend: str
+    parts: tuple[PartId, ...]
+    wires: tuple[WireId, ...] = ()
+    act: Act | None = None
+
+
+def _mend(situation: Situation, supply: PartId, wanted_a: float | None = None) -> _Mend:
+    """Return what mends a supply; `wanted_a` is what it gives, None where it is to be found out."""
     first = resistors_first(situation, supply)
     if first is not None:
-        return first
-    wanted_a = asked_a(situation.plan, situation.kinds, situation.positions, supply)
+        return _Mend(first, (supply,))
     if wanted_a is None:
-        return "Use a larger supply, or move some of the parts to a second one."
-    return _larger(situation, wanted_a)
+        wanted_a = asked_a(situation.plan, situation.kinds, situation.positions, supply)
+    if wanted_a is None:
+        return _Mend("Use a larger supply, or move some of the parts to a second one.", (supply,))
+    rating_a, act = larger_supply(situation, supply, wanted_a / NEARLY_FULL)
+    least = amps(situation.plan, rating_a)
+    mend = f"Use a supply for at least {least}, or move some of the parts to a second one."
+    return _Mend(mend, (supply,), act=act)
 
 
-def resistors_first(situation: Situation, supply: PartId) -> str | None:
+def resistors_first(situation: Situation, supply: PartId, larger: str = "a larger supply") -> str | None:
     """Return the mend of a supply that bare LEDs draw upon; None where there are none."""
     bare = burning(situation, supply)
     if not bare:
         return None
     return (
-        f"Put the resistor to {part_names(situation.plan, bare)} first; a larger supply would only burn "
+        f"Put the resistor to {part_names(situation.plan, bare)} first; {larger} would only burn "
         f"{do(len(bare), 'it', 'them')} sooner."
-    )
-
-
-def _larger(situation: Situation, wanted_a: float) -> str:
-    return (
-        f"Use a supply for at least {amps(situation.plan, wanted_a / NEARLY_FULL)}, "
-        "or move some of the parts to a second one."
     )
 
 
