@@ -82,6 +82,34 @@ def test_the_fuse_put_in_guards_its_wire_and_carries_its_load(size, load_a):
     assert (lead.start, lead.size) == (("G1", "+"), size)
 
 
+@pytest.mark.parametrize("on_overload", ["holds current", "shuts off"])
+@pytest.mark.parametrize("load_a", [1.1, 1.7, 3.0])
+def test_a_supply_is_set_to_what_its_load_asks_with_a_fifth_in_hand(load_a, on_overload):
+    supply = "supply-regulated", {"volts": 12.0, "limit_a": 1.0, "ohms": 0.001, "on_overload": on_overload}
+    parts = {
+        "G1": supply,
+        "F1": ("fuse", {"rating_a": 5.0, "cold_ohm": 0.001}),
+        "R1": resistor(12.0 / load_a),
+    }
+    wide = {"size": "14 AWG"}
+    plan = sound(draw(parts, [("G1:+", "F1:1", wide), ("F1:2", "R1:1", wide), ("R1:2", "G1:-", wide)]))
+    (finding,) = [f for f in situation(plan).findings if f.rule in ("supply-in-limit", "supply-shut-off")]
+    rated_a = finding.act.number("limit_a")
+    # Ohm's law, a fifth in hand, and the next rated current of IEC 60059: no more than a quarter above.
+    assert load_a / 0.8 * 0.99 <= rated_a <= load_a / 0.8 * 1.26
+    new = mended(plan, finding)
+    assert situation(new).figures.supplies["G1"].current_a == pytest.approx(load_a, rel=0.01)
+    assert not {r for r in rules(new) if r.startswith("supply")}
+
+
+def test_no_larger_supply_is_planned_where_no_fuse_would_save_the_wire():
+    wires = [("G1:+", "E1:1", {"size": "28 AWG"}), ("E1:2", "G1:-", {"size": "28 AWG"})]
+    supply = "supply-regulated", {"limit_a": 0.2, "on_overload": "holds current"}
+    plan = sound(draw({"G1": supply, "E1": ("lamp-12v", {"rated_a": 1.2})}, wires))
+    finding = found(plan, "supply-in-limit")
+    assert "at least" in finding.mend and finding.act is None
+
+
 @pytest.mark.parametrize("size", ["28 AWG", "26 AWG", "22 AWG"])
 def test_the_size_set_carries_the_current_by_the_published_table(size):
     wires = [("G1:+", "R1:1", {"size": size}), ("R1:2", "G1:-", {"size": size})]

@@ -36,6 +36,9 @@ MENDED = {
     "wire-drop": "size",
     "pulse-weak": "size",
     "throw-weak": "size",
+    "supply-in-limit": "set",
+    "supply-shut-off": "set",
+    "supply-overload": "set",
     "fuse-missing": "fuse",
     "fuse-too-large": "set",
     "fuse-blows": "set",
@@ -50,8 +53,9 @@ MENDED = {
     "battery-due": "fitted",
     "setting-odd": "usual",
 }
-# Settings that cannot be right gave figures of nothing that is sold: what they hid may come out.
-HID_MORE = ("setting-odd",)
+# Settings that cannot be right gave figures of nothing that is sold, and behind a supply that was off nothing
+# carried a current: what they hid may come out.
+HID_MORE = ("setting-odd", "supply-shut-off")
 
 
 @functools.cache

@@ -30,6 +30,7 @@ SETTINGS = {
     "resistance": "resistance",
     "rated_power": "rated power",
     "rated_a": "rated current",
+    "limit_a": "current limit",
     "max_a": "rated current",
     "capacitance": "capacitance",
 }
