@@ -158,7 +158,7 @@ class Surface(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep everything in sight until somebody has zoomed."""
         if self._left_alone:
-            self._state.fit(self._state.everything(), self.width(), self.height())
+            self._state.fit_again(self.width(), self.height())
 
     def show_all(self) -> None:
         """Bring the whole plan into sight."""

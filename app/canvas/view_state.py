@@ -35,6 +35,7 @@ class ViewState:
         self.pictures = PictureKeeper(session)
         self.geometry = Geometry(session.plan, session.kinds)
         self.camera = Camera()
+        self._fitted: Box | None = None  # what the camera was pointed at last
         self.shades: Shades = shades(LIGHT)
         self.answer: Answer | None = None
         self.worst: Mapping[str, Finding] = {}
@@ -182,7 +183,13 @@ class ViewState:
 
     def fit(self, box: Box | None, width_px: float, height_px: float) -> None:
         """Point the camera at a box, or at a good table when there is none."""
-        self.camera = fitted(box or EMPTY_MM, width_px, height_px, FIT_RIM_PX, LARGEST_FIT)
+        self._fitted = box or EMPTY_MM
+        self.camera = fitted(self._fitted, width_px, height_px, FIT_RIM_PX, LARGEST_FIT)
+
+    def fit_again(self, width_px: float, height_px: float) -> None:
+        """Point the camera at what it showed and at what is new since: another size brings nothing nearer."""
+        boxes = [box for box in (self._fitted, self.everything()) if box is not None]
+        self.fit(_union(boxes), width_px, height_px)
 
     def everything(self) -> Box | None:
         """Return the box round all there is on the plan."""
