@@ -48,7 +48,7 @@ def _fuse(situation: Situation, rush: FuseRush) -> Finding:
         return verdict(slow_a, "slow", rush.cold_a, rush.hot_a) == HOLDS
 
     blows = rush.verdict == BLOWS
-    return fuse_finding(situation, _COLD, rush.fuse, rush.cold_a, holds, blows=blows)
+    return fuse_finding(situation, _COLD, rush.fuse, rush.cold_a, blows=blows, holds=holds)
 
 
 def _servos(situation: Situation) -> Iterator[Finding]:

@@ -41,4 +41,4 @@ def _fuse(situation: Situation, fuse: FuseFill) -> Finding:
         return short_verdict(slow_a, "slow", fuse.heat_a2s) == HOLDS
 
     blows = fuse.verdict == BLOWS
-    return fuse_finding(situation, _FILLING, fuse.fuse, fuse.peak_a, holds, blows=blows)
+    return fuse_finding(situation, _FILLING, fuse.fuse, fuse.peak_a, blows=blows, holds=holds)
