@@ -5,6 +5,8 @@ from wiring.findings.finding import Rank
 from wiring.quantities.wording import worded
 
 LEAST_DROP_V = 0.0005
+FEW = 3  # so many may all tell their figures, even that there is nothing
+IDLE_A, CLOSED_V = 1e-4, 0.05  # less current is none; less across a contact that carries some is no news
 
 
 def reading(sight: Sight, one: str) -> str:
@@ -24,6 +26,19 @@ def reading(sight: Sight, one: str) -> str:
         lost = abs(wire.drop_v)
         return f"{current}, loses {worded(lost, 'voltage')}" if lost >= LEAST_DROP_V else current
     return ""
+
+
+def short_reading(sight: Sight, one: str, asked: int) -> str:
+    """Return the figures of one of so many that are asked for: of many, only what is on, in fewer words."""
+    if asked <= FEW or sight.figures is None or one in sight.figures.supplies:
+        return reading(sight, one)
+    found = sight.figures.parts.get(one) or sight.figures.wires.get(one)
+    if found is not None and abs(found.current_a) < IDLE_A and not getattr(found, "state", ""):
+        return ""
+    part = sight.figures.parts.get(one)
+    if part is not None and not part.state and abs(part.volts_v) < CLOSED_V and not _only_joins(sight, one):
+        return worded(part.current_a, "current")
+    return reading(sight, one)
 
 
 def _only_joins(sight: Sight, part_id: str) -> bool:

@@ -9,7 +9,7 @@ from app.canvas.geometry import Box
 from app.canvas.painting.label_room import LabelRoom
 from app.canvas.painting.part_painter import shown_box
 from app.canvas.painting.shades import with_alpha
-from app.canvas.readings import reading
+from app.canvas.readings import short_reading
 from app.canvas.sight import Sight
 from app.theme.fonts import screen_font
 from app.theme.words import lined
@@ -24,9 +24,12 @@ def paint_readings(painter: QPainter, sight: Sight, ids: Iterable[str]) -> None:
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setFont(screen_font(11))
-    room = LabelRoom()
-    for one in list(ids)[:MOST]:
-        words, about = reading(sight, one), _about(sight, one)
+    room, asked = LabelRoom(), list(ids)[:MOST]
+    for about in (_about(sight, one) for one in asked if one in sight.plan.parts):
+        if about is not None:
+            room.take(about)  # of many that are asked for none is hidden by the figures of another
+    for one in asked:
+        words, about = short_reading(sight, one, len(asked)), _about(sight, one)
         if not words or about is None:
             continue
         width = painter.fontMetrics().horizontalAdvance(words) + 14.0
