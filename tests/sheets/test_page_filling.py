@@ -12,8 +12,10 @@ from wiring.drawings.plan_windows import windows
 from wiring.files.store import load
 from wiring.pictures.metrics import wrapped
 from wiring.pictures.picture import Path, Words
+from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
+from wiring.plan.wire import Wire
 from wiring.sheets.blocks import Block, heading, laid_out
 from wiring.sheets.column_widths import PAD_MM, column_widths
 from wiring.sheets.flow import Text, flowed
@@ -137,13 +139,20 @@ def test_a_template_marks_an_overlap_only_where_the_next_sheet_is_printed():
         assert not [a for a, b in dashed if a[1] == b[1] and abs(a[0] - b[0]) > (right - left) - 1.0]
 
 
-def motors(places):
-    return Plan(
-        parts={
-            f"m{n}": Part(id=f"m{n}", kind="stall-motor", designation=f"M{n}", x_mm=x, y_mm=y)
-            for n, (x, y) in enumerate(places)
-        }
-    )
+def motors(places, wires_each=0):
+    """Motors at some places, each joined by so many wires to the next but one."""
+    parts = {
+        f"m{n}": Part(id=f"m{n}", kind="stall-motor", designation=f"M{n}", x_mm=x, y_mm=y)
+        for n, (x, y) in enumerate(places)
+    }
+    ends = [(n, n + 2) for n in range(len(places) - 2) for _ in range(wires_each)]
+    wires = {
+        f"w{i}": Wire(
+            id=f"w{i}", label=f"W{i}", start=TerminalRef(f"m{a}", "M1"), end=TerminalRef(f"m{b}", "M2")
+        )
+        for i, (a, b) in enumerate(ends)
+    }
+    return Plan(parts=parts, wires=wires)
 
 
 def named(plan):
@@ -151,12 +160,13 @@ def named(plan):
 
 
 def test_sparse_neighbours_of_the_open_board_share_a_sheet():
-    """One above the other on both sides of a line between two fields, near enough for one sheet at 1:5."""
+    """One above the other on both sides of a line between two fields, near enough for one sheet."""
     assert named(motors([(100.0, 600.0), (100.0, 700.0)])) == ["Board"]
-    far = motors([(100.0, 100.0), (100.0, 1900.0)])
+    far = motors([(100.0, 100.0), (100.0, 2300.0)])
     assert named(far) == ["Board (1 of 2)", "Board (2 of 2)"]
     crowd = [(60.0 * n, y) for n in range(6) for y in (600.0, 700.0)]
-    assert len(named(motors(crowd))) == 2
+    assert named(motors(crowd)) == ["Board"]
+    assert len(named(motors(crowd, 4))) >= 2
 
 
 @pytest.mark.parametrize("behind", [False, True])

@@ -16,8 +16,8 @@ from wiring.plan.plan import Plan
 # On paper, mm²: the words of a part, of a wire end on it, and those that say where a cut wire goes.
 _NAME_MM2, _END_MM2, _CUT_MM2 = 50.0, 60.0, 105.0
 _CELL_MM = 40.0  # the fullest square of two by two such cells tells how crowded a view is
-_FULL = 0.5  # share of that square words may fill: the rest is signs, wires and leaders
-_SMALL, _FULL_SMALL = 1 / 7, 0.35  # signs and bundles take more of a view of a small scale
+_FULL = 0.57  # share of that square words may fill: the rest is signs, wires and leaders
+_SMALL, _FULL_SMALL = 1 / 7, 0.4  # signs and bundles take more of a view of a small scale
 _AROUND_MM = (12.0, 39.2)  # of a body, beside and over a view: band, legend, fascia and margins
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
-from wiring.drawings.plan_areas import AIR_MM, Area, panel_areas, panel_window, round_parts, scene_areas
+from wiring.drawings.plan_areas import Area, panel_areas, panel_window, round_parts, scene_areas
 from wiring.drawings.plan_crowding import Crowding
 from wiring.pictures.picture import Point
 from wiring.plan.panel_places import plugs_of
@@ -13,7 +13,8 @@ from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 
 _FIELD_W_MM, _FIELD_H_MM = 1150.0, 640.0  # a landscape sheet at 1:5
-_FEW_PARTS = 9  # so many parts of the open board are told apart on one sheet
+_LEAST_SCALE = 1 / 7.5  # of a sheet that shows several fields of the open board
+_MOST_MM = 2100.0  # no sheet shows more at that scale
 OPEN_BOARD = "Board"
 
 
@@ -61,12 +62,19 @@ def _numbered(name: str, areas: Sequence[Area], *, behind: bool = False) -> list
 
 def _halved(crowding: Crowding, area: Area, parts: Sequence[Part], kinds: Mapping[str, Kind]) -> list[Area]:
     """Return the area, or smaller ones round its parts where its words would find no room."""
+    return [smaller for smaller, _ in _shared_out(crowding, area, parts, kinds)]
+
+
+def _shared_out(
+    crowding: Crowding, area: Area, parts: Sequence[Part], kinds: Mapping[str, Kind]
+) -> list[tuple[Area, list[Part]]]:
+    """Return the area, or smaller ones where its words would find no room, each with the parts it is for."""
     if len(parts) < 2 or not crowding.crowded(area):
-        return [area]
+        return [(area, list(parts))]
     halves = [(_across(crowding, area, half, kinds), half) for half in crowding.halves(area, parts)]
     if max(crowding.scale(smaller) for smaller, _ in halves) <= crowding.scale(area):
-        return [area]  # no half of it would be drawn larger
-    return [a for smaller, half in halves for a in _halved(crowding, smaller, half, kinds)]
+        return [(area, list(parts))]  # no half of it would be drawn larger
+    return [found for smaller, half in halves for found in _shared_out(crowding, smaller, half, kinds)]
 
 
 def _across(crowding: Crowding, area: Area, half: Sequence[Part], kinds: Mapping[str, Kind]) -> Area:
@@ -97,34 +105,41 @@ def _board(crowding: Crowding, parts: Iterable[Part], kinds: Mapping[str, Kind])
     for part in parts:
         cell = math.floor(part.y_mm / _FIELD_H_MM), math.floor(part.x_mm / _FIELD_W_MM)
         fields.setdefault(cell, []).append(part)
-    groups = _joined([held for _, held in sorted(fields.items(), key=lambda f: f[0])])
-    return [
-        area
-        for held in groups
-        for area in _halved(crowding, round_parts(OPEN_BOARD, held, kinds), held, kinds)
+    halved = [
+        (smaller, some)
+        for _, held in sorted(fields.items(), key=lambda f: f[0])
+        for smaller, some in _shared_out(crowding, round_parts(OPEN_BOARD, held, kinds), held, kinds)
     ]
+    return _joined(crowding, halved, kinds)
 
 
-def _joined(groups: list[list[Part]]) -> list[list[Part]]:
-    """Return the fields with those of few parts joined where they lie so near that one sheet shows them."""
-    groups = list(groups)
-    while True:
-        near = [
-            (size, i, j)
-            for j in range(len(groups))
-            for i in range(j)
-            if len(groups[i]) + len(groups[j]) <= _FEW_PARTS
-            and (size := _size_mm2([*groups[i], *groups[j]])) is not None
-        ]
-        if not near:
-            return groups
-        _, i, j = min(near)
-        groups[i] = [*groups[i], *groups.pop(j)]
+def _joined(
+    crowding: Crowding, windows_: Sequence[tuple[Area, list[Part]]], kinds: Mapping[str, Kind]
+) -> list[Area]:
+    """Return the windows, nearest neighbours joined where one sheet shows both and their words find room."""
+    areas = dict(enumerate(area for area, _ in windows_))
+    held = dict(enumerate(parts for _, parts in windows_))
+    pairs = {(i, j): _size_mm2(areas[i], areas[j]) for i in areas for j in areas if i < j}
+    near = {pair: size for pair, size in pairs.items() if size is not None}
+    while near:
+        i, j = min(near, key=lambda pair: (near[pair], pair))
+        del near[i, j]
+        both = [*held[i], *held[j]]
+        area = round_parts(OPEN_BOARD, both, kinds)
+        if crowding.scale(area) < _LEAST_SCALE or crowding.crowded(area):
+            continue
+        areas[i], held[i] = area, both
+        del areas[j], held[j]
+        near = {pair: size for pair, size in near.items() if not {i, j} & set(pair)}
+        for other in areas:
+            size = _size_mm2(area, areas[other])
+            if other != i and size is not None:
+                near[min(i, other), max(i, other)] = size
+    return list(areas.values())
 
 
-def _size_mm2(parts: list[Part]) -> float | None:
-    """Return the area round parts, None where it is larger than a sheet, lying or upright, shows."""
-    xs, ys = [p.x_mm for p in parts], [p.y_mm for p in parts]
-    wide, high = max(xs) - min(xs) + 2 * AIR_MM, max(ys) - min(ys) + 2 * AIR_MM
-    long, short = max(wide, high), min(wide, high)
-    return wide * high if long <= _FIELD_W_MM and short <= _FIELD_H_MM else None
+def _size_mm2(one: Area, other: Area) -> float | None:
+    """Return the area round two windows, None where it is larger than any sheet would show."""
+    wide = max(one.right, other.right) - min(one.left, other.left)
+    high = max(one.bottom, other.bottom) - min(one.top, other.top)
+    return wide * high if max(wide, high) <= _MOST_MM else None
