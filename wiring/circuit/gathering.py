@@ -12,7 +12,7 @@ from wiring.circuit.compiled import CompiledPart
 from wiring.circuit.figures import Figures, PartFigure, SupplyFigure, WireFigure
 from wiring.circuit.linear import Ints
 from wiring.circuit.links import circuits
-from wiring.circuit.many_readings import PartReadings, WireColumns, WireReadings
+from wiring.circuit.many_readings import TELLING, PartReadings, WireColumns, WireReadings
 from wiring.circuit.problems import problems
 from wiring.circuit.reading import Reading
 from wiring.circuit.readings import Readings
@@ -23,7 +23,6 @@ from wiring.plan.names import PartId, WireId
 NOTHING = PartFigure(0.0, 0.0, 0.0)
 ALIKE = 1.0 - 1e-6
 ONE_WAY = 1e-3  # of the RMS current: less is no mean worth telling
-TELLING = frozenset({"main", "coil", "source", "alternating"})
 
 
 class Columns(NamedTuple):

@@ -15,6 +15,7 @@ from wiring.circuit.readings import Readings
 from wiring.plan.names import PartId, WireId
 
 Flags = NDArray[np.bool_]
+TELLING = frozenset({"main", "coil", "source", "alternating"})  # roles of branches that tell a part's figures
 
 
 class WireColumns(NamedTuple):
@@ -64,16 +65,26 @@ class PartReadings(Readings[PartFigure]):
 
     @cached_property
     def _single(self) -> tuple[Flags, PartColumns]:
-        """Which parts of the table have one branch, and what it reads."""
+        """Which parts of the table have one branch that tells their figures, and what it reads."""
         table, reading = self._assembly.table, self._reading
-        single = table.branches == 1
-        branch = np.where(single, table.first_branch, 0) if len(reading.volts) else np.zeros(0, dtype=np.intp)
-        known = single & ~(table.left_out | reading.failed[branch])
+        if not len(reading.volts):
+            nothing = np.zeros(len(table.ids), dtype=np.bool_)
+            return nothing, PartColumns(nothing, *np.zeros((3, len(table.ids))))
+        first, end = table.first_branch, table.first_branch + table.branches
+        tells = np.flatnonzero(np.array([role in TELLING for role in self._assembly.roles]))
+        begin = np.searchsorted(tells, first)
+        told = np.searchsorted(tells, end) - begin == 1
+        single = told | (table.branches == 1)
+        branch = np.where(told, np.append(tells, 0)[begin], first) * single
+        failed = np.append(0, np.cumsum(reading.failed))
+        known = single & ~(table.left_out | (failed[end] > failed[first]))
         signed = table.polarised | table.feeds
         through = np.where(self._swings[branch], reading.amps[branch], reading.mean_amps[branch])
-        across = reading.volts[branch]
-        volts, amps = (np.where(signed, values, np.abs(values)) for values in (across, through))
-        columns = (np.where(known, values, 0.0) for values in (volts, amps, reading.power[branch]))
+        volts, amps = (np.where(signed, v, np.abs(v)) for v in (reading.volts[branch], through))
+        power = reading.power[branch]
+        for row in np.flatnonzero(single & (table.branches > 1)).tolist():
+            power[row] = sum(reading.power[first[row] : end[row]].tolist())
+        columns = (np.where(known, values, 0.0) for values in (volts, amps, power))
         return single, PartColumns(known, *columns)
 
     def mean_out_a(self, part: PartId, terminal: str) -> float:
@@ -94,7 +105,7 @@ class PartReadings(Readings[PartFigure]):
         """Return the figures of those parts as columns.
 
         `plainly` promises that the parts' behaviours read off volts, current and watts as they are
-        (`Behaviour.restates`); a part of one branch is then read from the arrays.
+        (`Behaviour.restates`); a part of which one branch tells is then read from the arrays.
         """
         place = self._assembly.table.rows
         rows = np.array([place.get(one, -1) for one in ids], dtype=np.intp)

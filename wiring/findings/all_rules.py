@@ -15,6 +15,7 @@ from wiring.findings import (
     full_wireways,
     fuses,
     led_resistor,
+    letters,
     loose_ends,
     mixed_voltages,
     odd_settings,
@@ -71,6 +72,7 @@ RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     crowded_terminals.find,
     full_wireways.find,
     panel_fit.find,
+    letters.find,
     safety.find,
 )
 
@@ -81,6 +83,7 @@ ON_WIRED: tuple[Rule, ...] = (loose_ends.find, crowded_terminals.find)
 ON_SETTINGS: tuple[Rule, ...] = (odd_settings.find,)
 ON_PANELS: tuple[Rule, ...] = (panel_fit.find,)
 ON_WIREWAYS: tuple[Rule, ...] = (full_wireways.find,)
+ON_TEXTS: tuple[Rule, ...] = (letters.find,)
 
 _told: tuple[Finding, ...] = ()  # the last findings; replaced whole
 
@@ -109,6 +112,7 @@ def _standing(situation: Situation) -> _Found:
         **kept(_on_settings, parts, kinds),
         **kept(_on_panels, plan.parts, plan.panels, kinds),
         **kept(_on_wireways, plan, kinds),
+        **kept(_on_texts, plan, kinds),
     }
 
 
@@ -130,6 +134,10 @@ def _on_panels(
 
 def _on_wireways(plan: Plan, kinds: Mapping[str, Kind]) -> _Found:
     return _alone(ON_WIREWAYS, plan, kinds)
+
+
+def _on_texts(plan: Plan, kinds: Mapping[str, Kind]) -> _Found:
+    return _alone(ON_TEXTS, plan, kinds)
 
 
 def _alone(rules: tuple[Rule, ...], plan: Plan, kinds: Mapping[str, Kind]) -> _Found:

@@ -53,6 +53,8 @@ def _fuse(situation: Situation, rush: FuseRush) -> Finding:
 
 def _servos(situation: Situation) -> Iterator[Finding]:
     plan = situation.plan
+    if not any(True for _ in situation.of("servo")):
+        return
     for draw in servo_draws(plan, situation.kinds, situation.figures, situation.runs):
         if draw.now_a > draw.limit_a or draw.stalled_a <= draw.limit_a:
             continue

@@ -134,15 +134,18 @@ def _loops(
     columns = wire_columns(figures)
     costs = np.where(columns.known, columns.ohms, np.inf)
     found: list[_Loop] = []
-    for part in parts.values():
-        kind = kinds.get(part.kind)
-        figure = figures.supplies.get(part.id) if kind is not None and kind.behaviour in SOURCE_ENDS else None
-        if kind is None or figure is None:
-            continue
-        pair = ends(part.id, SOURCE_ENDS[kind.behaviour])
-        if all(ref in joints.edges for ref in pair):
+    for part, kind, pair in kept(_feeds, parts, kinds):
+        figure = figures.supplies.get(part.id)
+        if figure is not None and all(ref in joints.edges for ref in pair):
             plus, minus = (kept_ways(joints, ref, _THROUGH, columns.rows, costs) for ref in pair)
             supply_v, limit_a = abs(figure.volts_v) or figure.nominal_v, fault_current_a(part, kind)
             own_ohms = 0.0 if kind.behaviour == "supply_regulated" else supply_v / limit_a
             found.append(_Loop(part.id, (plus, minus), supply_v, own_ohms, limit_a))
     return found
+
+
+def _feeds(
+    parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]
+) -> Sequence[tuple[Part, Kind, tuple[TerminalRef, TerminalRef]]]:
+    some = [(part, kinds[part.kind]) for part in parts.values() if part.kind in kinds]
+    return [(p, k, ends(p.id, SOURCE_ENDS[k.behaviour])) for p, k in some if k.behaviour in SOURCE_ENDS]

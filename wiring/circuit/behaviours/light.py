@@ -27,7 +27,8 @@ def _led(values: Values, position: Position | None, terminals: tuple[str, ...]) 
 
 
 def _led_light(values: Values, position: str, figure: PartFigure) -> PartFigure:
-    return _lit(figure, figure.current_a / (values["forward_a"] * count(values, "in_parallel")))
+    # Settings of a part that is solved are sound: they were looked at when it was compiled.
+    return _lit(figure, figure.current_a / (values["forward_a"] * round(values["in_parallel"])))
 
 
 def sections(values: Values) -> int:
@@ -78,7 +79,8 @@ def _constant_current_light(values: Values, position: str, figure: PartFigure) -
 
 
 def _lit(figure: PartFigure, light: float) -> PartFigure:
-    return figure._replace(light=light if light > GLOWS else 0.0)
+    volts_v, current_a, power_w, *_ = figure
+    return PartFigure(volts_v, current_a, power_w, light if light > GLOWS else 0.0)
 
 
 LED = Behaviour(_led, _led_light, polarised=True)
