@@ -78,7 +78,7 @@ class FindingsStrip(QFrame):
         self.hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         bar = QWidget(self)
         fix_height(bar, BAR_HEIGHT)
-        row = QHBoxLayout(bar)
+        self._row = row = QHBoxLayout(bar)
         row.setContentsMargins(16, 0, 10, 0)
         row.setSpacing(6)
         for rank in sorted(_NAMES, reverse=True):
@@ -111,6 +111,9 @@ class FindingsStrip(QFrame):
         self._toggle.setEnabled(bool(findings))
         if not findings:
             self._toggle.setChecked(False)
+        for layout in (*(badge.layout() for badge, _ in self._counts.values()), self._row):
+            if layout is not None:
+                layout.activate()  # in the very next frame: Qt would take one for each layout in another
 
     def show_waiting(self) -> None:
         """Forget the findings of another plan: those of this one are being looked for."""
