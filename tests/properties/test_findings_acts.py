@@ -4,7 +4,7 @@ import functools
 import re
 
 import pytest
-from support.findings import found
+from support.findings import found, situation
 from support.mending import dangers, findings, mended, sound, still_there
 from support.networks import draw, kinds
 
@@ -150,3 +150,32 @@ def test_the_wires_of_the_other_loads_of_a_long_run_are_made_thicker_next():
     second = found(mended(plan, first), "wire-drop")
     assert first.parts == ("E1", "E2") and second.parts == ("E2",)
     assert not still_there(findings(mended(mended(plan, first), second)), second)
+
+
+def row(ways, *wires, **more):
+    """LEDs side by side on one supply, each "+" the right way round or "-" the wrong way."""
+    names = {f"E{n}": "led-warm-white" for n in range(1, len(ways) + 1)}
+    ends = [("A", "K") if way == "+" else ("K", "A") for way in ways]
+    feeds = [
+        wire
+        for name, (one, other) in zip(names, ends, strict=True)
+        for wire in (("G1:+", f"{name}:{one}"), ("G1:-", f"{name}:{other}"))
+    ]
+    return sound(draw({"G1": "supply-regulated", **names, **more}, [*feeds, *wires]))
+
+
+@pytest.mark.parametrize("ways", ["+++-", "-+--", "--"])
+def test_leds_the_wrong_way_round_in_a_row_are_found_and_turned(ways):
+    plan = row(ways)
+    finding = found(plan, "led-backward")
+    assert finding.parts == tuple(f"E{n}" for n, way in enumerate(ways, 1) if way == "-")
+    new = mended(plan, finding)
+    assert "led-backward" not in {f.rule for f in findings(new)}
+    figures = situation(new).figures
+    assert all(figures.parts[f"E{n}"].current_a > 1e-3 for n in range(1, len(ways) + 1))
+
+
+def test_pairs_that_light_in_turn_are_left_as_they_are():
+    motor = ("G1:+", "M1:M1"), ("G1:-", "M1:M2")
+    for plan in (row("+-"), row("++--"), row("+--", *motor, M1="stall-motor")):
+        assert "led-backward" not in {f.rule for f in findings(plan)}

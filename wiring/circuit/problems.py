@@ -1,5 +1,6 @@
 """What went wrong in a solved plan, in words for its owner."""
 
+from collections import Counter
 from collections.abc import Iterable
 
 import numpy as np
@@ -159,11 +160,14 @@ def _backward(settled: Settled) -> list[Problem]:
         branch = assembly.spans[part_id][0]
         return int(conductor[assembly.a[branch]]), int(conductor[assembly.b[branch]])
 
-    lit = {ends(p) for p, c in assembly.parts.items() if c.behaviour.polarised and assembly.spans[p]}
+    there = [(p, c.kind.behaviour) for p, c in assembly.parts.items() if assembly.spans[p]]
+    ways = Counter(ends(p) for p, _ in there if assembly.parts[p].behaviour.polarised)
+    thrown = {ends(p) for p, behaviour in there if behaviour == "stall_motor"}
     found = []
     for part_id in suspects:
         plus, minus = ends(part_id)
-        if (minus, plus) in lit:  # one of a pair that shows which way round a motor stands
+        # Pairs that show which way round a motor stands light in turn: as many one way as the other.
+        if ways[minus, plus] == ways[plus, minus] or not thrown.isdisjoint({(plus, minus), (minus, plus)}):
             continue
         label = part_label(assembly.plan, part_id)
         words = f"{label} is the wrong way round and takes no current: swap its two wires."
