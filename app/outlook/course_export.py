@@ -5,11 +5,13 @@ import io
 from datetime import timedelta
 from pathlib import Path
 
-from PySide6.QtCore import QRectF, QSize
+from PySide6.QtCore import QBuffer, QIODevice, QRectF, QSize
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtSvg import QSvgGenerator
 
 from app.outlook.curve_view import CurveView
+from wiring.files.refusals import NotSaved
+from wiring.files.store import write_whole
 from wiring.studies.outlook import Outlook
 
 SIZE = QSize(1100, 620)
@@ -20,14 +22,11 @@ SUFFIXES = (".svg", ".png", ".csv")
 
 def write_course(path: Path, outlook: Outlook, view: CurveView) -> str:
     """Write what the ending of the name asks for; return "" or why it could not be written."""
-    write = {".svg": _as_svg, ".png": _as_png}.get(path.suffix.lower())
+    make = {".svg": _as_svg, ".png": _as_png}.get(path.suffix.lower())
     try:
-        if write is not None:
-            path.write_bytes(b"")  # asks the disk first: painters do not say what is wrong
-            return "" if write(path, outlook, view) else f"{path} could not be written."
-        path.write_text(course_csv(outlook), encoding="utf-8")
-    except OSError as fault:
-        return f"{path} could not be written: {fault.strerror or 'the disk refused'}."
+        write_whole(make(outlook, view) if make is not None else course_csv(outlook).encode(), path)
+    except NotSaved as refusal:
+        return str(refusal)
     return ""
 
 
@@ -44,24 +43,28 @@ def course_csv(outlook: Outlook) -> str:
     return text.getvalue()
 
 
-def _as_svg(path: Path, outlook: Outlook, view: CurveView) -> bool:
+def _as_svg(outlook: Outlook, view: CurveView) -> bytes:
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     generator = QSvgGenerator()
-    generator.setFileName(str(path))
+    generator.setOutputDevice(buffer)
     generator.setSize(SIZE)
     generator.setViewBox(QRectF(0, 0, SIZE.width(), SIZE.height()))
     generator.setTitle(outlook.words)
-    painter = QPainter()
-    if not painter.begin(generator):
-        return False
+    painter = QPainter(generator)
     view.paint_on(painter, QRectF(0, 0, SIZE.width(), SIZE.height()))
-    return painter.end()
+    painter.end()
+    return bytes(buffer.data().data())
 
 
-def _as_png(path: Path, outlook: Outlook, view: CurveView) -> bool:
+def _as_png(outlook: Outlook, view: CurveView) -> bytes:
     image = QImage(SIZE * FINER, QImage.Format.Format_ARGB32)
     image.setText("Title", outlook.words)
     painter = QPainter(image)
     painter.scale(FINER, FINER)
     view.paint_on(painter, QRectF(0, 0, SIZE.width(), SIZE.height()))
     painter.end()
-    return image.save(str(path))
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    image.save(buffer, "PNG")
+    return bytes(buffer.data().data())

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from wiring.edits.edit import EditRefused
 from wiring.edits.fragment import Fragment, read_fragment
+from wiring.files.store import replace_whole, why
 
 SUFFIX = ".underboard-set"
 LONGEST_NAME = 60
@@ -51,9 +52,9 @@ def keep(folder: Path, words: str, text: str) -> str:
         return f"There is a set “{name}” already; choose another name."
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        (folder / f"{name}{SUFFIX}").write_text(text, encoding="utf-8")
+        replace_whole(text.encode(), folder / f"{name}{SUFFIX}")
     except OSError as fault:
-        return f"The set could not be kept: {fault.strerror or 'the disk refused'}."
+        return f"The set could not be kept in {folder}, because {why(fault)}."
     return ""
 
 
@@ -70,7 +71,7 @@ def rename_set(path: Path, words: str) -> str:
     try:
         path.rename(there)
     except OSError as fault:
-        return f"The set could not be renamed: {fault.strerror or 'the disk refused'}."
+        return f"The set could not be renamed, because {why(fault)}."
     return ""
 
 
@@ -79,7 +80,7 @@ def remove_set(path: Path) -> str:
     try:
         path.unlink(missing_ok=True)
     except OSError as fault:
-        return f"The set could not be taken away: {fault.strerror or 'the disk refused'}."
+        return f"The set could not be taken away, because {why(fault)}."
     return ""
 
 

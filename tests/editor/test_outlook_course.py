@@ -75,7 +75,7 @@ def test_a_course_that_cannot_be_saved_says_why_in_one_sentence(editor, page, tm
     for suffix in (".svg", ".csv"):
         page.save_course(tmp_path / "missing" / f"course{suffix}")
         said = editor.window.notices.last.text
-        assert "could not be written" in said and said.endswith(".")
+        assert said.startswith(f"course{suffix} was not saved, because its folder does not exist")
 
 
 def test_a_plan_fed_by_the_mains_says_so(editor):

@@ -17,6 +17,7 @@ from app.proposed_file import LONGEST, proposed_file
 from app.rescuing import Rescuing
 from app.settings import Remembered, state_complaint, state_folder
 from app.start import begin_log
+from app.tray import set_files
 from wiring.edits.set_plan import set_plan
 from wiring.files.store import load
 
@@ -96,6 +97,12 @@ def test_sheets_and_what_was_printed_are_refused_in_a_sentence(editor, tmp_path)
     assert made is not None
     done, sentence = sheets.record.remember(made)
     assert not done and one_sentence(sentence)
+
+
+def test_a_set_that_cannot_be_kept_says_where_and_why(tmp_path):
+    (tmp_path / "taken").write_text("a file")
+    said = set_files.keep(tmp_path / "taken" / "sets", "Lit shop", "{}")
+    assert one_sentence(said) and "taken" in said and "because" in said
 
 
 def test_a_notice_that_lasts_comes_back_after_what_covered_it(editor):
