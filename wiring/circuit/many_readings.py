@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.figures import Figures, PartFigure, WireFigure
-from wiring.circuit.linear import Floats
+from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.reading import Reading
 from wiring.circuit.readings import Readings
 from wiring.plan.names import PartId, WireId
@@ -71,7 +71,8 @@ class PartReadings(Readings[PartFigure]):
             nothing = np.zeros(len(table.ids), dtype=np.bool_)
             return nothing, PartColumns(nothing, *np.zeros((3, len(table.ids))))
         first, end = table.first_branch, table.first_branch + table.branches
-        tells = np.flatnonzero(np.array([role in TELLING for role in self._assembly.roles]))
+        roles = self._assembly.roles
+        tells = self._assembly.kept.of(("telling", roles), lambda: _telling(roles))
         begin = np.searchsorted(tells, first)
         told = np.searchsorted(tells, end) - begin == 1
         single = told | (table.branches == 1)
@@ -126,6 +127,10 @@ class PartReadings(Readings[PartFigure]):
                 known[row] = True
                 volts[row], amps[row], power[row] = figure.volts_v, figure.current_a, figure.power_w
         return PartColumns(known, volts, amps, power)
+
+
+def _telling(roles: Sequence[str]) -> Ints:
+    return np.flatnonzero(np.array([role in TELLING for role in roles]))
 
 
 def wire_columns(figures: Figures) -> WireColumns:

@@ -20,7 +20,7 @@ from wiring.studies.keeping import kept
 from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
 from wiring.studies.ways import FAR, Ways, wires_back
 
-_WAYS = Link.WIRE | Link.CLOSED | Link.FUSE | Link.RESISTOR | Link.DIODE | Link.LOAD
+_DIRECT = Link.WIRE | Link.CLOSED | Link.FUSE | Link.RESISTOR | Link.DIODE
 DRAWS_A = 1e-5  # less is no current
 
 
@@ -109,9 +109,18 @@ def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joi
     On a mesh every way round loses the same volts (Kirchhoff), so one way stands for all.
     """
     parts = parts_but_for_place(plan.parts)
-    loads = kept(_loads, parts, kinds)
-    sources = _sources(kept(_feeds, parts, kinds), figures, joints)
-    if not sources or not loads.of_row:
+    loads, feeds = kept(_loads, parts, kinds), kept(_feeds, parts, kinds)
+    draws = _drawing(figures, loads)
+    # Nearly all loads are fed past no other: only where one is not, ways through loads are looked for.
+    found = _runs(_sources(feeds, figures, joints, _DIRECT), loads, draws)
+    if len(found) == len({loads.of_row[row] for row in draws}):
+        return found
+    return _runs(_sources(feeds, figures, joints, _DIRECT | Link.LOAD), loads, draws)
+
+
+def _runs(sources: tuple[_Source, ...], loads: _Loads, draws: Sequence[int]) -> Runs:
+    """Return the runs of what draws along those ways."""
+    if not sources or not draws:
         return NO_RUNS
     places = kept(_places, loads, sources[0].plus.net.number)
     passed, lost = np.zeros((2, 2 * len(sources), len(loads.of_row)))
@@ -122,27 +131,28 @@ def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joi
     fewest = passed.min(axis=0)
     chosen = np.where(passed == fewest, lost, np.inf).argmin(axis=0)
     drops_v = lost[chosen, np.arange(len(chosen))]
-    return Runs(_rows(figures, loads, fewest, drops_v), sources, loads.ends, chosen, drops_v)
+    best: dict[PartId, int] = {}
+    costs = list(zip(fewest.tolist(), drops_v.tolist(), strict=True))
+    for row in draws:
+        load = loads.of_row[row]
+        if costs[row][0] < FAR and (load not in best or costs[row] < costs[best[load]]):
+            best[load] = row
+    return Runs(best, sources, loads.ends, chosen, drops_v)
 
 
 def _at(values: Ints | Floats, places: Ints, nowhere: float) -> Ints | Floats:
     return np.append(values, nowhere)[places]  # a place of -1 is the one put behind
 
 
-def _rows(figures: Figures, loads: _Loads, passed: Floats, drops_v: Floats) -> dict[PartId, int]:
-    """Return the row of each load that draws and is reached: the best of its pairs of ends."""
+def _drawing(figures: Figures, loads: _Loads) -> Sequence[int]:
+    """Return the rows of the loads that draw current."""
     plainly, otherwise = (
         part_columns(figures, ids, plainly=plain)
         for ids, plain in ((loads.plainly, True), (loads.otherwise, False))
     )
     draws = [found.known & (np.abs(found.amps) >= DRAWS_A) for found in (plainly, otherwise)]
-    rows = np.flatnonzero(np.concatenate(draws)[loads.load] & (passed < FAR)).tolist()
-    best: dict[PartId, int] = {}
-    for row in rows:
-        load = loads.of_row[row]
-        if load not in best or (passed[row], drops_v[row]) < (passed[best[load]], drops_v[best[load]]):
-            best[load] = row
-    return best
+    rows: list[int] = np.flatnonzero(np.concatenate(draws)[loads.load]).tolist()
+    return rows
 
 
 def _loads(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Loads:
@@ -160,14 +170,14 @@ def _places(loads: _Loads, number: Mapping[TerminalRef, int]) -> Ints:
     return np.array([[number.get(ref, -1) for ref in pair] for pair in loads.ends], dtype=np.intp).T
 
 
-def _sources(feeds: Iterable[_Feed], figures: Figures, joints: Joints) -> tuple[_Source, ...]:
+def _sources(feeds: Iterable[_Feed], figures: Figures, joints: Joints, through: int) -> tuple[_Source, ...]:
     columns = wire_columns(figures)
     costs = np.where(columns.known, np.abs(columns.drops_v), np.inf)
     found: list[_Source] = []
     for part, pair in feeds:
         supply = figures.supplies.get(part)
         if supply is not None and all(ref in joints.edges for ref in pair):
-            plus, minus = (kept_ways(joints, end, _WAYS, columns.rows, costs) for end in pair)
+            plus, minus = (kept_ways(joints, end, through, columns.rows, costs) for end in pair)
             found.append(_Source(part, plus, minus, abs(supply.volts_v)))
     return tuple(found)
 
