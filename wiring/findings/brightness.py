@@ -91,8 +91,11 @@ def _uneven(situation: Situation, shine: dict[str, float], dim: set[str]) -> Ite
     for (scene, _kind), lamps in alike_by_scene(plan, shine).items():
         if len(lamps) < 2 or (scene and scene not in plan.scenes):
             continue
+        seen = [shine[lamp] for lamp in lamps]
+        if max(seen) - min(seen) <= SEEN:
+            continue
         ends = evenness(shine, lamps)
-        if ends.spread <= SEEN or ends.faintest in dim:
+        if ends.faintest in dim:
             continue
         where = f"in “{plan.scenes[scene].name}”" if scene else "outside any scene"
         yield Finding(

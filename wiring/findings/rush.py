@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
+from wiring.circuit.altered import with_cold_lamps
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.gives_way import Rush, bears_now, fuse_finding, supply_finding, tripping
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, part_names
-from wiring.studies.throws.inrush import BLOWS, HOLDS, FuseRush, rushes, verdict
+from wiring.studies.throws.inrush import BLOWS, HOLDS, FuseRush, overcomes, rushes_in, verdict
 from wiring.studies.throws.servos import servo_draws
 
 _COLD = Rush(
@@ -27,11 +28,14 @@ def find(situation: Situation) -> Iterator[Finding]:
 
 
 def _cold_lamps(situation: Situation) -> Iterator[Finding]:
-    touchy, fuses = tripping(situation), any(True for _ in situation.of("fuse"))
-    lamps = (touchy or fuses) and any(situation.figures.parts.get(p.id) for p, _ in situation.of("filament"))
-    if not lamps:
+    plan, kinds, figures = situation.plan, situation.kinds, situation.figures
+    touchy, fuses = tripping(situation), [part.id for part, _ in situation.of("fuse")]
+    if not (touchy or fuses) or not any(figures.parts.get(p.id) for p, _ in situation.of("filament")):
         return
-    found = rushes(situation.plan, situation.kinds, situation.positions, situation.figures)
+    cold = with_cold_lamps(plan, kinds, situation.positions)
+    if not overcomes(plan, kinds, figures, cold, (*fuses, *touchy)):
+        return
+    found = rushes_in(plan, kinds, figures, cold)
     told: set[str] = set()
     for rush in found.values():
         for fuse in rush.fuses:

@@ -6,7 +6,7 @@ and supplies keep their ohms. The rush is taken to fade as exp(-t / 30 ms): smal
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from itertools import zip_longest
 from typing import NamedTuple
 
@@ -70,13 +70,35 @@ def rushes(
     plan: Plan, kinds: Mapping[str, Kind], positions: Positions, figures: Figures
 ) -> dict[PartId, Inrush]:
     """Return the rush of every supply and battery that could be solved."""
-    cold = with_cold_lamps(plan, kinds, positions)
+    return rushes_in(plan, kinds, figures, with_cold_lamps(plan, kinds, positions))
+
+
+def overcomes(
+    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, cold: Branches, parts: Iterable[PartId]
+) -> bool:
+    """Whether cold lamps may be too much for any of those fuses and supplies."""
+    for part_id in parts:
+        part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
+        cold_a = first_a(cold, part_id)
+        if kind.behaviour == "fuse":
+            figure = figures.parts.get(part_id)
+            if figure is not None and cold_a > MATTERS * abs(figure.current_a):
+                return True
+        elif cold_a > (number(part, kind, "limit_a") or math.inf):
+            return True
+    return False
+
+
+def rushes_in(
+    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, cold: Branches
+) -> dict[PartId, Inrush]:
+    """Return the same from what flows with cold lamps."""
     rushing = fuse_rushes(plan, kinds, figures, cold)
     found: dict[PartId, Inrush] = {}
     for part_id, supply in figures.supplies.items():
         part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
         hot_a = abs(supply.current_a)
-        cold_a = max(_first(cold, part_id), hot_a)
+        cold_a = max(first_a(cold, part_id), hot_a)
         near = tuple(rush for rush in rushing if cold.one_circuit(part_id, rush.fuse))
         settles_s = SETTLED * FADES_S if cold_a > MATTERS * hot_a else None
         limit_a = number(part, kind, "limit_a") or math.inf
@@ -94,7 +116,7 @@ def fuse_rushes(
         figure = figures.parts.get(part_id) if kind is not None and kind.behaviour == "fuse" else None
         if kind is not None and figure is not None:
             hot_a = abs(figure.current_a)
-            cold_a = max(_first(cold, part_id), hot_a)
+            cold_a = max(first_a(cold, part_id), hot_a)
             stands = verdict(number(part, kind, "rating_a"), _speed(part, kind), cold_a, hot_a)
             found.append(FuseRush(part_id, cold_a, hot_a, stands))
     return tuple(found)
@@ -140,6 +162,7 @@ def _above_s(level_a: float, cold_a: float, hot_a: float) -> float:
     return FADES_S * math.log((cold_a - hot_a) / (level_a - hot_a))
 
 
-def _first(branches: Branches, part: PartId) -> float:
+def first_a(branches: Branches, part: PartId) -> float:
+    """Return the current of a part's first branch; nought where it has none."""
     amps = branches.amps(part)
     return abs(amps[0]) if amps else 0.0
