@@ -1,6 +1,7 @@
 import math
 import re
 from collections import Counter
+from datetime import date
 from pathlib import Path as FilePath
 
 import pytest
@@ -9,6 +10,7 @@ from hypothesis import strategies as st
 from support.editing import KINDS, quay
 
 from wiring.files.store import load
+from wiring.findings.situation import examine
 from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Disc, Path, Words
 from wiring.sheets.bench_list import bench_rows
@@ -16,8 +18,10 @@ from wiring.sheets.designation_runs import run_words
 from wiring.sheets.label_sheets import label_section
 from wiring.sheets.panel_sheets import panel_sections
 from wiring.sheets.panel_template import faces
+from wiring.sheets.sheet_set import sheet_set
 
 DEMOS = FilePath(__file__).parents[2] / "demo_layouts"
+TODAY = date(2026, 3, 14)
 
 
 def demo(name):
@@ -104,3 +108,38 @@ def test_runs_of_designations_say_each_exactly_once(numbered):
 
 def test_odd_designations_are_kept_as_they_are():
     assert run_words(["-E1", "-E2", "-lamp", "-E3", "-E007"]) == "-E1 to -E3, -E007, -lamp"
+
+
+def test_the_list_of_a_panel_says_on_which_sheets_it_is_drawn():
+    pages = sheet_set(examine(demo("harbour"), KINDS, outlooks=False), "A4", TODAY, only=["plan", "panels"])
+    kinds = [p.picture.title.split(": ")[-1].split(", sheet")[0] for p in pages]
+    told = [i.text for p in pages for i in p.picture.items if isinstance(i, Words) and ": " in i.text]
+    for before, kind in (
+        ("Front: sheet ", "front"),
+        ("Back: sheet ", "behind"),
+        ("Full size: from sheet ", "template"),
+    ):
+        numbers = [int(t.removeprefix(before)) for t in told if t.startswith(before)]
+        assert len(numbers) == 3
+        assert all(kind in kinds[n - 1] for n in numbers)
+
+
+def test_a_small_panel_is_drawn_among_its_lists():
+    """No sheet of its own for its front, and the list does not send there."""
+    pages = sheet_set(examine(demo("quay"), KINDS, outlooks=False), "A4", TODAY, only=["panels"])
+    (listed,) = (p for p in pages if p.picture.title.split(": ")[-1].startswith("Panels"))
+    texts = [i.text for i in listed.picture.items if isinstance(i, Words)]
+    assert "Front, as it will look, 1:1.5" in texts and "QUAY LIGHTS" in texts
+    assert not [t for t in texts if t.startswith("Front: sheet")]
+    (face,) = (
+        i for i in listed.picture.items if isinstance(i, Path) and i.fill == "raised" and i.pen.width_mm
+    )
+    xs, ys = [x for x, _ in face.points], [y for _, y in face.points]
+    assert max(xs) - min(xs) == pytest.approx(220.0 / 1.5) and max(ys) - min(ys) == pytest.approx(90.0 / 1.5)
+
+
+def test_a_list_without_the_drawings_sends_nowhere():
+    pages = sheet_set(examine(demo("siding"), KINDS, outlooks=False), "A4", TODAY, only=["panels"])
+    texts = [i.text for p in pages for i in p.picture.items if isinstance(i, Words)]
+    assert not [t for t in texts if t.startswith("Back: sheet")]
+    assert not [t for t in texts if "\ue003" in t or "\ue004" in t]

@@ -17,6 +17,16 @@ _MOST_LINES = 3
 LEAST_EM_MM = 2.1  # smaller letters of a reduced face cannot be read
 
 
+def front_mark(panel_id: str) -> str:
+    """Return the name of the mark where a panel is shown as it will look from the front."""
+    return f"panel front {panel_id}"
+
+
+def back_mark(name: str) -> str:
+    """Return the name of the mark on the sheet that shows the back of the panel of a name."""
+    return f"panel back {name}"
+
+
 def front_scale(faces: Sequence[Face], width_mm: float, height_mm: float) -> float:
     """Return the round scale, at most full size, at which faces one above the other fit into a box."""
     sizes = [(f.area.right - f.area.left, f.area.bottom - f.area.top) for f in faces]

@@ -5,22 +5,26 @@ from collections.abc import Mapping, Sequence
 from wiring.catalogue.kind import Kind
 from wiring.drawings.panel_face import em_mm
 from wiring.drawings.plan_fit import scale_words
-from wiring.pictures.picture import Item, Words
+from wiring.pictures.picture import Anchor, Item, Words
 from wiring.pictures.transform import moved
 from wiring.plan.designations import part_label
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
-from wiring.sheets.blocks import Block, heading, paragraph
-from wiring.sheets.panel_front import LEAST_EM_MM, front_scale, front_view
+from wiring.sheets.blocks import LIST_MM, SMALL_MM, Block, heading, paragraph
+from wiring.sheets.panel_front import LEAST_EM_MM, back_mark, front_mark, front_scale, front_view
 from wiring.sheets.panel_harness import harness_ways
 from wiring.sheets.panel_template import Face, faces
-from wiring.sheets.panel_tiles import HEAD_MM, face_tiles
+from wiring.sheets.panel_tiles import HEAD_MM, face_tiles, template_mark
 from wiring.sheets.paper import Sheet, sheet
+from wiring.sheets.pending import sheet_words
 from wiring.sheets.section import Leaf, Section, body_size, text_section
 from wiring.sheets.strip_charts import WIRE_COLUMNS, strip_rows, wires_by_terminal
 from wiring.sheets.table import Cell, Column, Row, table
 
 _BETWEEN_MM = 5.0  # from one face to the title of the next on the same sheet
+_LEAST_AMONG = 1 / 1.5  # scale at which a face is drawn among its lists, not on a sheet of its own
+_HIGHEST_AMONG = 0.4  # of a sheet
+_APART_MM = 50.0
 _WORTH = 0.75  # faces share a sheet where none would be larger than this allows by itself
 
 
@@ -33,16 +37,41 @@ def panel_sections(
 ) -> tuple[Section, ...]:
     """Return the sheets of all panels that carry parts, or of the one of that name; nothing without any.
 
-    First holes and wiring as lists, then each face as it will look, backs, and templates at full size.
+    First holes and wiring as lists, small faces drawn among them, then the other faces as they will look, the
+    backs, and templates at full size.
     """
     found = tuple(f for f in faces(plan, kinds) if name in (None, f.area.name))
     if not found:
         return ()
     upright, lying = sheet(paper), sheet(paper, landscape=True)
-    lists = text_section("Panels", "panels", upright, _tables(plan, kinds, found, body_size(upright)[0]))
-    fronts = [_fronts(some, lying) for some in _shared_out(found, lying)]
+    among = {f.panel.id: drawn for f in found if (drawn := _among_lists(f, upright))}
+    tables = _tables(plan, kinds, found, body_size(upright)[0], among)
+    lists = text_section("Panels", "panels", upright, tables)
+    apart = [f for f in found if f.panel.id not in among]
+    fronts = [_fronts(some, lying) for some in _shared_out(apart, lying)]
     leaves = [leaf for face in found for leaf in face_tiles(face, lying)]
     return (Section("Panels", "panels", (*lists.leaves, *fronts, *backs, *leaves)),)
+
+
+def _among_lists(face: Face, page: Sheet) -> Block | None:
+    """Return a face drawn among its lists if it is small enough to be told well there."""
+    width, height = body_size(page)
+    scale = front_scale([face], width, height * _HIGHEST_AMONG)
+    if scale < _LEAST_AMONG:
+        return None
+    picture, _ = front_view(face, width, height, scale)
+    says = f"{_looks(face, scale)}, {scale_words(scale)}"
+    items = (
+        Anchor(front_mark(face.panel.id), (0.0, 0.0)),
+        *moved(picture.items, (0.0, 0.0)),
+        Words(says[0].upper() + says[1:], (0.0, picture.height_mm + 4.0), SMALL_MM, "quiet"),
+    )
+    return Block(picture.height_mm + 8.5, items, keep_next=True)
+
+
+def _looks(face: Face, scale: float) -> str:
+    enlarged = any(em_mm(t.high_mm) * scale < LEAST_EM_MM for t in face.panel.texts)
+    return f"front, as it will look{'; small letters larger than they are' * enlarged}"
 
 
 def _shared_out(found: Sequence[Face], page: Sheet) -> list[list[Face]]:
@@ -68,8 +97,8 @@ def _fronts(some: Sequence[Face], page: Sheet) -> Leaf:
     items: list[Item] = []
     for face in some:
         picture, _ = front_view(face, *body_size(page), scale)
-        enlarged = any(em_mm(t.high_mm) * scale < LEAST_EM_MM for t in face.panel.texts)
-        says = f"{face.area.name}, front, as it will look{'; small letters larger than they are' * enlarged}"
+        items.append(Anchor(front_mark(face.panel.id), (left, top)))
+        says = f"{face.area.name}, {_looks(face, scale)}"
         items.append(Words(says, (left, top + 4.6), 4.6, weight="semibold"))
         items += moved(picture.items, (left, top + HEAD_MM))
         top += HEAD_MM + picture.height_mm + _BETWEEN_MM
@@ -77,8 +106,20 @@ def _fronts(some: Sequence[Face], page: Sheet) -> Leaf:
     return Leaf(page, tuple(items), kind, scale_words(scale), bookmark=kind)
 
 
+def _where(face: Face, *, drawn: bool) -> Block:
+    """Return a line that says on which sheets a panel is drawn."""
+    marks = [
+        ("Back: sheet ", back_mark(face.area.name)),
+        ("Full size: from sheet ", template_mark(face.panel.id)),
+    ]
+    if not drawn:
+        marks.insert(0, ("Front: sheet ", front_mark(face.panel.id)))
+    words = [sheet_words(s, m, (_APART_MM * i, LIST_MM), LIST_MM) for i, (s, m) in enumerate(marks)]
+    return Block(LIST_MM * 2, tuple(words), keep_next=True)
+
+
 def _tables(
-    plan: Plan, kinds: Mapping[str, Kind], found: tuple[Face, ...], width: float
+    plan: Plan, kinds: Mapping[str, Kind], found: tuple[Face, ...], width: float, among: Mapping[str, Block]
 ) -> tuple[Block, ...]:
     columns = (
         Column("", 6, "centre"),
@@ -99,6 +140,9 @@ def _tables(
     for face in found:
         size = f"{face.area.right - face.area.left:.0f} × {face.area.bottom - face.area.top:.0f} mm"
         blocks.append(heading(f"{face.area.name}: {size}", width, level=2))
+        drawn = among.get(face.panel.id)
+        blocks.append(_where(face, drawn=drawn is not None))
+        blocks += [drawn] if drawn else []
         rows = [
             (
                 Cell(tick=True),

@@ -1,7 +1,7 @@
 """The face of a panel at full size on sheets that overlap: those that hold a hole, and what lies between."""
 
 from wiring.drawings.plan_clip import Box
-from wiring.pictures.picture import Item, Path, Pen, Words
+from wiring.pictures.picture import Anchor, Item, Path, Pen, Words
 from wiring.pictures.transform import moved
 from wiring.sheets.panel_template import Face, face_items
 from wiring.sheets.paper import Sheet
@@ -15,6 +15,11 @@ _AIR_MM = 2.0  # round the face on its sheet
 Cell = tuple[int, int]  # row, column
 
 
+def template_mark(panel_id: str) -> str:
+    """Return the name of the mark on the first sheet that shows a panel's face at full size."""
+    return f"panel template {panel_id}"
+
+
 def face_tiles(face: Face, page: Sheet) -> list[Leaf]:
     """Return the sheets of one face, row by row; one that only shows a bare edge is not printed."""
     left, top, _, _ = page.body
@@ -25,7 +30,7 @@ def face_tiles(face: Face, page: Sheet) -> list[Leaf]:
     across, down = _count(wide, room[0]), _count(high, room[1])
     clips = {(r, c): _clip(r, c, room) for r in range(down) for c in range(across)}
     printed = _printed(face, clips)
-    leaves = []
+    leaves: list[Leaf] = []
     for row, column in printed:
         clip = clips[row, column]
         place = f", sheet {'ABCDEFGH'[row % 8]}{column + 1}" if across * down > 1 else ""
@@ -33,7 +38,8 @@ def face_tiles(face: Face, page: Sheet) -> list[Leaf]:
         head = Words(says, (left, top + 4.6), 4.6, weight="semibold")
         marks = _overlaps(room, right=(row, column + 1) in printed, below=(row + 1, column) in printed)
         drawn = (*moved(face_items(face, clip), (-clip[0], -clip[1])), *marks)
-        items = (head, *moved(drawn, (left, top + HEAD_MM)))
+        first = (Anchor(template_mark(face.panel.id), (left, top)),) if not leaves else ()
+        items = (*first, head, *moved(drawn, (left, top + HEAD_MM)))
         leaves.append(Leaf(page, items, f"{face.area.name}, template", "1:1", bookmark=says))
     return leaves
 

@@ -5,7 +5,8 @@ from typing import Literal
 
 from wiring.pictures.picture import Point, Words
 
-_SIGN, _SHEET_SIGN = "\ue000", "\ue003"  # of private use: no text that is printed holds them
+# of private use: no text that is printed holds them
+_SIGN, _SHEET_SIGN, _BEFORE_SIGN = "\ue000", "\ue003", "\ue004"
 
 
 def pending(
@@ -25,9 +26,19 @@ def sheet_number(mark: str, at: Point, size_mm: float) -> Words:
     return Words(_SHEET_SIGN + mark, at, size_mm, "ink", "bold", "centre", "middle", ground="paper")
 
 
+def sheet_words(before: str, mark: str, at: Point, size_mm: float) -> Words:
+    """Return words that become some of their own and the number of the sheet a mark stands on, if it does."""
+    return Words(_SHEET_SIGN + mark + _BEFORE_SIGN + before, at, size_mm)
+
+
 def sheet_mark_of(words: Words) -> str:
     """Return the mark whose sheet's number words stand for; empty for other words."""
-    return words.text[1:] if words.text.startswith(_SHEET_SIGN) else ""
+    return words.text[1:].split(_BEFORE_SIGN)[0] if words.text.startswith(_SHEET_SIGN) else ""
+
+
+def numbered(words: Words, number: int) -> Words:
+    """Return such words with the number of the sheet."""
+    return words._replace(text=f"{words.text.partition(_BEFORE_SIGN)[2]}{number}")
 
 
 def row_mark(record: str) -> str:

@@ -12,6 +12,7 @@ from wiring.drawings.plan_windows import Window, windows
 from wiring.findings.situation import Situation
 from wiring.pictures.picture import Anchor
 from wiring.plan.plan import Plan
+from wiring.sheets.panel_front import back_mark
 from wiring.sheets.panel_template import faces
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.plan_map import plan_map, window_mark
@@ -40,7 +41,7 @@ def plan_sections(situation: Situation, paper: str, scene: str | None = None) ->
         Section("Plan from below", "below", (_leaf(situation, page, shown, below=True),)),
     ]
     if shown:
-        leaves = [_detail(situation, paper, w.area, lookup, behind=w.behind) for w in shown]
+        leaves = [_detail(situation, paper, w.area, lookup, behind=w.behind, place=w.place) for w in shown]
         leaves = [_marked(leaf, window_mark(w)) for leaf, w in zip(leaves, shown, strict=True)]
         leaves[0] = _marked(leaves[0], "areas")
         sections.append(Section("Areas from below", "areas", tuple(leaves)))
@@ -89,7 +90,9 @@ def _leaf(situation: Situation, page: Sheet, shown: Sequence[Window] | None, *, 
     )
 
 
-def _detail(situation: Situation, paper: str, area: Area, lookup: PlanLookup, *, behind: bool) -> Leaf:
+def _detail(
+    situation: Situation, paper: str, area: Area, lookup: PlanLookup, *, behind: bool, place: str = ""
+) -> Leaf:
     """Return one area on the sheet, upright or lying, that shows it larger."""
     pages = (sheet(paper, landscape=True), sheet(paper))
     scales = [_scale(situation, page, area, lookup) for page in pages]
@@ -110,7 +113,8 @@ def _detail(situation: Situation, paper: str, area: Area, lookup: PlanLookup, *,
     )
     title = f"{area.name} {side.lower()}"
     leaf = picture_leaf(page, picture, title, scale=scale_words(scale), side=side)
-    return leaf._replace(bookmark=title)
+    leaf = leaf._replace(bookmark=title)
+    return _marked(leaf, back_mark(place or area.name)) if behind else leaf
 
 
 def rear_areas(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[Area, ...]:

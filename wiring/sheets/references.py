@@ -11,7 +11,7 @@ from wiring.drawings.marks import SEE, net_idle, net_in, net_out
 from wiring.pictures.metrics import width_mm, words_box, wrapped
 from wiring.pictures.picture import Anchor, Item, Link, Point, Words
 from wiring.sheets.page import zone
-from wiring.sheets.pending import marks_of, sheet_mark_of
+from wiring.sheets.pending import marks_of, numbered, sheet_mark_of
 from wiring.sheets.section import Leaf, Section
 
 _SIZE_MM, _FOOT_MM = 2.5, 2.6
@@ -102,7 +102,7 @@ def _written(leaf: Leaf, places: Places) -> Leaf:
 
 def _numbered(place: Place, words: Words) -> tuple[Item, ...]:
     """Return the number of the sheet of a place, as the words that stand for it are set, with its link."""
-    said = words._replace(text=str(place.sheet))
+    said = numbered(words, place.sheet)
     left, top, right, bottom = words_box(said)
     return said, Link(left, top, right - left, bottom - top, place.target)
 
