@@ -94,6 +94,15 @@ def test_where_a_wire_has_no_room_the_part_stands_beside_and_the_wires_run_squar
         assert all(min(abs(a[0] - b[0]), abs(a[1] - b[1])) < 0.01 for a, b in legs)
 
 
+def test_a_square_wire_keeps_its_course_and_its_last_corner_is_drawn_along():
+    plan = pair(place(KINDS["led-white-bare"], 400, 0), connect(T("p2", "A"), T("p5", "A")))
+    (x_mm, _), (last_mm, _) = (wire_path(plan, KINDS, plan.wires["w6"])[n] for n in (0, -1))
+    plan = set_wire(["w6"], bends=[(x_mm, -60), (last_mm, -60)]).apply(plan)
+    new = with_resistor(plan, T("p2", "A"), T("p5", "A"))
+    first, second = (wire_path(new, KINDS, new.wires["w6"])[n] for n in (0, -1))
+    assert new.wires["w6"].bends == ((first[0], -60), (second[0], -60)) != plan.wires["w6"].bends
+
+
 def test_all_wires_of_a_terminal_land_on_the_new_part():
     plan = pair(place(KINDS["led-white-bare"], 400, 0), connect(T("p2", "A"), T("p5", "A")))
     new = with_resistor(plan, T("p2", "A"))

@@ -17,8 +17,9 @@ from wiring.edits.tables import counted, known_kinds, part_of, ref_words, rounde
 from wiring.plan.lengths import wire_path
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
-from wiring.plan.places import terminal_at
+from wiring.plan.places import Point, terminal_at
 from wiring.plan.plan import Plan
+from wiring.plan.square_corner import square_corner
 from wiring.plan.wire import Wire
 
 GAP_MM = 5.0  # from the new part's terminal to the one whose lead it is put into
@@ -27,6 +28,7 @@ ROOM_MM = 1.5  # kept round its body
 ASIDE_MM = (0.0, -10.0, 10.0, -18.0, 18.0, -26.0, 26.0, -34.0, 34.0)
 TURNS_DEG = (0.0, 90.0, -90.0, 180.0)  # from the way the terminal points
 FARTHEST_MM, STEP_MM = 120.0, 5.0  # along the wire
+SQUARE_MM, OFF_MM = 0.01, 4.0
 
 
 class _Spot(NamedTuple):
@@ -113,9 +115,40 @@ def _moved(laying: Laying, wire: Wire, old: TerminalRef, new: TerminalRef, *, ke
     start, end = (new if r == old else r for r in (wire.start, wire.end))
     bends = wire.bends
     if not (keeps_way or wire.along):
-        way = laying.way(laying.at(start), laying.at(end))
+        here, there = laying.at(start), laying.at(end)
+        way = _drawn_along(laying, wire, laying.at(old), laying.at(new), at_start=start == new)
+        if way is None:
+            way = laying.way(here, there)
+        else:
+            laying.lay((here, *way, there))
         bends = tuple((rounded_mm(x), rounded_mm(y)) for x, y in way)
     return msgspec.structs.replace(wire, start=start, end=end, bends=bends, built=False)
+
+
+def _drawn_along(
+    laying: Laying, wire: Wire, was: Point, now: Point, *, at_start: bool
+) -> tuple[Point, ...] | None:
+    """Return the bends of a square wire with its last corner drawn along; None where bodies are there."""
+    if not wire.bends:
+        return None
+    far = laying.at(wire.end if at_start else wire.start)
+    way = (*wire.bends, far) if at_start else (*wire.bends[::-1], far)
+    corner = square_corner(was, now, way[0], way[1])
+    legs = ((now, corner), (corner, way[1]))
+    if any(min(abs(a[0] - b[0]), abs(a[1] - b[1])) > SQUARE_MM for a, b in legs):
+        return None
+    if not all(laying.is_free(_along(a, b)) for a, b in legs if math.dist(a, b) > 2 * OFF_MM):
+        return None
+    bends = (corner, *way[1:-1])
+    return bends if at_start else bends[::-1]
+
+
+def _along(a: Point, b: Point) -> Box:
+    """Return the room of a stretch, but for its ends, which may lie on terminals."""
+    span = math.dist(a, b)
+    dx, dy = ((v - u) / span * OFF_MM for u, v in zip(a, b, strict=True))
+    xs, ys = (a[0] + dx, b[0] - dx), (a[1] + dy, b[1] - dy)
+    return min(xs) - 1.0, min(ys) - 1.0, max(xs) + 1.0, max(ys) + 1.0
 
 
 def _best(laying: Laying, kind: Kind, spots: list[_Spot]) -> _Spot:

@@ -2,7 +2,7 @@
 
 import math
 from collections import Counter
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from functools import cached_property
 
 from wiring.catalogue.kind import Kind
@@ -57,8 +57,12 @@ class Laying:
     def way(self, a: Point, b: Point) -> tuple[Point, ...]:
         """Return the bends of a clear way between two places, and keep it clear from now on."""
         bends = square_way(a, b, self._ground)
-        self._ground.lay((a, *bends, b))
+        self.lay((a, *bends, b))
         return bends
+
+    def lay(self, path: Sequence[Point]) -> None:
+        """Keep a way clear from now on."""
+        self._ground.lay(path)
 
     def wire(self, start: TerminalRef, end: TerminalRef, colour: str) -> None:
         """Lay one wire of the plan's usual size, unless these two are joined by one already."""
