@@ -11,6 +11,7 @@ from app.window.actions import VIEWS, Actions
 from app.window.title_line import TitleLine
 
 HEIGHT, VIEW_WIDTH = 46, 72
+ICONS = ("undo", "redo", "", "look", "print")  # "" is a line between them
 
 
 class Header(QFrame):
@@ -42,8 +43,9 @@ class Header(QFrame):
         left.addWidget(self.state)
         left.addStretch(1)
         right.addStretch(1)
-        for name in ("undo", "redo", "", "look", "print"):
-            right.addWidget(icon_button(actions[name], self) if name else _upright(self))
+        self._icons = [icon_button(actions[n], self) if n else _upright(self) for n in ICONS]
+        for widget in self._icons:
+            right.addWidget(widget)
         row.addLayout(left, 1)
         row.addWidget(self.views, 0, Qt.AlignmentFlag.AlignVCenter)
         row.addLayout(right, 1)
@@ -63,10 +65,13 @@ class Header(QFrame):
 
     def _make_room(self) -> None:
         droppable = (self.title, self.state)  # both stand in the frame of the window too
-        for words in droppable:
-            words.setVisible(True)
+        for widget in (*droppable, *self._icons):
+            widget.setVisible(True)
         for words in reversed(droppable):
             words.setVisible(self.minimumSizeHint().width() <= self.width())
+        crowded = self.minimumSizeHint().width() > self.width()
+        for widget in self._icons:  # all of them are in the menus too
+            widget.setHidden(crowded)
 
 
 def _view_switch(actions: Actions, parent: QWidget) -> QFrame:

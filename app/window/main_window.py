@@ -112,6 +112,8 @@ class MainWindow(QMainWindow):
         self.header = Header(self.acts, self)
         self.notice_bar = NoticeBar(self.notices, self.look, self)
         self.tray = Tray(self.session.kinds, self.look, self)
+        self.acts["show_tray"].setChecked(room.width() > 0.55 * sum(COLUMNS))  # else the parts wait for F7
+        self.tray.setVisible(self.acts["show_tray"].isChecked())
         self.inspector = Inspector(self.session, self.selection, self.look, self, at_once=at_once)
         self.strip = FindingsStrip(self.look, self)
         self.plan_page = PlanPage(self.plan_view, self.acts, self.look, self)

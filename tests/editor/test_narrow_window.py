@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QToolButton
 from support.editors import open_demo, part_id
 
 Key = Qt.Key
@@ -109,12 +109,16 @@ def test_choices_that_are_too_wide_for_one_row_take_two(editor):
     window.resize(1280, 800)
 
 
-def test_a_notice_over_a_narrow_page_takes_the_room_of_the_window(editor):
+def test_on_a_very_small_screen_menus_views_and_notices_are_whole(editor):
     window = narrow(editor)
     window.setMinimumSize(320, 240)
     window.resize(700, 400)
     QApplication.processEvents()
     editor.notices.say("Something that takes more than a few words to say has to be said here.", "weak")
+    header = window.header
+    buttons = header.views.findChildren(QToolButton)
+    assert header.menu_bar.width() >= header.menu_bar.sizeHint().width()
+    assert all(b.width() >= b.sizeHint().width() for b in buttons)
     bar = window.notice_bar
     assert bar.width() > 600 and bar.geometry().right() < window.width() and bar.height() < 100
     bar.put_away()
