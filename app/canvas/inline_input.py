@@ -7,6 +7,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QFrame, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from app.theme.sizes import fix_width
+from wiring.pictures.letters import box_words
 
 Commit = Callable[[str], str]  # takes what was typed; returns "" or why it cannot be
 WIDTH = 264
@@ -36,11 +37,17 @@ class InlineInput(QFrame):
         self._fault.setProperty("look", "wrong")
         self._fault.setWordWrap(True)
         self._fault.setTextFormat(Qt.TextFormat.PlainText)
+        self._note = QLabel(self)
+        self._note.setProperty("look", "caption")
+        self._note.setWordWrap(True)
+        self._note.setTextFormat(Qt.TextFormat.PlainText)
+        self.line.textChanged.connect(self._tell_letters)
         column = QVBoxLayout(self)
         column.setContentsMargins(10, 7, 10, 9)
         column.setSpacing(4)
-        for widget in (self._caption, self.line, self._fault):
+        for widget in (self._caption, self.line, self._fault, self._note):
             column.addWidget(widget)
+        self._note.hide()
         fix_width(self, WIDTH)
         view.installEventFilter(self)
         self.hide()
@@ -101,6 +108,15 @@ class InlineInput(QFrame):
         if self._commit is None or as_is:
             return ""
         return self._commit(typed)
+
+    def _tell_letters(self, typed: str) -> None:
+        """Say at once which letters no sheet can print."""
+        sentence = box_words(typed)
+        if sentence != self._note.text() or self._note.isHidden() == bool(sentence):
+            self._note.setText(sentence)
+            self._note.setVisible(bool(sentence))
+            self.line.setAccessibleDescription(sentence)
+            self.adjustSize()
 
     def _say(self, sentence: str) -> None:
         self._fault.setText(sentence)

@@ -23,6 +23,8 @@ class FieldRow(QWidget):
         self.editor = editor
         self._caption: QLabel | None = None
         self._fault: QLabel | None = None
+        self._noted = ""
+        self._note: QLabel | None = None  # made when it is first needed
         self.fault = ""  # the sentence that is shown, "" when nothing is wrong
         editor.setParent(self)
         self._grid = QGridLayout(self)
@@ -53,12 +55,29 @@ class FieldRow(QWidget):
             self._fault.setText(sentence)
             self._fault.setVisible(bool(sentence))
         self.faulted.emit(sentence)
-        self.editor.setAccessibleDescription(sentence)
+        self.editor.setAccessibleDescription(sentence or self._noted)
         if bool(self.editor.property("wrong")) != bool(sentence):
             self.editor.setProperty("wrong", bool(sentence))
             # A stylesheet looks at properties only when it is asked to.
             self.editor.style().unpolish(self.editor)
             self.editor.style().polish(self.editor)
+
+    def show_note(self, sentence: str) -> None:
+        """Show something to know about a value that can be, below the editor; a bare row has it as a tip."""
+        if self._fault is None:
+            self.editor.setToolTip(sentence)
+        elif sentence or self._note is not None:
+            if self._note is None:
+                self._note = QLabel(self)
+                self._note.setProperty("look", "caption")
+                self._note.setWordWrap(True)
+                self._note.setTextFormat(Qt.TextFormat.PlainText)
+                self._grid.addWidget(self._note, 3, 0, 1, 2)
+            self._note.setText(sentence)
+            self._note.setVisible(bool(sentence))
+        self._noted = sentence
+        if not self.fault:
+            self.editor.setAccessibleDescription(sentence)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """See whether what is chosen still fits beside the caption."""

@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from app.inspector.field_row import FieldRow
+from wiring.pictures.letters import box_words
 
 Commit = Callable[[str], str]  # takes what was typed; returns "" or why it cannot be
 
@@ -20,7 +21,7 @@ class TypedField(FieldRow):
         self.line = _Line()
         super().__init__(caption, self.line, parent, bare=bare)
         self._commit = commit
-        self._shown = ""
+        self._shown, self._plain = "", True
         self.line.setPlaceholderText(hint)
         self.line.editingFinished.connect(self._finish)
         self.line.left = self.put_back
@@ -30,6 +31,9 @@ class TypedField(FieldRow):
         if hint is not None:
             self.line.setPlaceholderText(hint)
         self._shown = text  # what Esc puts back, also while something else is being typed
+        if not (self._plain and text.isascii()):
+            self._plain = text.isascii()
+            self.show_note(box_words(text))
         being_typed = self.line.isModified() and (self.line.hasFocus() or bool(self.fault))
         if being_typed:
             return

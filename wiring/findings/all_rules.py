@@ -15,6 +15,7 @@ from wiring.findings import (
     full_wireways,
     fuses,
     led_resistor,
+    letters,
     loose_ends,
     mixed_voltages,
     odd_settings,
@@ -36,11 +37,13 @@ from wiring.findings import (
 )
 from wiring.findings.finding import Finding
 from wiring.findings.situation import Situation
-from wiring.plan.names import PanelId, PartId, WireId
+from wiring.plan.names import PanelId, PartId, SceneId, WireId, WirewayId
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
+from wiring.plan.scene import Scene
 from wiring.plan.wire import Wire
+from wiring.plan.wireway import Wireway
 from wiring.studies.keeping import kept
 
 RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
@@ -71,6 +74,7 @@ RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     crowded_terminals.find,
     full_wireways.find,
     panel_fit.find,
+    letters.find,
     safety.find,
 )
 
@@ -81,6 +85,7 @@ ON_WIRED: tuple[Rule, ...] = (loose_ends.find, crowded_terminals.find)
 ON_SETTINGS: tuple[Rule, ...] = (odd_settings.find,)
 ON_PANELS: tuple[Rule, ...] = (panel_fit.find,)
 ON_WIREWAYS: tuple[Rule, ...] = (full_wireways.find,)
+ON_TEXTS: tuple[Rule, ...] = (letters.find,)
 
 _told: tuple[Finding, ...] = ()  # the last findings; replaced whole
 
@@ -104,11 +109,13 @@ def found_in(situation: Situation) -> tuple[Finding, ...]:
 def _standing(situation: Situation) -> _Found:
     """Return what is found in the plan alone, kept while what it is found in stays as it is."""
     plan, kinds, parts = situation.plan, situation.kinds, situation.parts
+    words = plan.title, plan.author
     return {
         **kept(_on_wired, parts, situation.landed, kinds),
         **kept(_on_settings, parts, kinds),
         **kept(_on_panels, plan.parts, plan.panels, kinds),
         **kept(_on_wireways, plan, kinds),
+        **kept(_on_texts, plan.parts, plan.wires, plan.scenes, plan.panels, plan.wireways, *words, kinds),
     }
 
 
@@ -130,6 +137,22 @@ def _on_panels(
 
 def _on_wireways(plan: Plan, kinds: Mapping[str, Kind]) -> _Found:
     return _alone(ON_WIREWAYS, plan, kinds)
+
+
+def _on_texts(
+    parts: Mapping[PartId, Part],
+    wires: Mapping[WireId, Wire],
+    scenes: Mapping[SceneId, Scene],
+    panels: Mapping[PanelId, Panel],
+    wireways: Mapping[WirewayId, Wireway],
+    title: str,
+    author: str,
+    kinds: Mapping[str, Kind],
+) -> _Found:
+    plan = Plan(
+        title=title, author=author, parts=parts, wires=wires, scenes=scenes, panels=panels, wireways=wireways
+    )
+    return _alone(ON_TEXTS, plan, kinds)
 
 
 def _alone(rules: tuple[Rule, ...], plan: Plan, kinds: Mapping[str, Kind]) -> _Found:

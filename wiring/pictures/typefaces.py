@@ -14,6 +14,8 @@ FILES: Mapping[str, str] = {
     "italic": "Lato-Italic.ttf",
 }
 BOX_EM = 0.6  # width kept for a sign the typeface lacks; it is printed as an empty box
+_SELECTORS = frozenset(map(chr, range(0xFE00, 0xFE10)))  # say how the sign before looks, and are none
+_LIKE = {"\u2011": "-"}  # signs the typeface lacks that look like one it has
 _DROPPED = {"Cc", "Cf", "Cn", "Co"}  # control, format, unassigned, private: no shape of their own
 
 
@@ -55,8 +57,8 @@ def printable(text: str) -> str:
             kept.append(" ")
         elif category == "Cs":
             kept.append("\ufffd")
-        elif category not in _DROPPED:
-            kept.append(sign)
+        elif category not in _DROPPED and sign not in _SELECTORS:
+            kept.append(_LIKE.get(sign, sign))
     return "".join(kept)
 
 
