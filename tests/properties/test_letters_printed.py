@@ -1,5 +1,7 @@
 """Letters of many languages are printed; those the typeface lacks are told in one plain note."""
 
+import unicodedata
+
 import msgspec
 import pytest
 from hypothesis import given, settings
@@ -13,7 +15,7 @@ from wiring.edits.scenes import add_scene
 from wiring.edits.set_plan import set_plan
 from wiring.edits.set_value import set_field
 from wiring.findings.finding import Rank
-from wiring.pictures.letters import box_words, lacking, lacking_words
+from wiring.pictures.letters import LATIN, USUAL, box_words, lacking, lacking_words
 from wiring.pictures.typefaces import FILES, runs, typeface
 
 RULE = "letters-not-printed"
@@ -32,6 +34,12 @@ def ids(plan):
 def test_latin_with_all_its_extensions_is_printed_in_every_cut(text):
     assert lacking(text) == ()
     assert all("" not in runs(text, weight) for weight in FILES)
+
+
+def test_what_is_said_to_be_there_without_a_look_is_there():
+    below = {chr(code) for code in range(0x20, LATIN) if unicodedata.category(chr(code))[0] != "C"}
+    for weight in FILES:
+        assert {ord(sign) for sign in below | USUAL} <= set(typeface(weight).advances_em)
 
 
 @pytest.mark.parametrize(
