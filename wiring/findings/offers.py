@@ -79,7 +79,7 @@ def drill(situation: Situation, way: Wireway, hole_mm: float) -> Act:
 
 def renew(situation: Situation, battery: PartId, *, charged: bool) -> Act:
     """Note that a battery was charged, or a fresh one fitted, today."""
-    words = "Note it as charged today" if charged else "Note a fresh one today"
+    words = "Note it as charged today" if charged else "Note it as fitted today"
     day = situation.today.isoformat()
     return Act("charged" if charged else "fitted", words, (battery,), values=(("day", day),))
 
