@@ -3,13 +3,13 @@
 from collections.abc import Collection, Iterable
 
 from app.bench.bench import FaceItem
-from app.bench.face_lengths import length_words
 from app.bench.face_sight import FaceSight
 from wiring.plan.designations import part_label
 from wiring.plan.panel_bodies import APART_MM, Body, bodies_on, clashes, is_mounted, reaches_over, too_deep
 from wiring.plan.panel_places import to_face
 from wiring.plan.part import Part
 from wiring.plan.places import Point
+from wiring.quantities.face_lengths import length_words
 
 
 def misfit_words(sight: FaceSight, ids: Collection[str], called: str = "") -> str:

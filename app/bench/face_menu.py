@@ -7,13 +7,13 @@ from PySide6.QtWidgets import QMenu
 
 from app.bench.face_hit import FaceHit
 from app.bench.face_keys import TypedFace
-from app.bench.face_lengths import length_words
 from app.canvas.gestures.throw import momentary_position
 from app.canvas.hits.hit import Hit
 from app.canvas.words import hit_words, part_words
 from wiring.plan.designations import part_label
 from wiring.plan.groups import thing_of, things_of
 from wiring.plan.panel_bodies import APART_MM, bodies_on, clashes, is_mounted, reaches_over, too_deep
+from wiring.quantities.face_lengths import length_words
 from wiring.sheets.panel_template import hole_mm
 
 TOOLS = (("Pull a wire\tW", "wire"), ("Draw a track line\tD", "line"), ("Put a legend\tL", "text"))

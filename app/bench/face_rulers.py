@@ -5,13 +5,13 @@ import math
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
-from app.bench.face_lengths import INCH_MM, length_words
 from app.bench.face_sight import FaceSight
 from app.canvas.camera import round_step
 from app.canvas.painting.rulers import paint_value, ruler_line
 from app.canvas.painting.shades import with_alpha
 from app.theme.fonts import screen_font
 from wiring.plan.places import Point
+from wiring.quantities.face_lengths import INCH_MM, length_words
 
 WIDE_PX = 22.0
 LABEL_LEAST_PX = 46.0

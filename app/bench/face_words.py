@@ -2,11 +2,11 @@
 
 from app.bench.bench import FaceItem
 from app.bench.face_fit import misfit_words
-from app.bench.face_lengths import length_words
 from app.bench.face_sight import FaceSight
 from app.canvas.words import part_words, wire_words
 from wiring.edits.tables import counted
 from wiring.plan.panel_places import to_face
+from wiring.quantities.face_lengths import length_words
 
 SIDES = {False: "Front of {}", True: "{} from behind, left and right are swapped"}
 

@@ -4,10 +4,10 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QWidget
 
-from app.bench.face_lengths import length_words
 from app.inspector.one_value import SEVERAL as SEVERAL
 from app.inspector.plain_number import plain_number
 from app.inspector.typed_field import TypedField
+from wiring.quantities.face_lengths import length_words
 
 PLAIN = ("count", "lightness", "number")  # numbers without a unit
 ON_FACE = "length on a face"  # in millimetres or inches, as rules and drills count, and so is a bare number

@@ -6,13 +6,13 @@ from support.benches import LAMP, PANEL, SWITCH, BenchDesk
 from support.editing import KINDS
 from support.surfaces import CTRL
 
-from app.bench.face_lengths import length_words
 from app.bench.face_sight import part_box, surrounding
 from wiring.edits.face_items import add_line, add_text
 from wiring.edits.panel_harness import bring_out
 from wiring.edits.set_plan import set_habits
 from wiring.plan.panel_bodies import body_of
 from wiring.plan.panel_places import plugs_of
+from wiring.quantities.face_lengths import length_words
 
 Key = Qt.Key
 

@@ -10,6 +10,7 @@ from wiring.pictures.transform import moved
 from wiring.plan.designations import part_label
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
+from wiring.quantities.face_lengths import length_words
 from wiring.sheets.blocks import LIST_MM, SMALL_MM, Block, heading, paragraph
 from wiring.sheets.panel_front import LEAST_EM_MM, back_mark, front_mark, front_scale, front_view
 from wiring.sheets.panel_harness import harness_ways
@@ -137,8 +138,10 @@ def _tables(
         width,
         leads=True,
     )
+    us = plan.habits.units == "us"
     for face in found:
-        size = f"{face.area.right - face.area.left:.0f} × {face.area.bottom - face.area.top:.0f} mm"
+        sides = (face.area.right - face.area.left, face.area.bottom - face.area.top)
+        size = " × ".join(length_words(side, us=us) for side in sides)
         blocks.append(heading(f"{face.area.name}: {size}", width, level=2))
         drawn = among.get(face.panel.id)
         blocks.append(_where(face, drawn=drawn is not None))
@@ -147,10 +150,10 @@ def _tables(
             (
                 Cell(tick=True),
                 part_label(plan, h.part.id),
-                f"{h.x_mm:.1f} mm",
-                f"{h.y_mm:.1f} mm",
+                length_words(h.x_mm, us=us) if us else f"{h.x_mm:.1f} mm",
+                length_words(h.y_mm, us=us) if us else f"{h.y_mm:.1f} mm",
                 f"{h.across_mm:g} mm" if h.across_mm else "cut-out",
-                f"{h.kind.behind_mm:g} mm" if h.kind.behind_mm else "",
+                (length_words(h.kind.behind_mm, us=us) if h.kind.behind_mm else ""),
                 h.part.label or h.kind.title,
             )
             for h in sorted(face.holes, key=lambda h: (h.y_mm, h.x_mm))
