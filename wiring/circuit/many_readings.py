@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.figures import Figures, PartFigure, WireFigure
 from wiring.circuit.linear import Floats, Ints
+from wiring.circuit.part_table import PartTable
 from wiring.circuit.reading import Reading
 from wiring.circuit.readings import Readings
 from wiring.plan.names import PartId, WireId
@@ -66,27 +67,25 @@ class PartReadings(Readings[PartFigure]):
     @cached_property
     def _single(self) -> tuple[Flags, PartColumns]:
         """Which parts of the table have one branch that tells their figures, and what it reads."""
-        table, reading = self._assembly.table, self._reading
+        assembly, reading = self._assembly, self._reading
+        table, roles = assembly.table, assembly.roles
         if not len(reading.volts):
             nothing = np.zeros(len(table.ids), dtype=np.bool_)
             return nothing, PartColumns(nothing, *np.zeros((3, len(table.ids))))
-        first, end = table.first_branch, table.first_branch + table.branches
-        roles = self._assembly.roles
-        tells = self._assembly.kept.of(("telling", roles), lambda: _telling(roles))
-        begin = np.searchsorted(tells, first)
-        told = np.searchsorted(tells, end) - begin == 1
-        single = told | (table.branches == 1)
-        branch = np.where(told, np.append(tells, 0)[begin], first) * single
-        failed = np.append(0, np.cumsum(reading.failed))
-        known = single & ~(table.left_out | (failed[end] > failed[first]))
-        signed = table.polarised | table.feeds
-        through = np.where(self._swings[branch], reading.amps[branch], reading.mean_amps[branch])
-        volts, amps = (np.where(signed, v, np.abs(v)) for v in (reading.volts[branch], through))
-        power = reading.power[branch]
-        for row in np.flatnonzero(single & (table.branches > 1)).tolist():
-            power[row] = sum(reading.power[first[row] : end[row]].tolist())
+        tell = assembly.kept.of(("telling", roles, table), lambda: _telling(roles, table))
+        known = tell.single & ~table.left_out
+        if reading.failed.any():
+            failed = np.append(0, np.cumsum(reading.failed))
+            known &= failed[table.first_branch + table.branches] == failed[table.first_branch]
+        amps = reading.mean_amps[tell.branch]
+        if self._swings.any():
+            amps = np.where(self._swings[tell.branch], reading.amps[tell.branch], amps)
+        volts, power = reading.volts[tell.branch], reading.power[tell.branch]
+        volts, amps = (np.where(tell.signed, column, np.abs(column)) for column in (volts, amps))
+        for row, begin, end in tell.several:
+            power[row] = sum(reading.power[begin:end].tolist())
         columns = (np.where(known, values, 0.0) for values in (volts, amps, power))
-        return single, PartColumns(known, *columns)
+        return tell.single, PartColumns(known, *columns)
 
     def mean_out_a(self, part: PartId, terminal: str) -> float:
         """Return the current that comes out of a terminal, on average over a cycle; nought if not known."""
@@ -129,8 +128,25 @@ class PartReadings(Readings[PartFigure]):
         return PartColumns(known, volts, amps, power)
 
 
-def _telling(roles: Sequence[str]) -> Ints:
-    return np.flatnonzero(np.array([role in TELLING for role in roles]))
+class _Telling(NamedTuple):
+    """Which parts have one branch that tells their figures, and which; those with others beside, from to."""
+
+    single: Flags
+    branch: Ints
+    signed: Flags
+    several: Sequence[tuple[int, int, int]]
+
+
+def _telling(roles: Sequence[str], table: PartTable) -> _Telling:
+    first, end = table.first_branch, table.first_branch + table.branches
+    tells = np.flatnonzero(np.array([role in TELLING for role in roles]))
+    begin = np.searchsorted(tells, first)
+    told = np.searchsorted(tells, end) - begin == 1
+    single = told | (table.branches == 1)
+    branch = np.where(told, np.append(tells, 0)[begin], first) * single
+    rows = np.flatnonzero(single & (table.branches > 1))
+    several = list(zip(rows.tolist(), first[rows].tolist(), end[rows].tolist(), strict=True))
+    return _Telling(single, branch, table.polarised | table.feeds, several)
 
 
 def wire_columns(figures: Figures) -> WireColumns:

@@ -32,8 +32,8 @@ def ways_from(joints: Joints, start: TerminalRef, through: int, costs: Mapping[W
     return best_ways(net, start, np.array([costs.get(name, np.inf) for name in net.wire_names], dtype=float))
 
 
-_known: dict[tuple[TerminalRef, int], Ways] = {}  # the last from each start, by whichever thread found them
-_KNOWN_MOST = 128
+_known: dict[tuple[TerminalRef, int], tuple[Ways, ...]] = {}  # the last from each start, in other nets
+_KNOWN_MOST, _NETS_MOST = 128, 2
 
 
 def kept_ways(
@@ -42,13 +42,15 @@ def kept_ways(
     """Return the same by costs in rows of their own, infinite for none, from what was found there last."""
     net = joints.net(through, start)
     of_wire = np.append(costs, np.inf)[kept(_places, net.wire_names, rows)]
-    last = _known.get((start, through))
+    known = _known.get((start, through), ())
+    last = next((ways for ways in known if ways.net is net), known[0] if known else None)
     if last is not None and last.net is net and np.array_equal(last.costs, of_wire):
-        return last
-    found = best_ways(net, start, of_wire, last)
+        found = last
+    else:
+        found = best_ways(net, start, of_wire, last)
     if len(_known) >= _KNOWN_MOST:
         _known.clear()
-    _known[start, through] = found
+    _known[start, through] = (found, *(ways for ways in known if ways.net is not found.net))[:_NETS_MOST]
     return found
 
 
