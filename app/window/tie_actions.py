@@ -10,6 +10,7 @@ from app.settings import state_folder
 from app.window.about import show_about
 from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
+from app.window.idle_keys import IdleKeys
 from app.window.jumps import fill_all_of, tie_jumps
 from app.window.kept_sets import tie_sets
 from app.window.keys_list import show_keys
@@ -20,6 +21,9 @@ from app.window.ticks import ask_for_ticks
 
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
+
+OF_SELECTED = ("turn", "throw", "to_circuit", "to_plan", *NEED_PARTS)  # parts or wires
+OF_ANYTHING = ("remove", "rename", "duplicate", "copy", "cut")  # things of the ground too
 
 
 def tie(window: "MainWindow") -> None:
@@ -82,6 +86,7 @@ def tie(window: "MainWindow") -> None:
     selection.changed.connect(lambda _ids: _enable(window))
     window.plan_view.bench.bench.changed.connect(lambda: _enable(window))
     _enable(window)
+    IdleKeys(window, (*OF_SELECTED, *ARRANGED, *OF_ANYTHING))
     for name in ("put_back", "back", "onward"):
         window.acts[name].setEnabled(False)
     fill_when_opened(window)
@@ -105,11 +110,11 @@ def _enlarged(window: "MainWindow", chosen: float) -> None:
 
 def _enable(window: "MainWindow") -> None:
     selection, painted = window.selection, bool(window.plan_view.bench.bench.items)
-    for name in ("turn", "throw", "to_circuit", "to_plan", *NEED_PARTS):
+    for name in OF_SELECTED:
         window.acts[name].setEnabled(bool(selection.ids))
     for name in ARRANGED:
         window.acts[name].setEnabled(bool(selection.ids) or painted)
-    for name in ("remove", "rename", "duplicate", "copy", "cut"):
+    for name in OF_ANYTHING:
         window.acts[name].setEnabled(bool(selection.ids or selection.grounds) or painted)
 
 
