@@ -10,7 +10,7 @@ from support.editing import KINDS
 from wiring.drawings.plan_band import band
 from wiring.drawings.plan_windows import windows
 from wiring.files.store import load
-from wiring.pictures.metrics import wrapped
+from wiring.pictures.metrics import width_mm, wrapped
 from wiring.pictures.picture import Path, Words
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
@@ -112,6 +112,14 @@ def test_a_list_is_set_tighter_where_that_saves_the_page_of_its_last_rows():
     assert bottom <= page.body[3]
     (longer,) = flowed([Text("Bench list", "bench", listed([(f"W{i}", "") for i in range(fits + 9)]))], page)
     assert len(longer.leaves) == 2
+
+
+def test_a_number_stays_on_one_line_with_its_unit_where_another_column_has_room():
+    columns = (Column("Buy", 12, "right"), Column("Cut these", 90))
+    said = (["15 ft 4 in", "3 ft"], ["W1, W2, W3 and W4"])
+    widths = column_widths(columns, said, (0.0, 0.0), 60.0, 3.2)
+    assert widths[0] >= width_mm("15 ft 4 in", 3.2) + 2 * PAD_MM > 60.0 * 12 / 102
+    assert sum(widths) == pytest.approx(60.0)
 
 
 def test_low_fronts_share_a_sheet_and_show_every_panel():

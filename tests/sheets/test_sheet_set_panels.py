@@ -7,6 +7,7 @@ from pathlib import Path as FilePath
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from support.editing import KINDS, quay
 
 from wiring.files.store import load
@@ -136,6 +137,22 @@ def test_a_small_panel_is_drawn_among_its_lists():
     )
     xs, ys = [x for x, _ in face.points], [y for _, y in face.points]
     assert max(xs) - min(xs) == pytest.approx(220.0 / 1.5) and max(ys) - min(ys) == pytest.approx(90.0 / 1.5)
+
+
+@pytest.mark.parametrize(
+    ("units", "told"), [("metric", ("110.0 mm", "44.0 mm")), ("us", ('4.331"', '1.732"'))]
+)
+def test_holes_are_placed_in_the_units_of_the_plan(units, told):
+    """110 mm and 44 mm over 25.4 mm an inch (the inch of 1959)."""
+    plan = demo("quay")
+    plan = plan.with_changes(habits=replace(plan.habits, units=units))
+    texts = [
+        w.text
+        for leaf in panel_sections(plan, KINDS, "A4")[0].leaves
+        for w in leaf.items
+        if isinstance(w, Words)
+    ]
+    assert set(told) <= set(texts)
 
 
 def test_a_list_without_the_drawings_sends_nowhere():

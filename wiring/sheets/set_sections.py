@@ -5,7 +5,7 @@ from itertools import groupby
 
 from wiring.findings.situation import Situation
 from wiring.sheets.bench_list import BenchRow, bench_blocks
-from wiring.sheets.blocks import Block
+from wiring.sheets.blocks import Block, gap
 from wiring.sheets.cut_list import cut_blocks
 from wiring.sheets.drawing_sheets import drawing_sections
 from wiring.sheets.flow import Text, flowed
@@ -23,6 +23,7 @@ from wiring.sheets.strip_charts import strip_blocks
 from wiring.sheets.tile_sheets import tile_sections
 from wiring.sheets.tiling import Tiling
 
+_BETWEEN_MM = 4.0  # from one list to the heading of the next in the same document
 _TIGHTEST = 0.85  # of running text, so that two lines do not get a sheet of their own
 
 
@@ -41,7 +42,9 @@ def set_sections(
     width = body_size(upright)[0]
 
     def text(title: str, anchor: str, *blocks: Sequence[Block]) -> tuple[Text, ...]:
-        return (Text(title, anchor, tuple(block for some in blocks for block in some)),)
+        said = [some for some in blocks if some]
+        parted = [(*some, gap(_BETWEEN_MM)) for some in said[:-1]] + said[-1:]
+        return (Text(title, anchor, tuple(block for some in parted for block in some)),)
 
     def safety() -> tuple[Section, ...]:
         blocks = safety_blocks(plan, kinds, width)
