@@ -57,3 +57,15 @@ def test_with_several_selected_it_says_what_to_select(editor):
     QTest.keyClick(editor.window.plan_view, Key.Key_F2)
     assert told == ["Select one part, wire or wireway to name it."]
     editor.session.refused.disconnect(told.append)
+
+
+def test_two_clicks_on_the_name_of_a_scene_let_it_be_typed(hands):
+    open_demo(hands.editor)
+    hands.view.show_all()
+    (scene,) = hands.editor.session.plan.scenes.values()
+    hands.double_click(scene.x_mm + 15, scene.y_mm - 15)
+    assert hands.view.typing.isVisible() and hands.view.typing.line.text() == scene.name
+    hands.key("Ctrl+A")
+    hands.words("Fish quay")
+    hands.key("Return")
+    assert hands.editor.session.plan.scenes[scene.id].name == "Fish quay"

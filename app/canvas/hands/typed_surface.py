@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt
-from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent
+from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
 from app.canvas.hands.key_hints import FIRST
@@ -120,6 +120,16 @@ class TypedSurface(MenuedSurface):
         if len(ids) + len(grounds) == 1:
             self.bring_into_sight(ids, [ground_box(self._session.plan, g) for g in grounds])
         self.update()
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Let the name of a scene be typed where it stands."""
+        hit = self._hit(event.position().x(), event.position().y())
+        named = hit.area in self._session.plan.scenes and hit.grip == "move"
+        if named and event.button() == Qt.MouseButton.LeftButton and not self._acting.runs:
+            self._selection.select((), (hit.area,))
+            self.begin_rename()
+        else:
+            super().mouseDoubleClickEvent(event)
 
     def begin_rename(self) -> None:
         """Let the name of what is selected be typed on the plan."""
