@@ -9,21 +9,27 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from support.benches import BUTTON, LAMP, PANEL, STRIP, SWITCH, panel_plan
 from support.editing import KINDS, done
+from support.findings import found, rules
 
 from app.canvas.sub_plan import sub_plan
 from wiring.edits.align import align
+from wiring.edits.connect import reconnect
 from wiring.edits.distribute import distribute
 from wiring.edits.face_shift import shift_each_on_face
+from wiring.edits.harness_bundle import frame_of_plug
 from wiring.edits.harness_follow import with_harness_of
+from wiring.edits.laying import body_box
 from wiring.edits.mirror import mirror
 from wiring.edits.move import move
 from wiring.edits.panel_harness import bring_out
 from wiring.edits.panel_spacing import in_steps, onto_spacing
 from wiring.edits.panels import change_panel
+from wiring.edits.place_part import place as place_part
 from wiring.edits.tables import with_records
 from wiring.edits.turn import turn
 from wiring.edits.wireways import move_corner
 from wiring.plan.harness import harness_of
+from wiring.plan.names import TerminalRef
 from wiring.plan.panel_places import holds
 from wiring.plan.places import terminal_at
 from wiring.plan.soundness import unsound
@@ -196,6 +202,55 @@ def test_round_another_edge_the_wires_to_the_layout_leave_the_plug_square_and_ap
     lanes = {round(c[0], 2) if is_level(leg) else round(c[1], 2) for leg in first for c in [leg[1]]}
     assert len(lanes) == len(first)  # each in a lane of its own
     assert unsound(new, KINDS) == ()
+
+
+@pytest.mark.parametrize("x", [150, 200, 260])
+def test_beyond_the_far_edge_the_wires_to_the_layout_go_round_the_face_apart_and_come_back_from_it(x):
+    far = move([PLUG.id], x - PLUG.x_mm, 460 - PLUG.y_mm, kinds=KINDS).apply(OUT)
+    face = far.panels[PANEL]
+    lines = []
+    for wire in outer(far):
+        assert not any(holds(face, *at) for leg in legs(far, wire) for at in along(*leg))
+        lines += [tuple(sorted(leg)) for leg in legs(far, wire)[1:-1]]
+    assert len(set(lines)) == len(lines)
+    body = body_box(far.parts[PLUG.id], KINDS[far.parts[PLUG.id].kind])
+    for wire in outer(far):
+        for leg in legs(far, wire):
+            assert not any(body[0] < x < body[2] and body[1] < y < body[3] for x, y in along(*leg))
+    back = move([PLUG.id], PLUG.x_mm - x, PLUG.y_mm - 460, kinds=KINDS).apply(far)
+    for wire in outer(back):
+        assert len(wire.bends) <= len(OUT.wires[wire.id].bends) + 1
+        assert not any(holds(face, *at) for leg in legs(back, wire) for at in along(*leg))
+
+
+def along(a, b):
+    return [(a[0] + (b[0] - a[0]) * n / 50, a[1] + (b[1] - a[1]) * n / 50) for n in range(51)]
+
+
+def test_a_plug_on_the_side_away_from_the_layout_earns_a_note_that_tells_where_it_belongs():
+    far = move([PLUG.id], 0, 460 - PLUG.y_mm, kinds=KINDS).apply(OUT)
+    note = found(far, "plug-far-side")
+    assert note.parts == (PLUG.id,) and len(note.wires) == 4 and "beyond the lower edge" in note.what
+    assert note.mend.startswith("Move -X2 beyond the upper edge")
+    assert "plug-far-side" not in rules(OUT)
+    beside = move([PLUG.id], 360 - PLUG.x_mm, 350 - PLUG.y_mm, kinds=KINDS).apply(OUT)
+    assert "plug-far-side" not in rules(beside)
+
+
+def test_the_plug_comes_beyond_the_edge_that_most_wires_lead_over_whatever_one_far_part_does():
+    plan = done(
+        panel_plan(),
+        place_part(KINDS["terminal-strip-4"], 200, 3000),
+        reconnect("w9", "end", TerminalRef("p11", "1")),
+    )
+    assert frame_side(done(plan, bring_out(PANEL))) == "top"
+    assert "plug-far-side" not in rules(done(plan, bring_out(PANEL)))
+
+
+def frame_side(plan):
+    panel = plan.panels[PANEL]
+    (plug,) = harness_of(plan, KINDS, panel).plugs
+    return frame_of_plug(panel, plug).side
 
 
 def is_level(leg):

@@ -8,7 +8,15 @@ import msgspec
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.harness_bundle import Bundle, bundles_of, frame_of_plug, kept_at_its_panel, panels_of
-from wiring.edits.harness_outer import LANE_CLEAR_MM, LANE_MM, aims_round, outer_bends, round_bends
+from wiring.edits.harness_outer import (
+    LANE_CLEAR_MM,
+    LANE_MM,
+    aims_round,
+    crosses_face,
+    outer_bends,
+    past_face_bends,
+    round_bends,
+)
 from wiring.edits.harness_way import Course, Frame, gathered
 from wiring.edits.laying import body_box
 from wiring.edits.tables import known_kinds, rounded_mm, with_records
@@ -166,11 +174,21 @@ def _with_outer_round(
         through = (*bends, _place(new, kinds, far))
         aims = aims_round(before, through, _place(old, kinds, near))
         led.append((wire, leads_out, aims, _place(new, kinds, near)))
+    past = [one for one in led if crosses_face(frame, one[2])]
+    led = [one for one in led if one not in past]
     # the way nearest to where its wire goes takes the nearest lane, so that none crosses another
     led.sort(key=lambda one: abs(frame.along(one[2][0]) - frame.along(one[3])))
     wires = []
     for lane, (wire, leads_out, aims, at) in enumerate(led):
         made = round_bends(frame, aims, at, frame.out(at) + LANE_CLEAR_MM + LANE_MM * lane)
+        wires.append(msgspec.structs.replace(wire, bends=_tidy(made if leads_out else made[::-1])))
+    low, high = frame.span
+    middles = [(frame.along(aims[0]) + frame.along(at)) / 2 for *_, aims, at in past]
+    end = 1.0 if sum(middles) >= len(middles) * (low + high) / 2 else -1.0
+    # round the face, the way nearest to the end it goes round takes the nearest lane
+    past.sort(key=lambda one: -end * frame.along(one[3]))
+    for lane, (wire, leads_out, aims, at) in enumerate(past, start=len(led)):
+        made = past_face_bends(frame, aims, at, lane, end)
         wires.append(msgspec.structs.replace(wire, bends=_tidy(made if leads_out else made[::-1])))
     return with_records(new, wires=wires)
 

@@ -31,13 +31,49 @@ def aims_round(before: Frame | None, old: Sequence[Point], at: Point) -> tuple[P
     if before is not None and len(old) > 2:
         lane = before.out(old[0])
         if abs(lane - before.out(old[1])) < SAME_MM and lane - before.out(at) < LEAD_MM:
-            return tuple(old[2:])
+            return tuple(old[3:] if _went_round(before, old) else old[2:])
     return tuple(old)
+
+
+def _went_round(before: Frame, old: Sequence[Point]) -> bool:
+    """Return whether a wire was led round the face from its lane."""
+    if len(old) < 5:
+        return False
+    past, low, high = before.along(old[2]), *before.span
+    beside = abs(past - before.along(old[1])) < SAME_MM and not low <= past <= high
+    return (
+        beside
+        and before.out(old[2]) < -before.depth
+        and abs(before.out(old[2]) - before.out(old[3])) < SAME_MM
+    )
 
 
 def round_bends(frame: Frame, aims: Sequence[Point], at: Point, lane_mm: float) -> tuple[Point, ...]:
     """Return the bends from a way of a plug now beyond another edge: out, along a lane, and on."""
     first = frame.along(aims[0])
-    is_on_the_way = len(aims) > 1 and abs(frame.along(aims[1]) - first) < SAME_MM
     lead = frame.place(frame.along(at), lane_mm), frame.place(first, lane_mm)
-    return (*lead, *aims[1 if is_on_the_way else 0 : -1])
+    return (*dict.fromkeys(lead), *aims[_skipped(frame, aims) : -1])
+
+
+def crosses_face(frame: Frame, aims: Sequence[Point]) -> bool:
+    """Return whether a wire would run back over the face: it aims at what lies beyond the other edge."""
+    low, high = frame.span
+    return low < frame.along(aims[0]) < high and frame.out(aims[_skipped(frame, aims)]) < -frame.depth
+
+
+def past_face_bends(
+    frame: Frame, aims: Sequence[Point], at: Point, lane: int, end: float
+) -> tuple[Point, ...]:
+    """Return the bends of a wire led round the face, past its last end for 1.0, its first for -1.0."""
+    low, high = frame.span
+    beside_mm = LANE_CLEAR_MM + LANE_MM * lane
+    near, far = frame.out(at) + beside_mm, -frame.depth - beside_mm
+    past = high + beside_mm if end > 0 else low - beside_mm
+    corners = (frame.along(at), near), (past, near), (past, far), (frame.along(aims[0]), far)
+    return (*(frame.place(*corner) for corner in corners), *aims[_skipped(frame, aims) : -1])
+
+
+def _skipped(frame: Frame, aims: Sequence[Point]) -> int:
+    """Return 1 where the first aim only leads straight on to the second."""
+    straight = len(aims) > 1 and abs(frame.along(aims[1]) - frame.along(aims[0])) < SAME_MM
+    return int(straight)

@@ -36,6 +36,19 @@ class Frame(NamedTuple):
         """How a plug is turned so that its ways a face the panel."""
         return TURNS[self.side]
 
+    @property
+    def span(self) -> tuple[float, float]:
+        """Where the edge begins and ends."""
+        p = self.panel
+        if self.side in ("top", "bottom"):
+            return p.x_mm, p.x_mm + p.width_mm
+        return p.y_mm, p.y_mm + p.height_mm
+
+    @property
+    def depth(self) -> float:
+        """How far it is from the edge to the opposite one."""
+        return self.panel.height_mm if self.side in ("top", "bottom") else self.panel.width_mm
+
     def along(self, at: Point) -> float:
         """Return how far along the edge a place of the plan lies."""
         return at[0] if self.side in ("top", "bottom") else at[1]
@@ -71,9 +84,10 @@ class Course(NamedTuple):
 def frame_of(
     plan: Plan, panel: Panel, wires: Iterable[Wire], inside: Collection[str], kinds: Mapping[str, Kind]
 ) -> Frame:
-    """Return the frame of the long edge, or of any on a squarish face, that the far ends lie beyond.
+    """Return the frame of the long edge, or of any on a squarish face, that most far ends lie beyond.
 
-    Over a long edge the trunk runs clear of the rows of parts.
+    Over a long edge the trunk runs clear of the rows of parts; where as many lie beyond both, their middle
+    decides.
     """
     far = [plan.parts[r.part] for w in wires for r in (w.start, w.end) if r.part not in inside]
     x = sum(p.x_mm for p in far) / len(far) - panel.x_mm - panel.width_mm / 2
@@ -82,8 +96,16 @@ def frame_of(
     levels = wide >= LONG * high or (high < LONG * wide and abs(y) / high >= abs(x) / wide)
     if levels:
         # a panel's name stands at its upper left, so the right end is the usual one
-        return Frame(panel, "top" if y < 0 else "bottom", -1.0 if x < -wide / 4 else 1.0)
-    return Frame(panel, "left" if x < 0 else "right", -1.0 if y < -high / 4 else 1.0)
+        up = _most_before([p.y_mm for p in far], panel.y_mm, panel.height_mm, y)
+        return Frame(panel, "top" if up else "bottom", -1.0 if x < -wide / 4 else 1.0)
+    left = _most_before([p.x_mm for p in far], panel.x_mm, panel.width_mm, x)
+    return Frame(panel, "left" if left else "right", -1.0 if y < -high / 4 else 1.0)
+
+
+def _most_before(places: Sequence[float], edge_mm: float, size_mm: float, middle: float) -> bool:
+    """Return whether more places lie before a face than behind it, or as many and their middle does."""
+    before, behind = (sum(p < edge_mm for p in places), sum(p > edge_mm + size_mm for p in places))
+    return before > behind if before != behind else middle < 0
 
 
 def spot_for(laying: Laying, frame: Frame, kind: Kind, spots: Sequence[float]) -> Point:

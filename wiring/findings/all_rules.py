@@ -21,6 +21,7 @@ from wiring.findings import (
     odd_settings,
     over_volts,
     panel_fit,
+    plug_side,
     polarity,
     pulses,
     resistor_power,
@@ -74,6 +75,7 @@ RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
     crowded_terminals.find,
     full_wireways.find,
     panel_fit.find,
+    plug_side.find,
     letters.find,
     safety.find,
 )
@@ -84,7 +86,7 @@ _Found = Mapping[Rule, tuple[Finding, ...]]
 ON_WIRED: tuple[Rule, ...] = (loose_ends.find, crowded_terminals.find)
 ON_SETTINGS: tuple[Rule, ...] = (odd_settings.find,)
 ON_PANELS: tuple[Rule, ...] = (panel_fit.find,)
-ON_WIREWAYS: tuple[Rule, ...] = (full_wireways.find,)
+ON_PLACES: tuple[Rule, ...] = (full_wireways.find, plug_side.find)
 ON_TEXTS: tuple[Rule, ...] = (letters.find,)
 
 _told: tuple[Finding, ...] = ()  # the last findings; replaced whole
@@ -114,7 +116,7 @@ def _standing(situation: Situation) -> _Found:
         **kept(_on_wired, parts, situation.landed, kinds),
         **kept(_on_settings, parts, kinds),
         **kept(_on_panels, plan.parts, plan.panels, kinds),
-        **kept(_on_wireways, plan, kinds),
+        **kept(_on_places, plan, kinds),
         **kept(_on_texts, plan.parts, plan.wires, plan.scenes, plan.panels, plan.wireways, *words, kinds),
     }
 
@@ -135,8 +137,8 @@ def _on_panels(
     return _alone(ON_PANELS, Plan(parts=parts, panels=panels), kinds)
 
 
-def _on_wireways(plan: Plan, kinds: Mapping[str, Kind]) -> _Found:
-    return _alone(ON_WIREWAYS, plan, kinds)
+def _on_places(plan: Plan, kinds: Mapping[str, Kind]) -> _Found:
+    return _alone(ON_PLACES, plan, kinds)
 
 
 def _on_texts(
