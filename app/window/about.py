@@ -11,6 +11,8 @@ from app.theme.icons import app_icon
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
+WIDE = 420
+
 
 def show_about(window: "MainWindow") -> None:
     """Say what the program is and which version runs."""
@@ -37,7 +39,8 @@ def show_about(window: "MainWindow") -> None:
     buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close, dialog)
     buttons.rejected.connect(dialog.close)
     column.addWidget(buttons)
-    dialog.resize(420, 260)
+    dialog.ensurePolished()  # the height is that of the words as they are worn
+    dialog.resize(WIDE, column.totalHeightForWidth(WIDE))
     dialog.show()  # the plan stays at hand
 
 
