@@ -24,7 +24,7 @@ from app.window.menus import MENUS, SUBMENUS
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-WIDTH, HEIGHT = 560, 640
+WIDTH, HEIGHT = 640, 640
 # What stands in a submenu needs the submenu's word when it stands in a list.
 SAID = {
     **dict.fromkeys(DRAWN, "Draw: "),
@@ -130,7 +130,7 @@ class KeysList(QDialog):
         header = self.table.horizontalHeader()
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        for column, width in ((1, 132), (2, 150)):
+        for column, width in ((1, 132), (2, 205)):
             header.setSectionResizeMode(column, QHeaderView.ResizeMode.Interactive)
             section_width(header, column, width)
         self.table.verticalHeader().hide()
