@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEvent, QModelIndex, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QListView, QPushButton
+from PySide6.QtWidgets import QListView, QPushButton, QToolTip
 
 from app.findings.finding_list import FINDING_ROLE
 from app.findings.row_layout import row_layout
@@ -88,7 +88,10 @@ class MendButtons(QObject):
         button.setText(finding.act.words.replace("&", "&&"))
         button.setAccessibleName(finding.act.words)
         button.setAccessibleDescription(f"Mends this: {finding.what}")
-        button.setToolTip(f"{finding.act.words}  {KEY_WORDS}")
+        tip = f"{finding.act.words}  {KEY_WORDS}"
+        if button.underMouse() and button.toolTip() != tip:
+            QToolTip.hideText()  # what it shows was said of another finding
+        button.setToolTip(tip)
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus if by_tab else Qt.FocusPolicy.NoFocus)
         button.setGeometry(place.translated(rect.topLeft()))
         button.show()
