@@ -130,11 +130,6 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     cold = assembly._replace(laws=laws, values=values, alternating=np.zeros_like(assembly.alternating))
     reading = resting(cold)
     read_direct(cold, still, values, reading, None)
-    lit = np.zeros(len(islands.references) + 1, dtype=np.bool_)
-    lit[islands.of_node[assembly.a[lamps]]] = True
-    lit[-1] = False
-    for column in (reading.volts, reading.amps, reading.mean_amps, reading.power):
-        column[~lit[islands.of_branch]] = 0.0
     return Branches(cold, still, reading, positions)
 
 

@@ -130,9 +130,9 @@ def _find(assembly: Assembly) -> Islands:
     return found._replace(fed=_Fed(assembly, found))
 
 
-def without_swing(assembly: Assembly, islands: Islands) -> Islands:
-    """Return the same islands as they are where every source on AC is one on DC."""
-    found = islands._replace(alternating=np.zeros_like(islands.alternating))
+def swinging_only(assembly: Assembly, islands: Islands, alternating: NDArray[np.bool_]) -> Islands:
+    """Return the same islands with others of them on AC."""
+    found = islands._replace(alternating=alternating)
     return found._replace(fed=_Fed(assembly, found) if len(islands.fed) else ())
 
 
