@@ -1,8 +1,8 @@
 """The buttons in the list of findings that do what mends one: in every row that is seen and has an act."""
 
-from PySide6.QtCore import QEvent, QModelIndex, QObject, Qt, QTimer, Signal
+from PySide6.QtCore import QElapsedTimer, QEvent, QModelIndex, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QListView, QPushButton, QToolTip
+from PySide6.QtWidgets import QApplication, QListView, QPushButton, QToolTip
 
 from app.findings.finding_list import FINDING_ROLE
 from app.findings.row_layout import row_layout
@@ -21,6 +21,7 @@ class MendButtons(QObject):
         super().__init__(view)
         self._view = view
         self._buttons: list[_MendButton] = []
+        self._pressed = QElapsedTimer()
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.setInterval(0)
@@ -49,7 +50,8 @@ class MendButtons(QObject):
         """Mend what is current on its key; lay the buttons anew when the list has other room."""
         if watched is self._view and isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
             if event.key() in KEYS and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-                self._ask(self._view.currentIndex())
+                if not event.isAutoRepeat():  # a key that is held mends one thing, not all
+                    self._ask(self._view.currentIndex())
                 return True
         elif event.type() in (QEvent.Type.Resize, QEvent.Type.Show, QEvent.Type.FontChange):
             self._later.start()
@@ -61,7 +63,11 @@ class MendButtons(QObject):
             self.wanted.emit(finding)
 
     def _press(self, row: int) -> None:
-        self._ask(self._view.model().index(row, 0))
+        """Mend a row, but not by the second half of a double click: that row moved up under the pointer."""
+        hasty = self._pressed.isValid() and self._pressed.elapsed() < QApplication.doubleClickInterval()
+        self._pressed.start()
+        if not hasty:
+            self._ask(self._view.model().index(row, 0))
 
     def _place(self) -> None:
         """Give each row in sight that has an act its button, and put the others away."""

@@ -2,8 +2,8 @@
 
 import msgspec
 import pytest
-from PySide6.QtCore import QRect, Qt
-from PySide6.QtGui import QFontMetrics
+from PySide6.QtCore import QEvent, QRect, Qt
+from PySide6.QtGui import QFontMetrics, QKeyEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from support.editing import KINDS, done
@@ -65,6 +65,15 @@ CASES = {
         "Use 24 AWG for 2 wires", "Set wire size", set()),
     "full-wireway": (lambda: bundle(6.0), "Drill to 10 mm", "Set wireway hole", set()),
 }  # fmt: skip
+
+
+@pytest.fixture(autouse=True)
+def hasty(qapp):
+    """Let presses follow each other at once, as no hand does."""
+    usual = qapp.doubleClickInterval()
+    qapp.setDoubleClickInterval(0)
+    yield usual
+    qapp.setDoubleClickInterval(usual)
 
 
 @pytest.fixture
@@ -136,6 +145,29 @@ def test_by_keys_alone(shown):
     QTest.keyClick(window, Key.Key_Z, Ctrl)
     settle()
     assert not [p for p in editor.session.plan.parts.values() if p.kind == "resistor"]
+
+
+def test_a_double_click_and_a_held_key_mend_one_thing_only(shown, hasty):
+    QApplication.setDoubleClickInterval(hasty)
+    QTest.qWait(hasty)
+    editor = shown(fed(("led-white-bare", {}), ("lamp-12v", {"rated_a": 0.4}), supply={"limit_a": 4.0}))
+    strip = editor.window.strip
+    row = row_of(editor, "led-without-resistor")
+    QTest.mouseClick(button_of(editor, "led-without-resistor"), Qt.MouseButton.LeftButton)
+    settle()
+    assert editor.session.undo_label == "Put in resistor"
+    QTest.mouseClick(strip.mends.button(row), Qt.MouseButton.LeftButton)  # what lies under the pointer now
+    editor.window.acts["undo"].trigger()
+    assert editor.session.undo_label is None
+    settle()
+    strip.list.setFocus()
+    strip.list.setCurrentIndex(strip.model.index(row_of(editor, "led-without-resistor"), 0))
+    for repeated in (False, True, True):
+        held = QKeyEvent(QEvent.Type.KeyPress, Key.Key_Return, Ctrl, "", repeated)
+        QApplication.sendEvent(strip.list, held)
+        settle()
+    editor.window.acts["undo"].trigger()
+    assert editor.session.undo_label is None
 
 
 def test_return_alone_still_shows_what_a_finding_is_about(shown):
