@@ -35,10 +35,10 @@ def short_reading(sight: Sight, one: str, asked: int) -> str:
     found = sight.figures.parts.get(one) or sight.figures.wires.get(one)
     if found is not None and abs(found.current_a) < IDLE_A and not getattr(found, "state", ""):
         return ""
-    part = sight.figures.parts.get(one)
+    part, wire = sight.figures.parts.get(one), sight.figures.wires.get(one)
     if part is not None and not part.state and abs(part.volts_v) < CLOSED_V and not _only_joins(sight, one):
         return worded(part.current_a, "current")
-    return reading(sight, one)
+    return worded(abs(wire.current_a), "current") if wire is not None else reading(sight, one)
 
 
 def _only_joins(sight: Sight, part_id: str) -> bool:

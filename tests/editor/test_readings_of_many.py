@@ -29,6 +29,9 @@ def test_of_many_a_closed_switch_tells_its_current_and_what_is_off_nothing(edito
     switch = part_id(editor, "S1")
     assert "V ·" in reading(sight, switch) and short_reading(sight, switch, FEW) == reading(sight, switch)
     assert short_reading(sight, switch, FEW + 1) == reading(sight, switch).split(" · ")[1]
+    wire = next(w.id for w in editor.session.plan.wires.values() if w.label == "W2")
+    assert "loses" in reading(sight, wire)
+    assert short_reading(sight, wire, FEW + 1) == reading(sight, wire).split(",")[0]
     editor.session.throw(switch, "off")
     off = editor.window.plan_view.sight()
     lamp = part_id(editor, "E1")
