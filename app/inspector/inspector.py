@@ -96,7 +96,7 @@ class Inspector(QFrame):
         self.trying.follow(answer)
         if self.card is not None:
             self.card.show_answer(answer)
-            lay_out(self.card)
+            lay_out(self.card, same_rows=True)
 
     def showEvent(self, event: QShowEvent) -> None:
         """Soon after, the first choice is made ready for."""

@@ -1,7 +1,7 @@
 """Paints what is selected and what the pointer is over."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
@@ -25,8 +25,7 @@ def selection_box(sight: Sight, selected: frozenset[str]) -> Box | None:
     parts = [i for i in selected if i in sight.plan.parts]
     if not parts or len(parts) > MANY:
         return None
-    boxes = shown_boxes(sight, parts)
-    return Box(*boxes[:, :2].min(axis=0).tolist(), *boxes[:, 2:].max(axis=0).tolist())
+    return _round_all(shown_boxes(sight, parts).tolist())
 
 
 def handle_place(box: Box) -> Point:
@@ -57,8 +56,8 @@ def paint_selected(painter: QPainter, sight: Sight, selected: Iterable[str], *, 
     rects = [_rect(Box(*row)) for row in boxes]
     for rect in rects:
         painter.drawRoundedRect(rect, CORNER_PX, CORNER_PX)
-    box = selection_box(sight, ids)
-    if handle and box is not None:
+    if handle:
+        box = _round_all(boxes)
         x, y = handle_place(box)
         painter.setPen(QPen(with_alpha(sight.shades.copper, 0.7), 1.2))
         painter.drawLine(QPointF(x, y), QPointF(box.right + GAP_PX - 1, box.top - GAP_PX + 1))
@@ -94,6 +93,11 @@ def paint_hovered(painter: QPainter, sight: Sight, part_id: str) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(QPen(with_alpha(sight.shades.copper, 0.55), 1.2))
     painter.drawRoundedRect(_rect(shown_box(sight, part)), CORNER_PX, CORNER_PX)
+
+
+def _round_all(boxes: Sequence[Sequence[float]]) -> Box:
+    left, top, right, bottom = zip(*boxes, strict=True)
+    return Box(min(left), min(top), max(right), max(bottom))
 
 
 def _rect(box: Box) -> QRectF:

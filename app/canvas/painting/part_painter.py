@@ -126,9 +126,9 @@ def shown_boxes(sight: Sight, ids: Sequence[PartId]) -> Floats:
     """Return the boxes of many parts: columns left, top, right, bottom in pixels."""
     camera = sight.camera
     rows = sight.geometry.parts.rows(ids)
-    origin = np.array([camera.left_mm, camera.top_mm])
-    boxes = (rows[:, :4] - np.tile(origin, 2)) * camera.scale
-    centres = np.tile((rows[:, 4:6] - origin) * camera.scale, 2)
+    origin = np.array([camera.left_mm, camera.top_mm, camera.left_mm, camera.top_mm])
+    boxes = (rows[:, :4] - origin) * camera.scale
+    centres = (rows[:, [4, 5, 4, 5]] - origin) * camera.scale
     longest = np.maximum(np.maximum(rows[:, 10] - rows[:, 8], rows[:, 11] - rows[:, 9]), 0.1)
     growth = np.maximum(SMALLEST_PX / longest / camera.scale, 1.0)
     return np.asarray(centres + (boxes - centres) * growth[:, None])
