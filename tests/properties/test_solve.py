@@ -2,7 +2,7 @@
 
 import pytest
 from support.networks import draw, lamp_street, resistor, stiff
-from support.solved import solved
+from support.solved import check_power, solved, unsolved
 
 from wiring.catalogue.shelf import builtin_kinds
 from wiring.circuit.figures import Figures, Problem
@@ -201,13 +201,17 @@ def test_no_setting_of_any_kind_breaks_the_solver(key: str) -> None:
     """Every number of every kind, one at a time, at values no form lets through: figures, or left out."""
     kind = builtin_kinds()[key]
     first, last = kind.terminals[0].name, kind.terminals[-1].name
-    for setting in kind.settings:
-        for value in NOUGHT_TO_HUGE:
-            plan = draw({"G": "battery-9v", "A": (key, {setting.name: value})},
-                        [("G:+", f"A:{first}"), ("G:-", f"A:{last}")], 0.5)  # fmt: skip
-            figures = solved(plan)
-            left_out = {part for p in figures.problems if p.code == "not solved" for part in p.parts}
-            assert ("A" in figures.parts) != ("A" in left_out)
+    tried = [(setting.name, value) for setting in kind.settings for value in NOUGHT_TO_HUGE]
+    parts, wires = {}, []
+    for n, (name, value) in enumerate(tried):  # side by side, each on a battery of its own
+        parts |= {f"G{n}": "battery-9v", f"A{n}": (key, {name: value})}
+        wires += [(f"G{n}:+", f"A{n}:{first}"), (f"G{n}:-", f"A{n}:{last}")]
+    plan = draw(parts, wires, 0.5)
+    figures = solved(plan)
+    check_power(plan, figures, lambda part: part[1:])
+    left_out = unsolved(figures)
+    for n, (name, value) in enumerate(tried):
+        assert (f"A{n}" in figures.parts) != (f"A{n}" in left_out), (name, value)
 
 
 @pytest.mark.parametrize("length_m", [-1.0, float("nan"), float("inf"), 1e300])
