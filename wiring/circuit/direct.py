@@ -78,7 +78,7 @@ def read_direct(
             likely = None if np.isnan(last.nodes[island.reference]) else last.nodes
             _read_core(task, core_of_island(assembly, islands, place), scope, np.array([place]), likely)
     reading.residual_a[islands.references[direct]] = task.residual_a[direct]
-    for place in np.flatnonzero(~task.settled).tolist():
+    for place in np.flatnonzero(~task.settled & direct).tolist():
         read_steady(assembly, islands.fed[place], values, reading, None)
     columns = tuple(column.copy() for column in _columns(reading))
     kept[:] = [Known(values, columns, reading.nodes.copy(), task.residual_a, task.settled)]
