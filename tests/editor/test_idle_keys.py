@@ -1,7 +1,7 @@
 """A key that has nothing to work on says so, and is silent while it means something else."""
 
 import pytest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QPushButton, QToolButton
 from support.editors import open_demo, part_id
 
 
@@ -38,3 +38,14 @@ def test_it_is_silent_when_the_key_does_something(hands):
     hands.view.setFocus()
     hands.key("R")
     assert not hands.window.notice_bar.isVisible()
+
+
+def test_the_keys_stay_on_the_card_when_the_button_that_had_them_goes(hands):
+    open_demo(hands.editor)
+    card = hands.window.inspector
+    button = next(b for b in card.findChildren(QPushButton) if b.text() == "Try every position")
+    button.setFocus()
+    hands.key("Space")
+    QApplication.processEvents()
+    held = QApplication.focusWidget()
+    assert not button.isVisible() and isinstance(held, QPushButton | QToolButton) and card.isAncestorOf(held)
