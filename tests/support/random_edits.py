@@ -9,6 +9,7 @@ from random import Random
 from typing import Any
 
 from support.editing import KINDS
+from support.mending import spoilt_and_mended
 
 import wiring.edits
 from wiring.edits import align as lines
@@ -40,7 +41,8 @@ from wiring.edits.face_shift import mirror_on_face, remove_from_face, shift_each
 from wiring.edits.feed import feed
 from wiring.edits.fragment import copied, paste
 from wiring.edits.groups import join, take_apart
-from wiring.edits.joined import followed, remembered
+from wiring.edits.into_lead import put_into_lead
+from wiring.edits.joined import followed, in_turn, remembered
 from wiring.edits.lay_along import lay_along
 from wiring.edits.lay_anew import lay_anew
 from wiring.edits.lead_over import lead_over, split_at_new
@@ -53,6 +55,7 @@ from wiring.edits.place_row import place_row
 from wiring.edits.remove import remove
 from wiring.edits.set_built import set_built
 from wiring.edits.split_wire import insert_in_wire, split_wire
+from wiring.edits.swap_leads import swap_leads
 from wiring.edits.throw import keep_position, keep_positions
 from wiring.edits.turn import turn
 from wiring.plan.backdrop import Backdrop
@@ -230,7 +233,11 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     ),
     "groups.join": lambda h: join(h.some("parts", "wires")),
     "groups.take_apart": lambda h: take_apart(h.some("parts")),
+    "into_lead.put_into_lead": lambda h: put_into_lead(
+        [h.ref(), h.ref()][: h.index()], KINDS["fuse"], {"rating_a": h.pick(1.0, -1.0)}, "1", "2"
+    ),
     "joined.followed": _move_and_route,
+    "joined.in_turn": lambda h: in_turn("Do both", [swap_leads([h.one("parts")], "A", "K"), _setting(h)]),
     "joined.remembered": lambda h: remembered(move(h.some("parts"), h.mm(), 5.0)),
     "joists.add_joist": lambda h: joists.add_joist(h.at(), (0, 50)),
     "joists.change_joist": lambda h: joists.change_joist(
@@ -306,6 +313,9 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "split_wire.split_wire": lambda h: split_wire(
         h.one("wires"), h.one("parts"), *h.pick((), ("no such", "1"))
     ),
+    "swap_leads.swap_leads": lambda h: swap_leads(
+        h.some("parts"), *h.pick(("A", "K"), ("+", "-"), ("1", "2"))
+    ),
     "swap_pack.swap_pack": lambda h: packs.swap_pack(
         h.battery(), h.pick("alkaline AA", "nimh AA", "cheese"), h.pick(6, -1)
     ),
@@ -315,6 +325,7 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "throw.keep_position": lambda h: keep_position(*_position(h)),
     "throw.keep_positions": lambda h: keep_positions(dict([_position(h), _position(h)])),
     "turn.turn": lambda h: turn(h.some("parts"), h.pick(0, 15, 90, 360, -90), h.pick(None, h.at())),
+    "usual_values.usual_values": lambda h: spoilt_and_mended(h.some("parts"), h.dice),
     "wireways.add_wireway": lambda h: ways.add_wireway([h.at(), (0, 0), h.at()], h.pick("Beam", "")),
     "wireways.move_corner": lambda h: ways.move_corner(h.one("wireways"), h.index(), *h.at()),
     "wireways.add_corner": lambda h: ways.add_corner(h.one("wireways"), *h.at()),
