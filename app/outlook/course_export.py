@@ -5,8 +5,8 @@ import io
 from datetime import timedelta
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QIODevice, QRectF, QSize
-from PySide6.QtGui import QImage, QPainter
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QSize
+from PySide6.QtGui import QImage, QImageWriter, QPainter
 from PySide6.QtSvg import QSvgGenerator
 
 from app.outlook.curve_view import CurveView
@@ -66,5 +66,5 @@ def _as_png(outlook: Outlook, view: CurveView) -> bytes:
     painter.end()
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    image.save(buffer, b"PNG")
+    QImageWriter(buffer, QByteArray(b"png")).write(image)
     return bytes(buffer.data().data())
