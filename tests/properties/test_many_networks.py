@@ -85,3 +85,9 @@ def test_any_network_has_figures_or_a_finding(batch: int) -> None:
                     near = together.parts[part]
                     assert near.current_a == pytest.approx(figure.current_a, rel=1e-5, abs=1e-6), part
                     assert near.volts_v == pytest.approx(figure.volts_v, rel=1e-5, abs=1e-5), part
+
+
+@pytest.mark.parametrize("seed", [339, 525, 1268, 1584, 2614, 3319])
+def test_a_capacitor_into_which_next_to_nothing_flows_comes_to_rest(seed: int) -> None:
+    """Smoothed rectifiers whose only current is the leak of what blocks: picoamperes, but a steady state."""
+    assert not unsolved(check(side_by_side(range(seed, seed + 1)), range(seed, seed + 1)))

@@ -27,11 +27,12 @@ from wiring.circuit.together import newton_together
 CAPACITOR, SOURCE = LAW_NUMBER["capacitor"], LAW_NUMBER["source"]
 COARSE, FINE = 48, 192  # moments a cycle; so many leave 1e-4 of RMS values, and 1e-5 of steady volts
 MOST_STEPS = 40
+MOST_IDLE, FEWER = 8, 0.9  # steps without the least left over yet falling to such a share: it will not settle
 MOST_HALVINGS = 6
 ROUGH, TOLERANCE = 1e-3, 1e-7  # of the largest current into a capacitor
 ROUGH_OHMS, OHMS = 1e-3, 1e-6  # of a filament
 START_SHARE = 0.5  # of the peak: from beneath, the charging current grows ever steeper and Newton cannot pass
-LEAST_A = 1e-12
+NOTHING_A = 1e-13  # of what is missing: what a leak charges a capacitor with is not told any better
 
 
 class Moments(NamedTuple):
@@ -125,14 +126,17 @@ def _found(
     task: _Task, volts: Floats, ohms: Floats, x: Floats | None, tolerance: float, warm: float
 ) -> Held | None:
     state = _state(task, volts, ohms, x)
+    least, idle = np.inf, 0
     for _ in range(MOST_STEPS):
-        if state is None:
+        if state is None or idle > MOST_IDLE:
             return None
         into = float(np.max(np.abs(state.solved.amps[task.places])))
         warmer = task.lamps.ohms(state.solved.volts)
         rests = bool(np.all(np.abs(warmer - state.ohms) <= warm * warmer))
-        if rests and np.max(np.abs(state.short)) <= tolerance * max(into, LEAST_A):
+        if rests and np.max(np.abs(state.short)) <= max(tolerance * into, NOTHING_A):
             return Held(state.volts, state.solved, task.sines, state.ohms)
+        idle = 0 if state.size < FEWER * least else idle + 1
+        least = min(least, state.size)
         try:
             slopes, moved = _slopes(task, state)
             move = closing_move(task.farads / task.step_s, slopes, state.short)
