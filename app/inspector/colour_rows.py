@@ -150,6 +150,12 @@ class ColourRow(NamedRow):
 class _LettersBox(ColourBox):
     """Shows swatch and letters only; the names stand in the list."""
 
+    @property
+    def words(self) -> str:
+        """The letters."""
+        return self.value
+
     def initStyleOption(self, option: QStyleOptionComboBox) -> None:
+        """Show them alone."""
         super().initStyleOption(option)
         option.currentText = self.value

@@ -19,13 +19,17 @@ class FittedBox(QComboBox):
         self.setPlaceholderText(SEVERAL)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
 
+    @property
+    def words(self) -> str:
+        """What is to be read in it."""
+        return self.currentText()
+
     def needed_px(self) -> int:
         """Return the width at which nothing of what is chosen is cut."""
         option = QStyleOptionComboBox()
-        self.initStyleOption(option)
+        QComboBox.initStyleOption(self, option)  # not a shortened one
         icon = 0 if option.currentIcon.isNull() else option.iconSize.width() + ICON_GAP
-        words = self.fontMetrics().horizontalAdvance(option.currentText)
-        inner = QSize(words + icon, self.fontMetrics().height())
+        inner = QSize(self.fontMetrics().horizontalAdvance(self.words) + icon, self.fontMetrics().height())
         kind = QStyle.ContentsType.CT_ComboBox
         return self.style().sizeFromContents(kind, option, inner, self).width()
 

@@ -4,7 +4,7 @@ from functools import cache
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QStyleOptionComboBox, QWidget
 
 from app.inspector.fitted_box import FittedBox
 from wiring.standards.colours import COLOURS, colour
@@ -54,7 +54,7 @@ class SizeBox(_ChoiceBox):
 
 
 class ColourBox(_ChoiceBox):
-    """Insulation colours, each as a swatch, its letters and its name."""
+    """Insulation colours, each as a swatch, its letters and, where there is room for all of it, its name."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -66,6 +66,12 @@ class ColourBox(_ChoiceBox):
 
     def _offer(self, value: str) -> None:
         self.addItem(swatch(value), f"{value}  {colour(value).name}", value)
+
+    def initStyleOption(self, option: QStyleOptionComboBox) -> None:
+        """Show the letters alone rather than half a name."""
+        super().initStyleOption(option)
+        if self.width() < self.needed_px():
+            option.currentText = self.value
 
 
 @cache

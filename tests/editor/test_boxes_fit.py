@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QStyleOptionComboBox
 from support.editors import field, open_demo, part_id
 
 from app.inspector.fitted_box import FittedBox
@@ -52,6 +52,20 @@ def test_a_colour_with_a_long_name_takes_a_line_of_its_own_and_a_short_one_goes_
     QApplication.processEvents()
     assert box.width() >= box.needed_px()
     assert box.y() < below or factor() > 1.0
+
+
+def test_over_the_plan_the_next_wires_colour_shows_its_letters_rather_than_half_its_name(narrow):
+    narrow.window.acts["wire"].trigger()
+    box = narrow.window.plan_page.wire_colour
+    box.show_value("RDWH")
+    QApplication.processEvents()
+    option = QStyleOptionComboBox()
+    box.initStyleOption(option)
+    assert box.isVisible() and option.currentText == "RDWH" and box.currentText() == "RDWH  red and white"
+    box.resize(400, box.height())
+    box.initStyleOption(option)
+    assert option.currentText == "RDWH  red and white"
+    narrow.window.acts["select"].trigger()
 
 
 def test_the_list_drops_down_as_wide_as_its_widest_line(narrow):
