@@ -47,7 +47,7 @@ def swap(situation: Situation, parts: Sequence[PartId], one: str, other: str) ->
         if any(_wired(situation, TerminalRef(part_id, name)) for name in names - {one, other}):
             return None
     whose = (
-        f"of -{situation.plan.parts[parts[0]].designation}" if len(parts) == 1 else f"of these {len(parts)}"
+        f"of -{situation.plan.parts[parts[0]].designation}" if len(parts) == 1 else f"of {len(parts)} parts"
     )
     return Act("swap", f"Swap the wires {whose}", tuple(parts), values=(("one", one), ("other", other)))
 
