@@ -1,6 +1,7 @@
 """Which lamps look otherwise with new figures than they did with the last ones."""
 
 from collections.abc import Mapping
+from typing import NamedTuple
 
 from app.canvas.painting.lamp_look import LampLook, lamp_look
 from wiring.catalogue.kind import Kind
@@ -9,28 +10,44 @@ from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 
 
+class _Shown(NamedTuple):
+    """How a lamp looks, and between which lights it is known to look like that: it brightens steadily."""
+
+    kind: Kind | None
+    look: LampLook | None  # None where the kind is not known
+    least: float
+    most: float
+
+
 class LitLamps:
     """Remembers how each lamp looks."""
 
     def __init__(self) -> None:
         self._shines: dict[str, bool] = {}  # kinds of which figures are known: whether they tell a light
-        self._lights: dict[PartId, float] = {}
-        self._looks: dict[PartId, LampLook | None] = {}  # None where the kind is not known
+        self._shown: dict[PartId, _Shown] = {}
         self._scale = 0.0
 
     def follow(self, figures: Figures, plan: Plan, kinds: Mapping[str, Kind], scale: float) -> list[PartId]:
         """Take over new figures; return the parts that look otherwise at that scale, or shine no more."""
-        old, known = self._looks, self._lights if scale == self._scale else {}
-        lights, looks = self._read(figures, plan), dict[PartId, LampLook | None]()
-        for one, light in lights.items():
-            if known.get(one) == light:
-                looks[one] = old[one]
+        old, now, other = self._shown, dict[PartId, _Shown](), list[PartId]()
+        is_known = scale == self._scale
+        for one, light in self._read(figures, plan).items():
+            kind, before = kinds.get(plan.parts[one].kind), old.get(one)
+            if before is not None and is_known and before.kind is kind:
+                if before.least <= light <= before.most:
+                    now[one] = before
+                    continue
+                look = lamp_look(kind, light, scale) if kind is not None else None
+                if look == before.look:
+                    now[one] = _Shown(kind, look, min(light, before.least), max(light, before.most))
+                    continue
             else:
-                kind = kinds.get(plan.parts[one].kind)
-                looks[one] = lamp_look(kind, light, scale) if kind is not None else None
-        self._lights, self._looks, self._scale = lights, looks, scale
-        gone = [i for i in old if i not in looks]
-        return [i for i, look in looks.items() if i not in old or old[i] != look] + gone
+                look = lamp_look(kind, light, scale) if kind is not None else None
+            now[one] = _Shown(kind, look, light, light)
+            if before is None or before.look != look:
+                other.append(one)
+        self._shown, self._scale = now, scale
+        return other + [i for i in old if i not in now]
 
     def _read(self, figures: Figures, plan: Plan) -> dict[PartId, float]:
         """Return the light of all that shines; the figures of other kinds are not asked for."""

@@ -134,7 +134,8 @@ class StillPicture:
         if sight.figures is not None:
             light = farthest_px(sight.camera.scale)
             rim_px = {"sign": SIGN_PX + light, "any": max(RIM_PX, light)}
-        let_go = sight.geometry.around(held_out ^ kept.held_out)
+        taken = held_out ^ kept.held_out
+        let_go = sight.geometry.around(taken) if taken else None
         camera, boxes = sight.camera, []
         for box, sort in [*places, Place(let_go)] if let_go is not None else places:
             if sort != "flag":
