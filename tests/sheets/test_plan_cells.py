@@ -12,6 +12,7 @@ CELLS = (np.random.default_rng(7).random((23, 31)) < 0.08).astype(np.uint8)
 def test_every_window_is_looked_at(down, across):
     windows = np.lib.stride_tricks.sliding_window_view(CELLS, (down, across))
     assert np.array_equal(any_within(CELLS, down, across), windows.max(axis=(2, 3)))
+    assert np.array_equal(any_within(CELLS, down, across, 3), windows.max(axis=(2, 3))[::3, ::3])
     assert np.array_equal(sums_within(CELLS, down, across), windows.sum(axis=(2, 3)))
 
 

@@ -6,8 +6,11 @@ from numpy.typing import NDArray
 Cells = NDArray[np.uint8]
 
 
-def any_within(cells: Cells, down: int, across: int) -> Cells:
-    """Return, for every window of a size, whether a cell in it is marked; one marked where none fits."""
+def any_within(cells: Cells, down: int, across: int, stride: int = 1) -> Cells:
+    """Return, for every window of a size, whether a cell in it is marked; one marked where none fits.
+
+    With a stride, for every so many'th window down and across.
+    """
     if down > cells.shape[0] or across > cells.shape[1]:
         return np.ones((1, 1), np.uint8)
     found = cells
@@ -16,12 +19,13 @@ def any_within(cells: Cells, down: int, across: int) -> Cells:
         step = min(span, down - span)
         found = found[:-step] | found[step:]
         span += step
+    found = found[::stride]
     span = 1
     while span < across:
         step = min(span, across - span)
         found = found[:, :-step] | found[:, step:]
         span += step
-    return found
+    return found[:, ::stride]
 
 
 def sums_within(cells: Cells, down: int, across: int) -> NDArray[np.int32]:

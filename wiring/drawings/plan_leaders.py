@@ -121,7 +121,7 @@ def _free(room: Room, about: Point, reach_mm: float, wide: float, high: float) -
     tables = room.tables(about, reach_mm)
     left, top = tables.corner
     across, down = math.ceil(wide / FINE_MM) + 1, math.ceil(high / FINE_MM) + 1
-    rows, columns = np.nonzero(any_within(tables.taken, down, across)[::_STRIDE, ::_STRIDE] == 0)
+    rows, columns = np.nonzero(any_within(tables.taken, down, across, _STRIDE) == 0)
     counts = sums_within(tables.drawn, math.ceil(high / COARSE_MM) + 1, math.ceil(wide / COARSE_MM) + 1)
     crossed = counts[
         np.minimum(rows * _STRIDE // 2, counts.shape[0] - 1),

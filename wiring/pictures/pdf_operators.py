@@ -168,7 +168,7 @@ def glyphs_of(document: Any) -> Glyphs:  # noqa: ANN401 - a reportlab document
     def glyphs(text: str, weight: str) -> tuple[tuple[str, str], ...]:
         font = typeface(weight).font
         return tuple(
-            (font.getSubsetInternalName(subset, document), "".join(_ESCAPES.get(b, chr(b)) for b in codes))
+            (font.getSubsetInternalName(subset, document), codes.decode("latin-1").translate(_ESCAPES))
             for subset, codes in font.splitString(text, document)
         )
 
@@ -202,10 +202,11 @@ def _line(text: str, weight: str, align: str, stand: str) -> _Line:
     if not printable(text).strip():
         return _Line((), (), 0.0)
     along, found, boxes = start_mm(one), list[tuple[str, float]](), list[float]()
-    for run in runs(text, weight):
+    parted = runs(text, weight)
+    for run in parted:
         if run:
             found.append((run, along))
-            along += _advance_em(run, weight)
+            along += _advance_em(run, weight) if len(parted) > 1 else 0.0  # nothing follows the only one
         else:
             boxes.append(along)
             along += BOX_EM
