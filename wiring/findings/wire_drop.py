@@ -1,11 +1,12 @@
 """Runs of wire that lose too many volts between a supply and what it feeds."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.offers import size_to
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names, percent, volts, wire_names
+from wiring.plan.names import PartId
 from wiring.studies.runs import Run
 from wiring.studies.sizing import size_for_run
 
@@ -14,17 +15,15 @@ MATTERS = 0.05  # a wire that loses less than this share of the run's loss is no
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find the loads that lose more than the habit's share on the wires: one finding a supply."""
-    by_supply: dict[str, list[Run]] = {}
-    for run in situation.runs.over(situation.plan.habits.drop_limit):
-        by_supply.setdefault(run.supply, []).append(run)
-    for supply, runs in by_supply.items():
-        yield _finding(situation, supply, sorted(runs, key=lambda run: -run.share))
+    by_supply: dict[PartId, list[tuple[PartId, float]]] = {}
+    for load, supply, share in situation.runs.over(situation.plan.habits.drop_limit):
+        by_supply.setdefault(supply, []).append((load, share))
+    for supply, found in by_supply.items():
+        yield _finding(situation, supply, tuple(load for load, _ in sorted(found, key=lambda one: -one[1])))
 
 
-def _finding(situation: Situation, supply: str, runs: list[Run]) -> Finding:
-    plan = situation.plan
-    worst = runs[0]
-    loads = tuple(run.load for run in runs)
+def _finding(situation: Situation, supply: PartId, loads: Sequence[PartId]) -> Finding:
+    plan, worst = situation.plan, situation.runs[loads[0]]
     wires = _that_matter(situation, worst)
     size = size_for_run(plan, situation.kinds, situation.figures, worst, wires)
     lost = f"{volts(plan, worst.drop_v)} ({percent(worst.share)})"
@@ -37,7 +36,7 @@ def _finding(situation: Situation, supply: str, runs: list[Run]) -> Finding:
         f"You set {percent(plan.habits.drop_limit)} as the most; lamps at the far end look dim "
         "and motors pull weakly.",
         _mend(situation, size, wires),
-        loads,
+        tuple(loads),
         wires,
         size_to(wires, size),
     )

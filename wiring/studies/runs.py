@@ -50,15 +50,19 @@ class Runs(Mapping[PartId, Run]):
         self._source, self._turned = np.divmod(chosen, 2)
         self._supply_v = np.array([volts for _, _, _, volts in sources], dtype=np.float64)
 
-    def over(self, share: float) -> list[Run]:
-        """Return the runs that lose more than that share of their supply's volts, in the plan's order."""
+    def over(self, share: float) -> list[tuple[PartId, PartId, float]]:
+        """Return the loads that lose more than that share of their supply's volts, with supply and share."""
         if not self._rows:
             return []
         rows = np.fromiter(self._rows.values(), dtype=np.intp, count=len(self._rows))
-        supply_v, lost = self._supply_v[self._source[rows]], self._drops_v[rows]
+        source = self._source[rows]
+        supply_v, lost = self._supply_v[source], self._drops_v[rows]
         shares = np.where(supply_v > 0, lost / np.where(supply_v > 0, supply_v, 1.0), 0.0)
         loads = list(self._rows)
-        return [self[loads[n]] for n in np.flatnonzero(shares > share).tolist()]
+        return [
+            (loads[n], self._sources[int(source[n])].part, float(shares[n]))
+            for n in np.flatnonzero(shares > share).tolist()
+        ]
 
     def supply_of(self, load: PartId) -> PartId | None:
         """Return the supply that feeds a load, None where it has no run."""

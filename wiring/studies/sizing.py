@@ -31,9 +31,16 @@ def size_for_run(
     limit_v = plan.habits.drop_limit * supply_v
     part = plan.parts[run.load]
     more = growth(part, kinds[part.kind], figures.parts[run.load], supply_v - limit_v)
-    fixed_v = sum(abs(figures.wires[w].drop_v) for w in run.wires if w not in wires)
+    changed, fixed_v = frozenset(wires), 0.0
+    lost: dict[tuple[str, bool], float] = {}  # by what the wires are now: a run has many of the same
+    for w in run.wires:
+        wire, drop_v = plan.wires[w], abs(figures.wires[w].drop_v)
+        if w in changed:
+            lost[wire.size, wire.solid] = lost.get((wire.size, wire.solid), 0.0) + drop_v
+        else:
+            fixed_v += drop_v
     for size in _in_order(plan):
-        changed_v = sum(_drop_v(plan, figures, w, size) for w in run.wires if w in wires)
+        changed_v = sum(drop_v * _ratio(plan, *now, size) for now, drop_v in lost.items())
         if more * (fixed_v + changed_v) <= limit_v:
             return size
     return None
@@ -48,7 +55,10 @@ def size_for_pulse(plan: Plan, figures: Figures, pulse: Pulse, most: float) -> s
     """Return the thinnest offered size with which a pulse loses no more than that share; None if none."""
     own_ohms = pulse.supply_v / pulse.current_a - pulse.wire_ohms - pulse.coil_ohms
     for size in _in_order(plan):
-        ohms = sum(figures.wires[w].ohms * _ratio(plan, w, size) for w in pulse.wires)
+        ohms = sum(
+            figures.wires[w].ohms * _ratio(plan, plan.wires[w].size, plan.wires[w].solid, size)
+            for w in pulse.wires
+        )
         if ohms <= most * (ohms + own_ohms + pulse.coil_ohms):
             return size
     return None
@@ -60,13 +70,7 @@ def _in_order(plan: Plan) -> list[str]:
     return sorted(offered_by_thickness(), key=lambda size: read_size(size).is_awg is not awg)
 
 
-def _drop_v(plan: Plan, figures: Figures, wire_id: WireId, size: str) -> float:
-    """Return the volts a wire would lose in a size; never more than it loses now."""
-    return abs(figures.wires[wire_id].drop_v) * _ratio(plan, wire_id, size)
-
-
-def _ratio(plan: Plan, wire_id: WireId, size: str) -> float:
+def _ratio(plan: Plan, was: str, solid: bool, size: str) -> float:
     """Return the resistance of a wire in a size over what it has; at most 1."""
-    wire = plan.wires[wire_id]
     celsius = plan.habits.ambient_c
-    return min(ohm_per_m(size, wire.solid, celsius) / ohm_per_m(wire.size, wire.solid, celsius), 1.0)
+    return min(ohm_per_m(size, solid, celsius) / ohm_per_m(was, solid, celsius), 1.0)

@@ -49,12 +49,12 @@ class Ways(Mapping[TerminalRef, Way]):
 
     def wires_to(self, ref: TerminalRef) -> list[WireId]:
         """Return the wires of the way to a terminal, from there back to the start; KeyError if none."""
-        net, at, wires = self.net, self._place(ref), list[WireId]()
-        while (row := int(self.back[at])) >= 0:
-            if net.wire[row] != NO_WIRE:
-                wires.append(net.wire_names[net.wire[row]])
-            at = int(net.head[row])
-        return wires
+        net, at, wires = self.net, self._place(ref), list[int]()
+        head, back = net.lists[0], self._rows[2]
+        while (row := back[at]) >= 0:
+            wires.append(row)
+            at = head[row]
+        return [net.wire_names[wire] for wire in net.wire[wires].tolist() if wire != NO_WIRE]
 
     def _place(self, ref: TerminalRef) -> int:
         place = self.net.number.get(ref, -1)
