@@ -36,7 +36,7 @@ from app.window.trail import Trail
 from wiring.edits.set_plan import set_plan
 from wiring.plan.plan import UNTITLED
 
-COLUMNS, FIRST_SIZE, LEAST_SIZE, FRAME = (244, 760, 316), (1360, 860), (1024, 600), (8, 40)
+COLUMNS, FIRST_SIZE, LEAST_SIZE, FRAME = (244, 736, 340), (1360, 860), (1024, 600), (8, 40)
 
 
 class MainWindow(QMainWindow):
