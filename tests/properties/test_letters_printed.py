@@ -6,12 +6,13 @@ import msgspec
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.editing import done
 from support.findings import found, rules
 from support.networks import draw
 
 from wiring.edits.face_items import add_text
 from wiring.edits.panels import add_panel
-from wiring.edits.scenes import add_scene
+from wiring.edits.scenes import add_scene, put_in_scene
 from wiring.edits.set_plan import set_plan
 from wiring.edits.set_value import set_field
 from wiring.findings.finding import Rank
@@ -90,7 +91,16 @@ def test_names_legends_and_the_title_count_too(edits, words):
         plan = edit.apply(plan)
     panel = next(iter(plan.panels.values()), None)
     assert panel is None or panel.texts
-    assert found(plan, RULE).what.startswith(words)
+    note = found(plan, RULE)
+    assert note.what.startswith(words)
+    assert all(len(said) < 200 and said.endswith(".") for said in (note.what, note.why, note.mend))
+
+
+def test_the_name_of_a_scene_selects_its_parts():
+    plan = done(bench(), add_scene("港", -1000, -1000, 5000, 5000))
+    scene = next(iter(plan.scenes))
+    plan = done(plan, put_in_scene((ids(plan)["E1"],), scene))
+    assert ids(plan)["E1"] in found(plan, RULE).parts
 
 
 def test_what_can_be_printed_earns_no_note():

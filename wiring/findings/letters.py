@@ -8,6 +8,7 @@ from wiring.pictures.letters import lacking, lacking_words
 from wiring.plan.names import PartId, WireId
 from wiring.plan.plan import Plan
 
+Text = tuple[str, str, tuple[str, ...]]  # in words what it is, itself, the parts or wires it is about
 LONGEST = 40  # letters of a text that is named
 WHY = "On paper, in PDF and on wire labels each of them is an empty box."
 MEND = "Write it with Latin, Greek or Cyrillic letters; accents and most signs of trade can be printed."
@@ -22,7 +23,7 @@ def find(situation: Situation) -> Iterator[Finding]:
     letters = "a letter" if len(lacking(text)) == 1 else "letters"
     more = len(found) - 1
     others = f", and {more} more {'text' if more == 1 else 'texts'}," if more else ""
-    owners = tuple(dict.fromkeys(owner for *_, owner in found))
+    owners = tuple(dict.fromkeys(owner for *_, them in found for owner in them))
     yield Finding(
         "letters-not-printed",
         Rank.NOTE,
@@ -35,29 +36,43 @@ def find(situation: Situation) -> Iterator[Finding]:
     )
 
 
-def _texts(plan: Plan) -> Iterator[tuple[str, str, str]]:
-    """Yield texts that are not plain: in words what each is, the text, the part or wire it is of."""
+def _texts(plan: Plan) -> Iterator[Text]:
+    yield from _of_parts_and_wires(plan)
+    yield from _of_areas(plan)
+    for word, text in (("title", plan.title), ("author", plan.author)):
+        yield f"The {word} {_quoted(text)} of the plan", text, ()
+
+
+def _of_parts_and_wires(plan: Plan) -> Iterator[Text]:
     for part in plan.parts.values():
         if part.label.isascii() and part.designation.isascii() and part.note.isascii():
             continue
         for word, text in (("designation", part.designation), ("label", part.label), ("note", part.note)):
             of = "" if word == "designation" else f" of -{part.designation}"
-            yield f"The {word} {_quoted(text)}{of}", text, part.id
+            yield f"The {word} {_quoted(text)}{of}", text, (part.id,)
     for wire in plan.wires.values():
         if wire.label.isascii() and wire.note.isascii():
             continue
         for word, text in (("label", wire.label), ("note", wire.note)):
             of = " of a wire" if word == "label" else f" of -{wire.label}"
-            yield f"The {word} {_quoted(text)}{of}", text, wire.id
-    named = (("scene", plan.scenes), ("panel", plan.panels), ("wireway", plan.wireways))
-    for word, table in named:
-        for one in table.values():
-            yield f"The name {_quoted(one.name)} of a {word}", one.name, ""
+            yield f"The {word} {_quoted(text)}{of}", text, (wire.id,)
+
+
+def _of_areas(plan: Plan) -> Iterator[Text]:
+    for scene in plan.scenes.values():
+        if not scene.name.isascii():
+            there = tuple(p.id for p in plan.parts.values() if p.scene == scene.id)
+            yield f"The name {_quoted(scene.name)} of a scene", scene.name, there
     for panel in plan.panels.values():
-        for legend in panel.texts:
-            yield f"The legend {_quoted(legend.text)} on {panel.name}", legend.text, ""
-    for word, text in (("title", plan.title), ("author", plan.author)):
-        yield f"The {word} {_quoted(text)} of the plan", text, ""
+        if not (panel.name.isascii() and all(legend.text.isascii() for legend in panel.texts)):
+            there = tuple(p.id for p in plan.parts.values() if p.panel == panel.id)
+            yield f"The name {_quoted(panel.name)} of a panel", panel.name, there
+            for legend in panel.texts:
+                yield f"The legend {_quoted(legend.text)} on {panel.name}", legend.text, there
+    for way in plan.wireways.values():
+        if not way.name.isascii():
+            along = tuple(w.id for w in plan.wires.values() if way.id in w.along)
+            yield f"The name {_quoted(way.name)} of a wireway", way.name, along
 
 
 def _quoted(text: str) -> str:
