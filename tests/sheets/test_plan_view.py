@@ -16,6 +16,7 @@ from wiring.drawings.plan_parts import placed_parts, terminal_on_paper
 from wiring.drawings.plan_view import plan_fit, plan_view
 from wiring.drawings.plan_windows import windows
 from wiring.drawings.plan_wires import wire_runs
+from wiring.drawings.wire_colour import stripe_items, wire_colour
 from wiring.files.store import load
 from wiring.pictures.metrics import overlap, words_box
 from wiring.pictures.picture import Disc, Path, Words
@@ -182,3 +183,19 @@ def test_a_wire_that_leaves_the_window_says_where_it_goes():
 
 def test_an_empty_plan_says_so():
     assert any("Nothing is drawn" in i.text for i in view(Plan()).items if isinstance(i, Words))
+
+
+@pytest.mark.parametrize(
+    ("letters", "alike"), [("RDBU", True), ("RDVT", True), ("RDWH", False), ("BKYE", False)]
+)
+def test_two_colours_alike_in_grey_are_told_apart_by_white_ticks(letters, alike):
+    """What is white ends each dash of the stripe, so a print in grey shows that there are two colours."""
+    wire = wire_colour(letters)
+    along = ((0.0, 0.0), (40.0, 0.0))
+    *ticks, stripe = stripe_items(along, wire, 0.4, 1.6)
+    assert stripe.pen.colour == wire.stripe_rgb and stripe.pen.dashes_mm == (1.6, 1.6)
+    assert bool(ticks) is alike
+    for tick in ticks:
+        assert tick.pen.colour == "#ffffff" and tick.pen.width_mm == stripe.pen.width_mm
+        assert sum(tick.pen.dashes_mm) == pytest.approx(3.2) and 1.6 < tick.pen.dashes_mm[0] < 2.4
+    assert stripe_items(along, wire_colour("RD"), 0.4, 1.6) == ()

@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Collection, Sequence
 
 from wiring.drawings.plan_fit import scale_words
-from wiring.drawings.wire_colour import wire_colour
+from wiring.drawings.wire_colour import stripe_items, wire_colour
 from wiring.pictures.metrics import fitted, width_mm, words_box
 from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Words
 from wiring.plan.wire import Wire
@@ -36,8 +36,7 @@ def legend(
             spec = wire_colour(letters)
             box = ((x, y - 0.9), (x + 7.0, y - 0.9), (x + 7.0, y + 0.9), (x, y + 0.9))
             items.append(Path(box, Pen("ink", 0.2), spec.rgb, closed=True))
-            if spec.stripe_rgb:
-                items.append(Path(((x, y), (x + 7.0, y)), Pen(spec.stripe_rgb, 0.9, (1.4, 1.4))))
+            items += stripe_items(((x, y), (x + 7.0, y)), spec, 0.9, 1.4)
             items.append(Words(text, (x + 8.2, y), _TEXT_MM, stand="middle"))
     return tuple(items)
 

@@ -10,7 +10,7 @@ from wiring.catalogue.kind import Kind
 from wiring.drawings.plan_clip import overlap_of
 from wiring.drawings.plan_fit import Box, Fit, around
 from wiring.drawings.plan_parts import Placed, terminal_on_paper
-from wiring.drawings.wire_colour import wire_colour
+from wiring.drawings.wire_colour import stripe_items, wire_colour
 from wiring.pictures.picture import Item, Path, Pen, Point
 from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.places import terminal_at
@@ -69,13 +69,11 @@ def _roomy(box: Box) -> Box:
 def wire_items(run: Run, points: tuple[Point, ...]) -> tuple[Item, ...]:
     """Return the dark edge, the insulation, and the stripe of a two-coloured wire, along a piece of it."""
     spec = wire_colour(run.wire.colour)
-    items: list[Item] = [
+    return (
         Path(points, Pen("ink", run.width_mm + 2 * _EDGE_MM)),
         Path(points, Pen(spec.rgb, run.width_mm)),
-    ]
-    if spec.stripe_rgb:
-        items.append(Path(points, Pen(spec.stripe_rgb, run.width_mm * 0.55, (1.6, 1.6))))
-    return tuple(items)
+        *stripe_items(points, spec, run.width_mm * 0.55, 1.6),
+    )
 
 
 def wire_width_mm(size: str) -> float:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import accumulate, pairwise
 from typing import Literal, NamedTuple
 
-from wiring.drawings.wire_colour import wire_colour
+from wiring.drawings.wire_colour import stripe_items, wire_colour
 from wiring.findings.finding import Rank
 from wiring.pictures.metrics import LINE_EM, cap_mm, wrapped
 from wiring.pictures.picture import NO_PEN, Anchor, Disc, Item, Link, Path, Pen, Words
@@ -187,12 +187,10 @@ def swatch(letters: str, x: float, y: float) -> tuple[Item, ...]:
     """Return a short piece of a wire of that colour, from (x, y) to the right."""
     spec = wire_colour(letters)
     end = x + _SWATCH_MM - 1.8
-    items: list[Item] = [
-        Path(((x, y - 1.0), (end, y - 1.0), (end, y + 1.0), (x, y + 1.0)), Pen("ink", 0.2), spec.rgb, True)
-    ]
-    if spec.stripe_rgb:
-        items.append(Path(((x + 0.2, y), (end - 0.2, y)), Pen(spec.stripe_rgb, 0.9, (1.3, 1.3))))
-    return tuple(items)
+    return (
+        Path(((x, y - 1.0), (end, y - 1.0), (end, y + 1.0), (x, y + 1.0)), Pen("ink", 0.2), spec.rgb, True),
+        *stripe_items(((x + 0.2, y), (end - 0.2, y)), spec, 0.9, 1.3),
+    )
 
 
 def flag(rank: Rank, x: float, y: float) -> tuple[Item, ...]:
