@@ -7,7 +7,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from app.inspector.selectable_words import SelectableWords
-from app.theme.fonts import screen_font
 
 
 class Figure(NamedTuple):
@@ -53,7 +52,11 @@ class FiguresTable(QWidget):
     def _weigh(self, number: int, strong: bool) -> None:
         if self._strong[number] != strong:
             self._strong[number] = strong
-            self._rows[number][1].setFont(screen_font(13, "semibold" if strong else "regular"))
+            value = self._rows[number][1]
+            # A rule, not a font of its own: that is lost when the rules change with the look.
+            value.setProperty("look", "strong" if strong else None)
+            value.style().unpolish(value)
+            value.style().polish(value)
 
     def _add_row(self) -> None:
         name, value = QLabel(self), SelectableWords(self)
@@ -65,6 +68,5 @@ class FiguresTable(QWidget):
         row = len(self._rows)
         self._grid.addWidget(name, row, 0, Qt.AlignmentFlag.AlignTop)
         self._grid.addWidget(value, row, 1)
-        value.setFont(screen_font(13, "regular"))
         self._rows.append((name, value))
         self._strong.append(False)

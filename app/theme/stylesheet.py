@@ -13,6 +13,7 @@ QLabel[look="quiet"], QLabel[look="caption"] {{ color: {quiet}; }}
 QLabel[look="caption"] {{ font-size: 12px; }}
 QLabel[look="heading"] {{ font-size: 12px; font-weight: 600; color: {quiet}; }}
 QLabel[look="title"] {{ font-size: 16px; font-weight: 600; }}
+QLabel[look="strong"] {{ font-weight: 600; }}
 QLabel[look="wrong"] {{ color: {danger}; font-size: 12px; }}
 QLabel[look="big"] {{ font-size: 22px; font-weight: 600; }}
 

@@ -8,7 +8,7 @@ from PySide6.QtGui import QDesktopServices
 
 from app.settings import state_folder
 from app.window.about import show_about
-from app.window.actions import DRAWN, VIEWS
+from app.window.actions import DRAWN, TOOLS, VIEWS
 from app.window.exports import Exports
 from app.window.idle_keys import IdleKeys
 from app.window.jumps import fill_all_of, tie_jumps
@@ -129,6 +129,8 @@ def _draws(window: "MainWindow", name: str) -> Callable[[], object]:
 def _take_tool(window: "MainWindow", begin: Callable[[], None]) -> None:
     window.show_view("plan")
     begin()
+    for name in TOOLS:  # chosen once more, the button of a tool would come up
+        window.acts[name].setChecked(name == window.plan_view.tool)
     window.plan_view.setFocus()
 
 

@@ -72,7 +72,8 @@ def test_what_was_chosen_is_worn_at_the_next_start(editor):
     worn = look.Look("light", editor.remembered.words)
     worn.dress(QApplication.instance())
     assert words.factor() == 1.1 and screen_font(20).pixelSize() == 22
-    look.Look("light").dress(QApplication.instance())
+    for step in (editor.look.dress, editor.look.finish):
+        step(QApplication.instance())
     assert words.factor() == 1.0
 
 

@@ -7,8 +7,10 @@ from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from app.printing.wish import Wish
 from app.settings import Remembered
 from app.start import Editor
+from app.window.main_window import COLUMNS
 from app.window.open_save import Choice
 from wiring.files.store import load
 from wiring.plan.plan import Plan
@@ -35,13 +37,23 @@ def as_new(editor: Editor, folder: Path) -> Editor:
     editor.selection.clear()
     editor.session.open(Plan(), None)
     editor.look.wear("light")
+    editor.look.write_at(1.0)
+    for act in ("show_tray", "show_card"):
+        window.acts[act].setChecked(True)
     window.acts["select"].trigger()
     window.strip.unfold(False)
     window.tray.search.clear()
+    window.tray.list.scrollToTop()
+    window.plan_view.search.line.clear()
+    window.plan_view.search.put_away()
+    window.circuit_page.picture.show_all()
     window.battery_page.bar.as_table.setChecked(False)
     window.battery_page.bar.switch.choose(0)
+    window.sheets_page.choices.show_wish(Wish())
     window.resize(1280, 800)
+    window.columns.setSizes(COLUMNS)
     window.show()
+    QApplication.sendEvent(window.plan_view, QEvent(QEvent.Type.Leave))
     window.notice_bar.hide()
     editor.notices.last = None
     editor.solving.request()
