@@ -153,7 +153,8 @@ def test_a_switch_is_thrown_from_the_inspector_and_put_back(quay):
 def test_a_thrown_position_can_be_kept(quay):
     (switch,) = select(quay, "S1")
     quay.session.throw(switch, "off")
-    keep = next(b for b in quay.window.inspector.card.findChildren(QPushButton) if b.text().startswith("Keep this"))
+    buttons = quay.window.inspector.card.findChildren(QPushButton)
+    keep = next(b for b in buttons if b.text().startswith("Keep this"))
     assert keep.isVisible()
     keep.click()
     assert quay.session.plan.parts[switch].position == "off"
