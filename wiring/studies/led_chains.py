@@ -51,8 +51,9 @@ def _walked(
     found: list[PartId] = []
     while True:
         group = net.group_of(end)
-        others = [ref for ref in met.get(group, ()) if ref != end] if group >= 0 else []
-        if len(others) != 1 or others[0] not in across or others[0].part in {*passed, *found}:
+        here = met.get(group, []) if group >= 0 else []
+        beyond = here[here[0] == end] if len(here) == 2 else None
+        if beyond is None or beyond not in across or beyond.part in {*passed, *found}:
             return found, group
-        found.append(others[0].part)
-        end = across[others[0]]
+        found.append(beyond.part)
+        end = across[beyond]

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wiring.circuit.linear import Ints
-from wiring.circuit.sets import joined
+from wiring.circuit.sets import joined_without_scipy
 from wiring.plan.names import TerminalRef, WireId
 
 NO_WIRE = -1
@@ -52,7 +52,8 @@ class Net:
     @cached_property
     def group(self) -> Ints:
         """Of each terminal the number of what hangs together."""
-        return joined(np.stack((self.tail, self.head), axis=1), len(self.refs))
+        once = self.tail < self.head  # all rows are there both ways
+        return joined_without_scipy(np.stack((self.tail[once], self.head[once]), axis=1), len(self.refs))
 
     def group_of(self, ref: TerminalRef) -> int:
         """Return the number of what a terminal hangs together with; -1 where nothing is joined to it."""
