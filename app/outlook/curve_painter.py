@@ -61,19 +61,26 @@ class CurvePainter(ChartPen):
         shade = self.faint(self.s.ink, 10 if self.what == HOURS else 20)
         # Else small ones were run as one, or nothing is ever off.
         single = not self.outlook.always_on and abs(len(bands) - self.outlook.sessions.typical) <= 1.0
+        foot, clear_from = f.volts_box.bottom() - lined(11, 0.5), self._clear_from(f)
         for number, (first, last) in enumerate(bands, start=1):
             left, right = f.across.px(first), f.across.px(last)
             if self.what == DAYS or (single and number % 2 == 0):
                 for box in filter(None, (f.volts_box, f.light_box)):
                     self.p.fillRect(QRectF(left, box.top(), max(right - left, SEEN_PX), box.height()), shade)
-            if self.what == HOURS and single and right - left >= scaled(NUMBERED_PX):
-                self.words(
-                    (left + right) / 2,
-                    f.volts_box.bottom() - lined(11, 0.5),
-                    str(number),
-                    self.s.quiet,
-                    MIDDLE,
-                )
+            numbered = self.what == HOURS and single and right - left >= scaled(NUMBERED_PX)
+            middle = (left + right) / 2
+            if numbered and middle - self.width(str(number)) / 2 > clear_from:
+                self.words(middle, foot, str(number), self.s.quiet, MIDDLE)
+
+    def _clear_from(self, f: Frames) -> float:
+        """Return from where along the foot numbers do not run into the words on the lowest volts."""
+        above_foot = f.volts_box.bottom() - lined(11, 0.5) - (f.volts.px(self.outlook.end_v) - lined(9, 0.5))
+        if not f.volts.low < self.outlook.end_v < f.volts.high or above_foot > lined(14):
+            return f.volts_box.left()
+        return f.volts_box.left() + self.width(self._over_words()) + 12
+
+    def _over_words(self) -> str:
+        return f"over at {self.outlook.end_v:.1f} V"
 
     def _spread(self, f: Frames) -> None:
         """Shade when poor and very good cells end, densest at the typical end."""
@@ -114,7 +121,7 @@ class CurvePainter(ChartPen):
         """Draw the volts at which it is over, and the light below which it is too dim."""
         pen = QPen(self.faint(self.s.copper, 150), 1)
         pen.setDashPattern([2, 4])
-        limits = [(f.volts, f.volts_box, self.outlook.end_v, f"over at {self.outlook.end_v:.1f} V")]
+        limits = [(f.volts, f.volts_box, self.outlook.end_v, self._over_words())]
         if f.light is not None and f.light_box is not None and self.outlook.dim_lightness > 0:
             dim = self.outlook.dim_lightness
             limits.append((f.light, f.light_box, dim, f"too dim below {dim:.0f}"))
