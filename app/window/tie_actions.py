@@ -8,7 +8,7 @@ from PySide6.QtGui import QDesktopServices
 
 from app.settings import state_folder
 from app.window.about import show_about
-from app.window.actions import DRAWN, TOOLS, VIEWS
+from app.window.actions import DRAWN, VIEWS
 from app.window.exports import Exports
 from app.window.idle_keys import IdleKeys
 from app.window.jumps import fill_all_of, tie_jumps
@@ -59,8 +59,8 @@ def tie(window: "MainWindow") -> None:
         "find_kind": lambda: _find_kind(window),
         "find_part": lambda: _find_part(window),
         "put_back": session.stand_as_in_use,
-        "select": lambda: _take_tool(window, window.plan_view.begin_select),
-        "wire": lambda: _take_tool(window, window.plan_view.begin_wire),
+        "select": lambda: _press_tool(window, "select", window.plan_view.begin_select),
+        "wire": lambda: _press_tool(window, "wire", window.plan_view.begin_wire),
         "nearer": lambda: _zoom(window, 1.25),
         "farther": lambda: _zoom(window, 0.8),
         "show_all": lambda: _show_all(window),
@@ -129,9 +129,13 @@ def _draws(window: "MainWindow", name: str) -> Callable[[], object]:
 def _take_tool(window: "MainWindow", begin: Callable[[], None]) -> None:
     window.show_view("plan")
     begin()
-    for name in TOOLS:  # chosen once more, the button of a tool would come up
-        window.acts[name].setChecked(name == window.plan_view.tool)
     window.plan_view.setFocus()
+
+
+def _press_tool(window: "MainWindow", name: str, begin: Callable[[], None]) -> None:
+    _take_tool(window, begin)
+    if window.plan_view.tool == name:  # chosen once more, its button would come up
+        window.acts[name].setChecked(True)
 
 
 def _rename(window: "MainWindow") -> None:
