@@ -4,6 +4,7 @@ import random
 import threading
 from pathlib import Path
 
+import msgspec
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -24,6 +25,11 @@ from wiring.plan.positions import in_use
 
 DEMOS = sorted((Path(__file__).parents[2] / "demo_layouts").glob("*.underboard"))
 QUICK = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])
+TELLING = [
+    name
+    for name in sorted(DRAWS)
+    if name.rpartition(".")[2] in ("set_setting", "reconnect", "connect", "remove", "swap_ends", "rename")
+]
 SIZES = ("22 AWG", "26 AWG", "0.14 mm²", "18 AWG", "1.0 mm²")
 
 
@@ -52,10 +58,10 @@ def thrown(plan: Plan, positions, dice: random.Random):
 
 
 def edited(plan: Plan, dice: random.Random) -> Plan:
-    """Return the plan after one edit of any sort, half of them another size of a wire."""
+    """Return the plan after one edit: another size of a wire, one that findings hang on, or any there is."""
     edit = set_wire([dice.choice(list(plan.wires))], size=dice.choice(SIZES)) if plan.wires else None
-    if edit is None or dice.random() < 0.5:
-        name = dice.choice(sorted(DRAWS))
+    if edit is None or dice.random() < 0.75:
+        name = dice.choice(TELLING if dice.random() < 0.75 else sorted(DRAWS))
         try:
             edit = DRAWS[name](Hand(plan, dice))
         except (EditRefused, KeyError, IndexError):
@@ -84,7 +90,7 @@ def walk(plan: Plan, dice: random.Random, steps: int, *, solved_anew: bool) -> N
 
 @pytest.mark.parametrize("demo", DEMOS, ids=lambda demo: demo.stem)
 def test_after_throws_and_edits_of_a_demo_the_same_is_found_as_anew(demo):
-    walk(load(demo), random.Random(demo.stem), 6, solved_anew=True)
+    walk(load(demo), random.Random(demo.stem), 8, solved_anew=True)
 
 
 @settings(QUICK, max_examples=8)
@@ -152,3 +158,37 @@ def test_two_threads_may_examine_at_once():
     for thread in threads:
         thread.join()
     assert found == alone
+
+
+SMALL = draw(
+    {
+        "G1": "supply-regulated",
+        "F1": "fuse",
+        "S1": ("toggle-on-off", {}, "on"),
+        "R1": "resistor",
+        "E1": "led-red-bare",
+    },
+    [("G1:+", "F1:1"), ("F1:2", "S1:13"), ("S1:14", "R1:1"), ("R1:2", "E1:A"), ("E1:K", "G1:-")],
+)
+
+
+@pytest.mark.parametrize(
+    ("part", "name", "value"),
+    [
+        ("F1", "rating_a", 0.01),
+        ("S1", "rated_a", 0.001),
+        ("R1", "resistance", 10.0),
+        ("R1", "rated_power", 0.01),
+        ("E1", "max_a", 0.001),
+        ("E1", "series_ohm", 20_000.0),
+        ("G1", "limit_a", 0.005),
+        ("G1", "volts", 40.0),
+    ],
+)
+def test_a_setting_that_matters_is_never_taken_as_it_was(part, name, value):
+    before = examined(SMALL, {})
+    changed = msgspec.structs.replace(SMALL.parts[part], settings={name: value})
+    after = SMALL.with_changes(parts={**SMALL.parts, part: changed})
+    assert list(examined(after, {}).findings) != list(before.findings)
+    check(after, {}, solved_anew=True)
+    check(SMALL, {}, solved_anew=True)
