@@ -8,8 +8,9 @@ from app.canvas.gestures.area import TOO_SMALL, draw_area
 from app.canvas.gestures.outline import draw_outline
 from app.canvas.gestures.pointer import Do
 from app.canvas.hits.area_hit import area_grip_at
+from app.canvas.painting.area_names import area_names
 from wiring.edits.panels import add_panel
-from wiring.edits.scenes import add_scene
+from wiring.edits.scenes import add_scene, change_scene
 
 __all__ = ["desk"]
 SCENE, PANEL = "s7", "n8"
@@ -154,3 +155,19 @@ def test_a_gesture_that_leads_where_no_part_may_be_ends_with_a_sentence(desk):
     assert len(said) == 1
     assert desk.plan is before
     assert not desk.view._acting.runs
+
+
+def test_a_name_wider_than_its_scene_is_shortened_and_held_no_wider_than_it_shows(areas):
+    long = "The long quay with the fish market"
+    areas.session.do(change_scene(SCENE, name=long))
+    for scale, shown in ((4.0, True), (0.5, True), (0.25, False)):
+        areas.look(scale, 300, 100)
+        names = [n for n in area_names(areas.view.sight()) if n.ink != areas.view.sight().shades.quiet]
+        assert bool(names) is shown
+        for name in names:
+            assert (name.name == long) is (scale > 1)
+            assert name.box.right - name.box.left <= 200 * scale
+            assert long.startswith(name.name.rstrip("\u2026"))
+    areas.look(0.5, 300, 100)
+    assert area_grip_at(areas.plan, (399, 5), 0.5).area == SCENE
+    assert area_grip_at(areas.plan, (415, 5), 0.5).area != SCENE

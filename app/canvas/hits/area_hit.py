@@ -13,6 +13,7 @@ from wiring.plan.scene import Scene
 EDGE_PX = 5.0
 NAME_HIGH_PX = 20.0
 LETTER_PX = 7.0  # about the width of a letter of a name
+SHORT_NAME_PX = 48.0  # a name is never wider than its area, or than this where the area is narrower
 
 
 class AreaHit(NamedTuple):
@@ -36,7 +37,8 @@ def area_grip_at(plan: Plan, at: Point, scale: float) -> AreaHit:
     """Return the area that can be grabbed at a place, and by what; empty when there is none."""
     for area_id, area in reversed(tuple(areas_of(plan).items())):
         box = area_box(area)
-        name_mm = (len(area.name) * scaled(LETTER_PX) + 8) / scale
+        room_mm = max(area.width_mm, scaled(SHORT_NAME_PX) / scale)
+        name_mm = min((len(area.name) * scaled(LETTER_PX) + 8) / scale, room_mm)
         if 0 <= at[0] - box.left <= name_mm and 0 < box.top - at[1] <= lined(NAME_HIGH_PX) / scale:
             return AreaHit(area_id, "move")
         sides = _sides(box, at, EDGE_PX / scale)

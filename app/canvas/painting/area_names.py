@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 
 from app.canvas.geometry import Box
+from app.canvas.hits.area_hit import SHORT_NAME_PX
 from app.canvas.painting.surface_painter import scene_hue
 from app.canvas.sight import Sight
 from app.theme.fonts import screen_font
@@ -15,7 +16,8 @@ from app.theme.words import factor, lined, scaled
 
 HIGH_PX = 17.0
 GAP_PX = 3.0
-ALWAYS_PX = 48.0  # a name this short is written even above a smaller area
+SHORTENED_PX = 64.0  # with less room than this, the beginning of a name says nothing
+AIR_PX = 8.0  # beside the name, both sides together
 FONT = (12, "semibold")
 
 
@@ -28,7 +30,7 @@ class AreaName(NamedTuple):
 
 
 def area_names(sight: Sight) -> list[AreaName]:
-    """Return the names that have room above their area."""
+    """Return the names, shortened where their area is narrower, of areas not too small for one."""
     dark = sight.shades.dark
     found = []
     for index, scene in enumerate(sight.plan.scenes.values()):
@@ -56,13 +58,20 @@ def paint_area_names(painter: QPainter, sight: Sight, names: Iterable[AreaName])
 def _placed(
     sight: Sight, name: str, x_mm: float, y_mm: float, room_mm: float, ink: QColor
 ) -> AreaName | None:
+    room_px = max(room_mm * sight.camera.scale, scaled(SHORT_NAME_PX))
     width = _wide_px(name, factor())
-    if not name or width > max(room_mm * sight.camera.scale, scaled(ALWAYS_PX)):
+    if not name or (width > room_px and room_px < scaled(SHORTENED_PX)):
         return None
     x, y = sight.camera.to_px(x_mm, y_mm)
+    if width > room_px:
+        name, width = _shortened(name, room_px - AIR_PX), room_px
     return AreaName(name, Box(x, y - lined(HIGH_PX) - GAP_PX, x + width, y - GAP_PX), ink)
 
 
 @lru_cache(maxsize=512)
 def _wide_px(name: str, _words: float) -> float:
-    return QFontMetricsF(screen_font(*FONT)).horizontalAdvance(name) + 8.0
+    return QFontMetricsF(screen_font(*FONT)).horizontalAdvance(name) + AIR_PX
+
+
+def _shortened(name: str, room_px: float) -> str:
+    return QFontMetricsF(screen_font(*FONT)).elidedText(name, Qt.TextElideMode.ElideRight, room_px)
