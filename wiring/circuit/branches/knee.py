@@ -9,7 +9,7 @@ TAIL = 0.01  # how much the plateau still rises over the range given as `span`
 
 
 def bend(knee: Floats, span: Floats) -> Curve:
-    """Return u -> (y, dy/du): y = u below the knee, about `knee` above it, rising by one hundredth over `span`.
+    """Return u -> (y, dy/du): y = u below the knee, about `knee` above, rising by one hundredth over `span`.
 
     y(0) is 0 to the last digit: exp(-1 / SHARPNESS) is below any rounding. An infinite knee never bends.
     """
