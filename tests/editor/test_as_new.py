@@ -35,7 +35,7 @@ def pictures(editor) -> dict[str, QImage]:
 def use_hard(editor) -> None:
     """Leave everything otherwise than it was."""
     window = editor.window
-    plan = open_demo(editor, "harbour")
+    plan = open_demo(editor, "siding")
     for row in window.inspector.card.scenes.rows.values():
         row.details.line.click()
     window.show_view("sheets")
