@@ -22,7 +22,7 @@ class FiguresTable(QWidget):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self._rows: list[tuple[QLabel, QLabel]] = []
+        self._rows: list[tuple[QLabel, SelectableWords]] = []
         self._strong: list[bool] = []
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -43,8 +43,8 @@ class FiguresTable(QWidget):
             name.setVisible(there)
             value.setVisible(there)
             if there:
+                value.say(figures[number].value, runs=name.text() == figures[number].name)
                 name.setText(figures[number].name)
-                value.setText(figures[number].value)
                 self._weigh(number, figures[number].strong)
         self.setVisible(bool(figures))
         self.setAccessibleName("; ".join(f"{f.name} {f.value}" for f in figures))
@@ -67,6 +67,6 @@ class FiguresTable(QWidget):
         value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         row = len(self._rows)
         self._grid.addWidget(name, row, 0, Qt.AlignmentFlag.AlignTop)
-        self._grid.addWidget(value, row, 1)
+        self._grid.addWidget(value, row, 1, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         self._rows.append((name, value))
         self._strong.append(False)

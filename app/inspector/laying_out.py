@@ -18,9 +18,7 @@ def lay_out(card: QWidget, *, same_rows: bool = False) -> None:
     layouts = _layouts.get(card) if same_rows else None
     if layouts is None:
         layouts = _layouts[card] = card.findChildren(QLayout)[::-1]
-    for layout in layouts:
-        if isValid(layout):
-            layout.activate()
+    is_new = [layout.activate() for layout in layouts if isValid(layout)]
     pile = card.parentWidget()
-    if pile is not None:
+    if pile is not None and (any(is_new) or not same_rows):
         QApplication.sendEvent(pile, QEvent(QEvent.Type.LayoutRequest))

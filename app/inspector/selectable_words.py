@@ -1,8 +1,10 @@
 """One line of words that the mouse can select, at no cost while the pointer is elsewhere."""
 
-from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtCore import QEvent, QRect, QSize, Qt
 from PySide6.QtGui import QEnterEvent
 from PySide6.QtWidgets import QLabel
+
+_ANYWHERE = QRect(0, 0, 2000, 2000)
 
 
 class SelectableWords(QLabel):
@@ -12,13 +14,27 @@ class SelectableWords(QLabel):
     painted twice; with figures that run along that is time the frame does not have.
     """
 
-    def sizeHint(self) -> QSize:
-        """Ask for the room the words need when they can be selected, so that nothing moves then."""
-        return super().sizeHint().expandedTo(QSize(0, self.fontMetrics().lineSpacing()))
+    def say(self, words: str, *, runs: bool = False) -> None:
+        """Show other words; those of a figure that `runs` keep the room they had, as it comes and goes."""
+        self.setText(words)
+        self._take_room(self.minimumSize() if runs else QSize())
 
-    def minimumSizeHint(self) -> QSize:
-        """Ask for all of it."""
-        return self.sizeHint()
+    def changeEvent(self, event: QEvent) -> None:
+        """Take other room for other letters."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._take_room(QSize())
+
+    def _take_room(self, least: QSize) -> None:
+        """Take the room the words need when they can be selected, so that nothing moves then.
+
+        At each change of a label's words Qt lays out all that is round it, unless the label's size is fixed.
+        """
+        letters = self.fontMetrics()
+        words = letters.boundingRect(_ANYWHERE, self.alignment().value, self.text()).size()
+        room = words.expandedTo(QSize(0, letters.lineSpacing())).expandedTo(least)
+        if room != self.minimumSize():
+            self.setFixedSize(room)
 
     def enterEvent(self, event: QEnterEvent) -> None:
         """Let the words be selected."""
