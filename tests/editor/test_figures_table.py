@@ -46,8 +46,6 @@ def test_larger_letters_get_larger_room(table):
     table.show_figures([Figure("Across it", "4.25 mV", strong=False)])
     plain = rooms(table)[0]
     value = table._rows[0][1]
-    font = value.font()
-    font.setPointSizeF(font.pointSizeF() * 2)
-    value.setFont(font)
+    value.setStyleSheet(f"font-size: {2 * value.fontInfo().pixelSize()}px")
     assert rooms(table)[0] > 1.5 * plain
     assert rooms(table)[0] >= needed(table)[0]
