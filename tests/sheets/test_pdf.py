@@ -8,7 +8,7 @@ import pypdf
 import pytest
 
 from wiring.pictures.metrics import width_mm, words_box
-from wiring.pictures.pdf import Page, pdf_bytes, write_pdf
+from wiring.pictures.pdf import Page, pdf_bytes
 from wiring.pictures.picture import Anchor, Disc, Link, Path, Pen, Picture, Words
 
 MM = 25.4 / 72
@@ -46,7 +46,9 @@ def test_a_line_keeps_its_length_in_the_page_content():
 
 @pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="poppler is not installed")
 def test_a_hundred_millimetre_line_measures_a_hundred_on_the_raster(tmp_path):
-    write_pdf([Page(picture(Path(((20.0, 30.0), (120.0, 30.0)), Pen("#000000", 0.5))))], tmp_path / "a.pdf")
+    (tmp_path / "a.pdf").write_bytes(
+        pdf_bytes([Page(picture(Path(((20.0, 30.0), (120.0, 30.0)), Pen("#000000", 0.5))))])
+    )
     done = subprocess.run(
         [
             "pdftoppm",
@@ -69,7 +71,7 @@ def test_a_hundred_millimetre_line_measures_a_hundred_on_the_raster(tmp_path):
 @pytest.mark.parametrize("align", ["left", "centre", "right"])
 def test_text_lands_where_asked_and_as_wide_as_measured(tmp_path, align, weight):
     words = Words("Harbour22AWG", (100.0, 50.0), 4.0, align=align, weight=weight)
-    write_pdf([Page(picture(words))], tmp_path / "a.pdf")
+    (tmp_path / "a.pdf").write_bytes(pdf_bytes([Page(picture(words))]))
     found = boxes(tmp_path / "a.pdf")["Harbour22AWG"]
     asked = words_box(words)
     assert found[0] == pytest.approx(asked[0], abs=0.05)
@@ -79,7 +81,9 @@ def test_text_lands_where_asked_and_as_wide_as_measured(tmp_path, align, weight)
 
 @poppler
 def test_turned_text_runs_down_the_page(tmp_path):
-    write_pdf([Page(picture(Words("Harbour", (100.0, 50.0), 4.0, turn_deg=90.0)))], tmp_path / "a.pdf")
+    (tmp_path / "a.pdf").write_bytes(
+        pdf_bytes([Page(picture(Words("Harbour", (100.0, 50.0), 4.0, turn_deg=90.0)))])
+    )
     left, top, right, bottom = boxes(tmp_path / "a.pdf")["Harbour"]
     assert top == pytest.approx(50.0, abs=0.05)
     assert bottom - top == pytest.approx(width_mm("Harbour", 4.0), abs=0.05)
@@ -89,7 +93,7 @@ def test_turned_text_runs_down_the_page(tmp_path):
 @pytest.mark.skipif(shutil.which("pdffonts") is None, reason="poppler is not installed")
 def test_every_font_is_embedded_as_a_subset(tmp_path):
     words = [Words(f"Ω {w}", (10.0, 10.0 * i), weight=w) for i, w in enumerate(WEIGHTS, 1)]
-    write_pdf([Page(picture(*words))], tmp_path / "a.pdf")
+    (tmp_path / "a.pdf").write_bytes(pdf_bytes([Page(picture(*words))]))
     told = subprocess.run(["pdffonts", tmp_path / "a.pdf"], capture_output=True, text=True, check=True).stdout
     rows = told.splitlines()[2:]
     assert len(rows) == 4

@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from io import BytesIO
-from pathlib import Path as FilePath
 from typing import Any, NamedTuple
 
 from wiring.pictures.many_records import collector_paused
@@ -24,18 +23,6 @@ class Page(NamedTuple):
     label: str = ""  # the number readers show for the page, where it is not its place in the file
 
 
-def write_pdf(
-    pages: Sequence[Page],
-    path: FilePath | str,
-    title: str = "",
-    author: str = "",
-    theme: Theme = PAPER,
-    repeatable: bool = False,
-) -> None:
-    """Write the pages to a file; OSError when it cannot be written, ValueError when there is no page."""
-    FilePath(path).write_bytes(pdf_bytes(pages, title, author, theme, repeatable))
-
-
 def pdf_bytes(
     pages: Sequence[Page],
     title: str = "",
@@ -43,7 +30,10 @@ def pdf_bytes(
     theme: Theme = PAPER,
     repeatable: bool = False,
 ) -> bytes:
-    """Return the pages as a PDF file; `repeatable` leaves out the date, so equal pages give equal bytes."""
+    """Return the pages as a PDF file; ValueError when there is no page.
+
+    `repeatable` leaves out the date, so equal pages give equal bytes.
+    """
     if not pages:
         raise ValueError("There is no page to write.")
     with collector_paused():
