@@ -14,8 +14,8 @@ from scipy.optimize import brentq, newton
 from scipy.special import wrightomega
 from support.networks import draw, kinds, resistor
 from support.solved import solved
+from support.waves import waves
 
-from wiring.circuit.waves import waves
 from wiring.plan.plan import Plan
 
 OPEN_V, RATED_V, RATED_A = 18.5, 16.0, 1.0

@@ -10,10 +10,10 @@ import pytest
 from support.networks import Given, draw, kinds, resistor
 from support.ngspice import needs_ngspice, run
 from support.solved import solved
+from support.waves import waves
 
 from wiring.circuit.spice import netlist, node_names
 from wiring.circuit.states import settle
-from wiring.circuit.waves import waves
 from wiring.plan.plan import Habits, Plan
 
 LOADS = ("led-white", "lamp-16v", "resistor", "led-red", "constant-current-light", "sound-module")

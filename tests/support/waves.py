@@ -1,6 +1,5 @@
-"""How volts and amperes of a part run over one cycle of the mains: ripple, peaks, mean and RMS."""
+"""How volts and amperes of a part run over one cycle of the mains: ripple, mean and peaks."""
 
-import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
@@ -36,11 +35,6 @@ class Wave(NamedTuple):
     def mean_a(self) -> float:
         """The amperes a DC meter shows."""
         return float(self.amps.mean())
-
-    @property
-    def rms_a(self) -> float:
-        """The amperes that heat."""
-        return math.sqrt(float(np.mean(self.amps * self.amps)))
 
     @property
     def peak_a(self) -> float:
