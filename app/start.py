@@ -47,6 +47,9 @@ class Editor:
         self.window = MainWindow(
             self.session, self.selection, self.look, self.notices, remembered, at_once=at_once
         )
+        # They end with it: a closure that listens to one holds the window, and Python sees no such ring.
+        for heard in (self.session, self.selection, self.notices, self.look):
+            heard.setParent(self.window)
         self.look.finish(application)
         self.window.plan_page.keep_room()
         self.solving: Solving = self.window.solving

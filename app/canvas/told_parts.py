@@ -2,6 +2,7 @@
 
 from functools import cache
 from typing import TYPE_CHECKING, Any
+from weakref import ref
 
 from PySide6.QtCore import QObject, QPoint, QRect
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QAccessibleInterface, QColor, QWindow
@@ -26,16 +27,23 @@ class ToldPlan(QAccessibleWidget):
 
     def __init__(self, view: "PlanView") -> None:
         super().__init__(view, QAccessible.Role.Canvas)
-        self.view = view
+        self._view = ref(view)  # it is kept for longer than the view
         self._told: dict[str, ToldThing] = {}
         self._order: tuple[Plan | None, tuple[str, ...]] = None, ()
 
     @property
+    def view(self) -> "PlanView | None":
+        """The plan on the screen; None once it is closed."""
+        view = self._view()
+        return view if view is not None and isValid(view) else None
+
+    @property
     def order(self) -> tuple[str, ...]:
         """Everything on the plan."""
-        plan = self.view.plan if isValid(self.view) else None
-        if plan is None:
+        view = self.view
+        if view is None:
             return ()
+        plan = view.plan
         if self._order[0] is not plan:
             self._order = plan, tuple(one for sort in SORTS for one in things(plan, sort))
         return self._order[1]
@@ -62,7 +70,8 @@ class ToldPlan(QAccessibleWidget):
 
     def focusChild(self) -> QAccessibleInterface | None:  # type: ignore[override]
         """Return the one thing that is selected."""
-        one = self.view.only if isValid(self.view) else ""
+        view = self.view
+        one = view.only if view is not None else ""
         return self.told(one) if one in self.order else None
 
 
@@ -84,7 +93,7 @@ class ToldThing(QAccessibleInterface):
     def window(self) -> QWindow | None:  # type: ignore[override]
         """Return the window of the plan."""
         view = self._plan.view
-        return view.window().windowHandle() if isValid(view) else None
+        return view.window().windowHandle() if view is not None else None
 
     def relations(self, match: Any = None) -> list[Any]:  # noqa: ANN401 - a flag of Qt's, and pairs of Qt's
         """It is labelled by nothing else."""
@@ -116,9 +125,10 @@ class ToldThing(QAccessibleInterface):
 
     def text(self, what: QAccessible.Text) -> str:
         """Return its name, or as description what it reads."""
-        if not self.isValid():
+        view = self._plan.view
+        if view is None or not self.isValid():
             return ""
-        sight = self._plan.view.sight()
+        sight = view.sight()
         if what == QAccessible.Text.Name:
             if self.one in sight.plan.parts:
                 return part_words(sight, self.one)
@@ -134,7 +144,7 @@ class ToldThing(QAccessibleInterface):
     def rect(self) -> QRect:
         """Return where it lies on the screen."""
         view = self._plan.view
-        if not self.isValid():
+        if view is None or not self.isValid():
             return QRect()
         box = view.box_of(self.one)
         if box is None:
@@ -152,7 +162,7 @@ class ToldThing(QAccessibleInterface):
         """Whether it is selected and has the keyboard."""
         state = QAccessible.State()
         view = self._plan.view
-        if not self.isValid():
+        if view is None or not self.isValid():
             state.invalid = True
             return state
         state.selectable = state.focusable = True
