@@ -12,8 +12,11 @@ from app.theme.fonts import screen_font
 from app.theme.look import Look
 from app.theme.words import lined, scaled
 from wiring.findings.finding import Finding
+from wiring.findings.mend_all import AllOfSort, sorts
 
 FINDING_ROLE = Qt.ItemDataRole.UserRole
+ALL_ROLE = Qt.ItemDataRole.UserRole + 1  # all findings of its sort, in every row of a sort that has several
+ALL_WORDS_ROLE = Qt.ItemDataRole.UserRole + 2  # on the button that mends them, in the first of those rows
 
 
 class FindingModel(QStandardItemModel):
@@ -24,12 +27,19 @@ class FindingModel(QStandardItemModel):
         if [self.item(n).data(FINDING_ROLE) for n in range(self.rowCount())] == list(findings):
             return
         self.clear()
+        several, begun = sorts(findings), set[str]()
         for finding in findings:
             item = QStandardItem(finding.what)
             item.setData(finding, FINDING_ROLE)
             spoken = f"{rank_word(finding.rank)}: {finding.what} {finding.why} {finding.mend}"
             if finding.act is not None:
                 spoken += f" Press Ctrl+Return for: {finding.act.words}."
+            of: AllOfSort | None = several.get(finding.rule) if finding.act is not None else None
+            if of is not None:
+                spoken += f" Press Ctrl+Shift+Return for: {of.words}."
+                item.setData(of, ALL_ROLE)
+                item.setData("" if finding.rule in begun else of.words, ALL_WORDS_ROLE)
+                begun.add(finding.rule)
             item.setData(spoken, Qt.ItemDataRole.AccessibleTextRole)
             item.setEditable(False)
             self.appendRow(item)
@@ -47,7 +57,7 @@ class FindingPainter(QStyledItemDelegate):
         view = self.parent()
         width = view.viewport().width() if isinstance(view, QListView) else 600
         finding: Finding = index.data(FINDING_ROLE)
-        return QSize(200, row_layout(finding, width).height)
+        return QSize(200, row_layout(finding, width, index.data(ALL_WORDS_ROLE) or "").height)
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -66,7 +76,8 @@ class FindingPainter(QStyledItemDelegate):
         painter.drawRoundedRect(ground, 6, 6)
         box = QRectF(rect.left() + 15, rect.top() + 9 + (lined(LINE) - LINE) / 2, 16, 16)
         paint_flag(painter, box, word, self._look.theme[word], s.header)
-        layout, top = row_layout(finding, rect.width()), float(rect.top() + TOP)
+        layout = row_layout(finding, rect.width(), index.data(ALL_WORDS_ROLE) or "")
+        top = float(rect.top() + TOP)
         if chosen:  # told by a bar too, and in ink: grey words are faint on the ground of what is chosen
             painter.fillRect(
                 QRectF(ground.left(), ground.top() + 4, 3, ground.height() - 8), QColor(s.copper)

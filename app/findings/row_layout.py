@@ -1,4 +1,4 @@
-"""Where the words of a finding lie in its row, and the button that mends it: beside them, or below."""
+"""Where the words of a finding lie in its row, and the buttons that mend it: beside them, or below."""
 
 from functools import lru_cache
 from typing import NamedTuple
@@ -12,37 +12,48 @@ from wiring.findings.finding import Finding
 
 INDENT, MARGIN, TOP, LINE = 40, 16, 7, 19
 BESIDE_PX = 620  # a row that is narrower has its button below the words
-BUTTON_HEIGHT, BUTTON_AIR, GAP = 26, 26, 18
+BUTTON_HEIGHT, BUTTON_AIR, GAP, BETWEEN = 26, 26, 18, 6
 
 
 class RowLayout(NamedTuple):
-    """The lines of a row, its height, and the button's place in it; None for a finding without an act."""
+    """The lines of a row, its height, and the places of its buttons; None for one that it has not."""
 
     what: tuple[str, ...]
     rest: tuple[str, ...]
     height: int
     button: QRect | None
+    of_all: QRect | None = None  # the button that mends all findings of the sort
 
 
-def row_layout(finding: Finding, width: int) -> RowLayout:
-    """Return how a finding lies in a row of that width."""
-    return _laid_out(finding, width, factor())
+def row_layout(finding: Finding, width: int, all_words: str = "") -> RowLayout:
+    """Return how a finding lies in a row of that width; `all_words` stand on its second button, if any."""
+    return _laid_out(finding, width, all_words, factor())
 
 
 @lru_cache(maxsize=512)
-def _laid_out(finding: Finding, width: int, _factor: float) -> RowLayout:
+def _laid_out(finding: Finding, width: int, all_words: str, _factor: float) -> RowLayout:
     room = width - INDENT - MARGIN
     if finding.act is None:
         return _with_words(finding, room)
-    wide = QFontMetrics(screen_font(13)).horizontalAdvance(finding.act.words) + scaled(BUTTON_AIR)
+    wides = [_wide(words) for words in (finding.act.words, all_words) if words]
     high = lined(BUTTON_HEIGHT)
+    tall = len(wides) * (high + BETWEEN) - BETWEEN
     if width >= scaled(BESIDE_PX):
-        words = _with_words(finding, room - wide - GAP)
-        top = (2 * lined(LINE) + 15 - high) // 2
-        return words._replace(button=QRect(width - MARGIN - wide, top, wide, high))
+        words = _with_words(finding, room - max(wides) - GAP)
+        height = max(words.height, tall + 13)
+        top = (2 * lined(LINE) + 15 - high) // 2 if len(wides) == 1 else 7
+        tops = [top + n * (high + BETWEEN) for n in range(len(wides))]
+        places = [QRect(width - MARGIN - w, y, w, high) for w, y in zip(wides, tops, strict=True)]
+        return words._replace(height=height, button=places[0], of_all=places[1] if places[1:] else None)
     words = _with_words(finding, room)
-    button = QRect(INDENT, words.height - 2, min(wide, max(room, 1)), high)
-    return words._replace(height=words.height + high + 6, button=button)
+    tops = [words.height - 2 + n * (high + BETWEEN) for n in range(len(wides))]
+    places = [QRect(INDENT, y, min(w, max(room, 1)), high) for w, y in zip(wides, tops, strict=True)]
+    of_all = places[1] if places[1:] else None
+    return words._replace(height=words.height + tall + 6, button=places[0], of_all=of_all)
+
+
+def _wide(words: str) -> int:
+    return QFontMetrics(screen_font(13)).horizontalAdvance(words) + scaled(BUTTON_AIR)
 
 
 def _with_words(finding: Finding, room: int) -> RowLayout:

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from app.canvas.focus import choices, seen
-from app.window.mending import mend
+from app.window.mending import mend, mend_every
 
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
@@ -19,6 +19,7 @@ def tie_jumps(window: "MainWindow") -> dict[str, Callable[[], object]]:
     window.plan_view.opened.connect(lambda one: show_circuit(window, one))
     window.strip.pointed.connect(lambda ids: show_finding(window, ids))
     window.strip.mends.wanted.connect(lambda finding: mend(window, finding))
+    window.strip.mends.all_wanted.connect(lambda of: mend_every(window, of))
     window.strip.left.connect(lambda: window.show_view(window.view))
     window.sheets_page.named.connect(lambda ids: show_on_plan(window, ids))
     return {

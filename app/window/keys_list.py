@@ -58,6 +58,7 @@ OTHERS = (
     ("Window", "The menus", ("F10", "Alt")),
     ("Findings", "Show what the finding is about", ("Return",)),
     ("Findings", "Do what mends it, as its button says", ("Ctrl+Return",), "fix repair mend solve"),
+    ("Findings", "Mend all findings of its sort", ("Ctrl+Shift+Return",), "fix repair mend every"),
     ("Find on the plan", "The next that fits, and the one before", ("Return", "Shift+Return")),
     ("Circuit drawing", "To the part or wire that lies there", ("Left", "Right", "Up", "Down")),
     ("Circuit drawing", "To the next part or wire", ("Tab", "Shift+Tab")),
