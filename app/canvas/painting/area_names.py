@@ -1,4 +1,4 @@
-"""Writes the names of scenes and panels above their edges, over the wires."""
+"""Writes the names of scenes and panels above their edges, and those of wireways, over the wires."""
 
 from collections.abc import Iterable
 from functools import lru_cache
@@ -19,6 +19,7 @@ GAP_PX = 3.0
 SHORTENED_PX = 64.0  # with less room than this, the beginning of a name says nothing
 AIR_PX = 8.0  # beside the name, both sides together
 FONT = (12, "semibold")
+WAY_FONT, WAY_HIGH_PX = (11, "regular"), 15.0  # of wireways
 
 
 class AreaName(NamedTuple):
@@ -27,6 +28,8 @@ class AreaName(NamedTuple):
     name: str
     box: Box
     ink: QColor
+    font: tuple[int, str] = FONT
+    angle_deg: float = 0.0  # of the words; the box is the upright one about them
 
 
 def area_names(sight: Sight) -> list[AreaName]:
@@ -45,21 +48,30 @@ def area_names(sight: Sight) -> list[AreaName]:
 def paint_area_names(painter: QPainter, sight: Sight, names: Iterable[AreaName]) -> None:
     """Write the names on a ground that lets no line run through them."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setFont(screen_font(*FONT))
     for name in names:
-        rect = QRectF(name.box.left, name.box.top, name.box.right - name.box.left, lined(HIGH_PX))
+        left, top, right, bottom = name.box
+        painter.setFont(screen_font(*name.font))
+        painter.save()
+        if name.angle_deg:
+            painter.translate((left + right) / 2, (top + bottom) / 2)
+            painter.rotate(name.angle_deg)
+            wide, high = width_px(name.name, name.font), lined(WAY_HIGH_PX)
+            rect = QRectF(-wide / 2, -high / 2, wide, high)
+        else:
+            rect = QRectF(left, top, right - left, bottom - top)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(sight.shades.label_ground)
         painter.drawRoundedRect(rect, 3, 3)
         painter.setPen(name.ink)
         painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, name.name)
+        painter.restore()
 
 
 def _placed(
     sight: Sight, name: str, x_mm: float, y_mm: float, room_mm: float, ink: QColor
 ) -> AreaName | None:
     room_px = max(room_mm * sight.camera.scale, scaled(SHORT_NAME_PX))
-    width = _wide_px(name, factor())
+    width = width_px(name)
     if not name or (width > room_px and room_px < scaled(SHORTENED_PX)):
         return None
     x, y = sight.camera.to_px(x_mm, y_mm)
@@ -68,9 +80,14 @@ def _placed(
     return AreaName(name, Box(x, y - lined(HIGH_PX) - GAP_PX, x + width, y - GAP_PX), ink)
 
 
+def width_px(name: str, font: tuple[int, str] = FONT) -> float:
+    """Return how wide a name is on its ground, with the air beside it."""
+    return _advance(name, font, factor()) + AIR_PX
+
+
 @lru_cache(maxsize=512)
-def _wide_px(name: str, _words: float) -> float:
-    return QFontMetricsF(screen_font(*FONT)).horizontalAdvance(name) + AIR_PX
+def _advance(name: str, font: tuple[int, str], _words: float) -> float:
+    return QFontMetricsF(screen_font(*font)).horizontalAdvance(name)
 
 
 def _shortened(name: str, room_px: float) -> str:

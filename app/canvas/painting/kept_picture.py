@@ -14,6 +14,7 @@ from app.canvas.camera import Camera
 from app.canvas.painting.harness_painter import Count
 from app.canvas.painting.label_painter import LabelPainter
 from app.canvas.painting.placed_words import Words
+from app.canvas.painting.way_names import WayNames
 from app.canvas.painting.wire_signs import WireSigns
 from app.canvas.sight import Sight
 from wiring.plan.names import WireId
@@ -48,7 +49,7 @@ class KeptPicture:
         self.plan: Plan | None = None  # what it shows, and what is held out of it
         self.flows: dict[WireId, bool] = {}  # the wires with an arrow; whether it points to their end
         self.labels, self.signs = LabelPainter(), WireSigns()
-        self.words = Words()
+        self.words, self.way_names = Words(), WayNames()
         self.counts: list[Count] = []  # as they stand with the camera they were placed with
         self.counts_camera = sight.camera
 

@@ -16,7 +16,7 @@ from app.canvas.painting.part_painter import PartPainter
 from app.canvas.painting.surface_painter import paint_surface
 from app.canvas.painting.wire_painter import WirePainter
 from app.canvas.painting.wire_signs import arrow_box, flows
-from app.canvas.painting.wireway_painter import paint_wireway_names, paint_wireways
+from app.canvas.painting.wireway_painter import paint_wireways
 from app.canvas.painting.word_layer import lay_words, mend_words, repaint_words
 from app.canvas.sight import Sight
 from app.canvas.sub_plan import with_ways
@@ -147,7 +147,6 @@ class PictureLayers:
         self, painter: QPainter, kept: KeptPicture, sight: Sight, near: Seen, among: Seen
     ) -> Iterator[None]:
         yield from self._wires.steps(painter, sight, near.wires, among.wires, kept.signs)
-        paint_wireway_names(painter, sight)
         paint_harnesses(painter, sight)
 
 

@@ -85,6 +85,7 @@ def _found(
 ) -> tuple[Words, list[Box]]:
     """Return where words stand now, and where labels do that did not before."""
     names = area_names(sight)
+    names += kept.way_names.place(sight, names)
     taken = [*(n.box for n in names), *flag_boxes(sight, parts)]
     if not is_same_plan:
         kept.counts, kept.counts_camera = harness_counts(sight, parts, taken), sight.camera
