@@ -1,4 +1,4 @@
-"""The name of a wireway stands beside it: off parts, labels and other words, steady while the paper is pulled."""
+"""The name of a wireway stands beside it, off parts, labels and other words, steady while one pulls."""
 
 import math
 from itertools import combinations
