@@ -46,10 +46,14 @@ def _laid_out(finding: Finding, width: int, all_words: str, _factor: float) -> R
         places = [QRect(width - MARGIN - w, y, w, high) for w, y in zip(wides, tops, strict=True)]
         return words._replace(height=height, button=places[0], of_all=places[1] if places[1:] else None)
     words = _with_words(finding, room)
-    tops = [words.height - 2 + n * (high + BETWEEN) for n in range(len(wides))]
-    places = [QRect(INDENT, y, min(w, max(room, 1)), high) for w, y in zip(wides, tops, strict=True)]
-    of_all = places[1] if places[1:] else None
-    return words._replace(height=words.height + tall + 6, button=places[0], of_all=of_all)
+    first = QRect(INDENT, words.height - 2, min(wides[0], max(room, 1)), high)
+    if len(wides) == 1:
+        return words._replace(height=words.height + high + 6, button=first)
+    second = QRect(first.right() + 1 + BETWEEN, first.top(), wides[1], high)
+    if sum(wides) + BETWEEN > room:  # no room side by side
+        second = QRect(INDENT, first.bottom() + 1 + BETWEEN, min(wides[1], max(room, 1)), high)
+    height = words.height + second.bottom() + 1 - first.top() + 6
+    return words._replace(height=height, button=first, of_all=second)
 
 
 def _wide(words: str) -> int:
