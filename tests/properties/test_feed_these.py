@@ -21,7 +21,7 @@ from wiring.plan.lengths import wire_path
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.plan.soundness import unsound
-from wiring.standards.preferred import is_preferred
+from wiring.standards.preferred import next_e24_up
 from wiring.studies.feeding import feeding_volts, groups, has_bare_leds
 
 
@@ -97,7 +97,7 @@ def test_every_bare_led_gets_the_e24_resistor_that_ohms_law_asks_for():
     wanted = (12.0 - values["forward_v"]) / values["forward_a"]
     resistors = [p.settings["resistance"] for p in fed.parts.values() if p.kind == "resistor"]
     assert len(resistors) == 5
-    assert all(is_preferred(ohms) and wanted <= ohms < wanted * 1.11 for ohms in resistors)
+    assert set(resistors) == {next_e24_up(wanted)}
     assert all(0.8 < light <= 1.02 for light in lights(fed).values())
     assert on_each_other(fed) == []
 

@@ -1,28 +1,30 @@
 """Preferred values and resistor bands against IEC 60063 and IEC 60062, by another package and by print."""
 
 import math
+import re
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.findings import found
+from support.networks import draw, stiff
 
-from wiring.standards.preferred import SERIES, is_preferred, nearest, next_down, next_e24_up, next_up
+from wiring.standards.preferred import E24, next_e24_up
 from wiring.standards.resistor_bands import bands
 
 
-@pytest.mark.parametrize("name", ["E6", "E12", "E24", "E96"])
-def test_series_agree_with_the_eseries_package(name):
+def test_the_series_is_that_of_the_eseries_package():
     eseries = pytest.importorskip("eseries", reason="the eseries package is the outside check here")
-    theirs = eseries.series(eseries.ESeries[name])
-    assert [round(v * (100 if name == "E96" else 10) / theirs[0]) for v in theirs] == list(SERIES[name])
+    theirs = eseries.series(eseries.ESeries.E24)
+    assert [round(value * 10 / theirs[0]) for value in theirs] == list(E24)
 
 
 @settings(deadline=None)
-@given(st.floats(1e-3, 1e7).map(lambda v: float(f"{v:.4g}")), st.sampled_from(["E24", "E96"]))
-def test_next_value_up_agrees_with_the_eseries_package(ohms, name):
+@given(st.floats(1e-3, 1e7).map(lambda v: float(f"{v:.4g}")))
+def test_next_value_up_is_that_of_the_eseries_package(ohms):
     eseries = pytest.importorskip("eseries", reason="the eseries package is the outside check here")
-    theirs = eseries.find_greater_than_or_equal(eseries.ESeries[name], ohms)
-    assert next_up(ohms, name) == pytest.approx(theirs, rel=1e-6)
+    theirs = eseries.find_greater_than_or_equal(eseries.ESeries.E24, ohms)
+    assert next_e24_up(ohms) == pytest.approx(theirs, rel=1e-6)
 
 
 # (supply V, LED V, A): exact Ω, next E24. Encyclopaedia page "LED circuit"; two hobby question-and-answer
@@ -39,19 +41,13 @@ LED_RESISTORS = [
 
 @pytest.mark.parametrize(("supply_v", "led_v", "amps", "exact", "bought"), LED_RESISTORS)
 def test_led_resistors_of_published_examples(supply_v, led_v, amps, exact, bought):
-    ohms = (supply_v - led_v) / amps
-    assert ohms == pytest.approx(exact)
-    assert next_e24_up(ohms) == bought
-
-
-@settings(deadline=None)
-@given(st.floats(1e-2, 1e8))
-def test_neighbours_enclose_the_value(ohms):
-    below, above = next_down(ohms), next_up(ohms)
-    assert below <= ohms * (1 + 1e-8) and above >= ohms * (1 - 1e-8)
-    assert is_preferred(below) and is_preferred(above)
-    assert nearest(ohms) in (below, above)
-    assert above / below < 1.154  # 13 to 15 is the widest step of the row
+    """An LED straight across the supply is told which one to get."""
+    assert (supply_v - led_v) / amps == pytest.approx(exact)  # the example itself adds up
+    led = ("led-red-bare", {"forward_v": led_v, "forward_a": amps, "max_a": 2 * amps})
+    plan = draw({"G": stiff(supply_v), "E": led}, [("G:+", "E:A"), ("E:K", "G:-")])
+    mend = found(plan, "led-without-resistor").mend
+    value, kilo = re.search(r"a resistor of ([\d.]+) (k?)Ω", mend).groups()
+    assert float(value) * (1000.0 if kilo else 1.0) == pytest.approx(bought)
 
 
 @pytest.mark.parametrize("ohms", [0.0, -1.0, math.nan, math.inf])

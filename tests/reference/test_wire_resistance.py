@@ -101,20 +101,6 @@ def test_temperature_factor_agrees_with_iec_60228(celsius, factor):
     assert ohm_per_m("1 mm²") / ohm_per_m("1 mm²", celsius=celsius) == pytest.approx(factor, rel=5e-3)
 
 
-def test_nem_604_worked_example():
-    # MOROP NEM 604 (2013): ∅0.5 mm (0.20 mm²), 0.5 V on one wire, 1.2 A → 4.7 m with ρ = 0.0178 Ω·mm²/m.
-    from wiring.standards.low_voltage import NEM_OHM_MM2_PER_M
-
-    assert pytest.approx(4.7, abs=0.05) == 0.5 / 1.2 * 0.20 / NEM_OHM_MM2_PER_M
-    # Our solid 24 AWG is 0.2047 mm² of better copper: it may be 5 % longer.
-    assert 0.5 / 1.2 / ohm_per_m("24 AWG", solid=True) == pytest.approx(4.7 * 1.054, rel=0.01)
-
-
-def test_electricians_training_example():
-    # Electricians' training page: 16 AWG stranded at 75 °C, 100 ft two-wire, 4 A → 3.99 V.
-    assert 2 * 100 * FOOT_M * ohm_per_m("16 AWG", celsius=75.0) * 4 == pytest.approx(3.99, rel=0.005)
-
-
 def test_thicker_wire_of_one_make_has_less_resistance():
     for metric in (False, True):
         offered = sorted(

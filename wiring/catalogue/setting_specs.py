@@ -4,8 +4,6 @@ from typing import NamedTuple
 
 from wiring.catalogue.kind import Value
 
-PRACTICE = "common practice, no source"
-
 
 class SettingSpec(NamedTuple):
     """One setting of a behaviour; `usual` is its value where a kind is silent, None where it must speak."""

@@ -123,11 +123,6 @@ def _factor(unit: str, kept: str) -> float:
     return float(_registry().Quantity(1.0, unit).to(kept).magnitude)
 
 
-def get_ready() -> None:
-    """Load pint now, so that the first value typed does not wait for it."""
-    _registry()
-
-
 @cache
 def _registry() -> "pint.UnitRegistry[Any]":
     import pint

@@ -16,8 +16,6 @@ from wiring.standards.wire_size import read_size
 BUNDLE = {24: 2.5, 22: 3.0, 20: 4.0, 18: 6.0, 16: 7.0, 14: 10.0, 12: 13.0, 10: 17.0}
 CIRCULAR_MILS_PER_AMPERE = 700.0
 MM2_PER_CIRCULAR_MIL = math.pi / 4.0 * 0.0254**2
-BUNDLE_SOURCE = "FAA AC 43.13-1B table 11-9, 105 °C wire in a bundle"
-HANDBOOK_SOURCE = "handbook rule of 700 circular mils an ampere"
 
 
 @cache
@@ -35,9 +33,3 @@ def current_limit_a(size: str) -> float:
             share = math.log(wire.area_mm2 / thin) / math.log(thick / thin)
             return float(low * (high / low) ** share)
     return max(by_rule, points[-1][1])
-
-
-def current_limit_source(size: str) -> str:
-    """Return where the limit of a size comes from, for a sheet or a finding."""
-    thin = read_size(size).area_mm2 < read_size("24 AWG").area_mm2
-    return HANDBOOK_SOURCE if thin else BUNDLE_SOURCE

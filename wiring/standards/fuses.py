@@ -1,8 +1,9 @@
 """Fuses: the ratings that are sold, and how fast they must and must not open.
 
 IEC 60127-2 gates verified in makers' sheets: quick-acting (F, sheet 2) of 5 × 20 mm glass fuses, two
-editions; time-lag (T, sheet 3) of a maker's 5 × 20 mm type. UL 248-14 verified in a maker's selection
-guide. Ratings from memory of IEC 60127: the R10 series and common ones between.
+editions; time-lag (T, sheet 3) of a maker's 5 × 20 mm type. From 8 A on the standard ends and the makers go
+on. Such a fuse carries its rating for ever: a fuse maker's text, verified. Ratings from memory of IEC 60127:
+the R10 series and common ones between.
 """
 
 import math
@@ -12,10 +13,6 @@ RATINGS_A = (
     0.032, 0.04, 0.05, 0.063, 0.08, 0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1.0, 1.25, 1.6,
     2.0, 2.5, 3.15, 4.0, 5.0, 6.3, 8.0, 10.0,
 )  # fmt: skip
-
-# An IEC fuse carries its rating for ever, a UL fuse three quarters of it: a fuse maker's text, verified.
-IEC_CONTINUOUS = 1.0
-UL_CONTINUOUS = 0.75
 
 
 class Gate(NamedTuple):
@@ -27,11 +24,9 @@ class Gate(NamedTuple):
 
 
 class Speed(NamedTuple):
-    """One kind of fuse over a range of ratings."""
+    """One kind of fuse up to a rating, from where the row before it of that name ends."""
 
     name: str  # as the setting "speed" of a fuse says
-    title: str
-    from_a: float
     to_a: float
     gates: tuple[Gate, ...]
 
@@ -40,50 +35,42 @@ _HOUR = 3600.0
 _FAST = "fast"
 _SLOW = "slow"
 SPEEDS: tuple[Speed, ...] = (
-    Speed(_FAST, "F, IEC 60127-2", 0.032, 0.1, (
+    Speed(_FAST, 0.1, (
         Gate(1.5, _HOUR, math.inf), Gate(2.1, 0.0, 1800.0), Gate(2.75, 0.01, 0.5), Gate(4.0, 0.003, 0.1),
         Gate(10.0, 0.0, 0.02),
     )),
-    Speed(_FAST, "F, IEC 60127-2", 0.125, 6.3, (
+    Speed(_FAST, 6.3, (
         Gate(1.5, _HOUR, math.inf), Gate(2.1, 0.0, 1800.0), Gate(2.75, 0.05, 2.0), Gate(4.0, 0.01, 0.3),
         Gate(10.0, 0.0, 0.02),
     )),
-    Speed(_FAST, "F, maker's extension", 8.0, 10.0, (
+    Speed(_FAST, 10.0, (
         Gate(1.5, _HOUR / 2, math.inf), Gate(2.1, 0.0, 1800.0), Gate(2.75, 0.05, 2.0), Gate(4.0, 0.01, 0.4),
         Gate(10.0, 0.0, 0.04),
     )),
-    Speed(_SLOW, "T, IEC 60127-2", 0.032, 0.1, (
+    Speed(_SLOW, 0.1, (
         Gate(1.5, _HOUR, math.inf), Gate(2.1, 0.0, 120.0), Gate(2.75, 0.2, 10.0), Gate(4.0, 0.04, 3.0),
         Gate(10.0, 0.01, 0.3),
     )),
-    Speed(_SLOW, "T, IEC 60127-2", 0.125, 6.3, (
+    Speed(_SLOW, 6.3, (
         Gate(1.5, _HOUR, math.inf), Gate(2.1, 0.0, 120.0), Gate(2.75, 0.6, 10.0), Gate(4.0, 0.15, 3.0),
         Gate(10.0, 0.02, 0.3),
     )),
-    Speed(_SLOW, "T, maker's extension", 8.0, 20.0, (
+    Speed(_SLOW, 20.0, (
         Gate(1.5, _HOUR / 2, math.inf), Gate(2.1, 0.0, 120.0), Gate(2.75, 0.6, 10.0), Gate(4.0, 0.15, 3.0),
         Gate(10.0, 0.02, 0.3),
     )),
 )  # fmt: skip
 
-# UL 248-14 to 30 A: carries its rating, opens at 135 % within an hour, at 200 % within two minutes.
-UL_GATES = (Gate(1.0, math.inf, math.inf), Gate(1.35, 0.0, _HOUR), Gate(2.0, 0.0, 120.0))
-
 
 def rating_up(amps: float) -> float | None:
     """Return the smallest rating that carries the current for ever; None beyond the largest."""
-    return next((r for r in RATINGS_A if r * IEC_CONTINUOUS >= amps * (1 - 1e-9)), None)
-
-
-def rating_down(amps: float) -> float | None:
-    """Return the largest rating that is not above; None below the smallest."""
-    return next((r for r in reversed(RATINGS_A) if r <= amps * (1 + 1e-9)), None)
+    return next((r for r in RATINGS_A if r >= amps * (1 - 1e-9)), None)
 
 
 def opens_within_s(rating_a: float, current_a: float, speed: str = _FAST) -> float:
     """Return the longest time the fuse may take; infinite where its standard promises no opening."""
     return min(
-        (g.not_after_s for g in _gates(rating_a, speed) if current_a >= g.multiple * rating_a),
+        (g.not_after_s for g in gates_of(rating_a, speed) if current_a >= g.multiple * rating_a),
         default=math.inf,
     )
 
@@ -91,13 +78,13 @@ def opens_within_s(rating_a: float, current_a: float, speed: str = _FAST) -> flo
 def holds_for_s(rating_a: float, current_a: float, speed: str = _FAST) -> float:
     """Return the time the fuse is sure to carry the current; nothing where its standard promises nothing."""
     return max(
-        (g.not_before_s for g in _gates(rating_a, speed) if current_a <= g.multiple * rating_a), default=0.0
+        (g.not_before_s for g in gates_of(rating_a, speed) if current_a <= g.multiple * rating_a), default=0.0
     )
 
 
-def _gates(rating_a: float, speed: str) -> tuple[Gate, ...]:
-    kinds = [s for s in SPEEDS if s.name == speed]
-    if not kinds:
+def gates_of(rating_a: float, speed: str) -> tuple[Gate, ...]:
+    """Return the gates of a rating, beyond the largest those of that; KeyError for an unknown speed."""
+    rows = [row for row in SPEEDS if row.name == speed]
+    if not rows:
         raise KeyError(speed)
-    fitting = [s for s in kinds if rating_a <= s.to_a * (1 + 1e-9)] or kinds[-1:]
-    return fitting[0].gates
+    return next((row.gates for row in rows if rating_a <= row.to_a * (1 + 1e-9)), rows[-1].gates)
