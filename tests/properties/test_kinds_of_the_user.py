@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from wiring.catalogue.kind_file import read_kinds
-from wiring.catalogue.shelf import builtin_kinds, load_shelf
+from wiring.catalogue.shelf import built_in_file, builtin_kinds, load_shelf
 
 LAMP = """\
 [[kind]]
@@ -162,11 +162,9 @@ FIELDS = [
 @settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.dictionaries(st.sampled_from(FIELDS), toml_values, max_size=6))
 def test_any_values_in_a_kind_give_a_kind_or_one_complaint(fields):
-    from wiring.catalogue.shelf import _built_in
-
     given_lines = "".join(f"{name} = {value}\n" for name, value in fields.items())
     model = "" if "like" in fields else 'like = "toggle-on-off"\n'
-    found = read_kinds("x.toml", ("[[kind]]\n" + model + given_lines).encode(), _built_in().rows)
+    found = read_kinds("x.toml", ("[[kind]]\n" + model + given_lines).encode(), built_in_file().rows)
     assert len(found.kinds) + len(found.complaints) == 1
     for complaint in found.complaints:
         assert complaint.startswith("x.toml") and complaint.endswith(".") and "\n" not in complaint

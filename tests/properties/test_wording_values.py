@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from wiring.quantities.quantity import SIGNED, Quantity
 from wiring.quantities.reading import read
-from wiring.quantities.wording import _SCALES, INCH_M, LARGEST, worded
+from wiring.quantities.wording import INCH_M, LARGEST, SCALES, worded
 
 SPAN = {Quantity.FRACTION: (1e-4, 1.0), Quantity.TEMPERATURE: (0.01, 200.0), Quantity.COUNT: (1.0, 999.0)}
 LEAST = {Quantity.AREA: 1e-3, Quantity.CAPACITANCE: 1e-12}
@@ -43,7 +43,7 @@ def test_worded_values_read_back(given_value, units):
         tolerance = max(tolerance, (0.501 if abs(value) >= 0.3 else 5e-4) * INCH_M)
     if quantity is Quantity.TEMPERATURE:
         tolerance = max(tolerance, 0.5 / 1.8) if units == "us" else tolerance
-    last_digit = 5e-4 * (_SCALES[quantity][-1][1] if quantity in _SCALES else 1.0)
+    last_digit = 5e-4 * (SCALES[quantity][-1][1] if quantity in SCALES else 1.0)
     assert read(shown, quantity) == pytest.approx(value, rel=0.0, abs=max(tolerance, last_digit))
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from wiring.quantities.quantity import Quantity
-from wiring.quantities.units import _SPELLED, KEPT_IN, converted
+from wiring.quantities.units import KEPT_IN, SPELLINGS, converted
 
 
 @pytest.fixture(scope="module")
@@ -18,6 +18,6 @@ def full_registry():
 
 @pytest.mark.parametrize("quantity", list(Quantity))
 def test_every_unit_means_what_pint_says(quantity, full_registry):
-    for unit in set(_SPELLED[quantity].values()):
+    for unit in set(SPELLINGS[quantity].values()):
         theirs = full_registry.Quantity(7.0, unit).to(KEPT_IN[quantity]).magnitude
         assert converted(7.0, unit, quantity) == pytest.approx(theirs, rel=1e-9)

@@ -26,7 +26,7 @@ class Shelf(NamedTuple):
 
 def builtin_kinds() -> Mapping[str, Kind]:
     """Return the built-in kinds by key, in tray order; read once."""
-    return _built_in().kinds
+    return built_in_file().kinds
 
 
 def load_shelf(user_folder: Path | None = None) -> Shelf:
@@ -37,7 +37,7 @@ def load_shelf(user_folder: Path | None = None) -> Shelf:
     :mod:`wiring.catalogue.user_folder`. Own battery types of its folder ``cells`` come into
     :data:`wiring.standards.cells.CELLS` in place of those of an earlier call.
     """
-    built_in = _built_in()
+    built_in = built_in_file()
     kinds, rows = dict(built_in.kinds), dict(built_in.rows)
     replaced: list[str] = []
     origin: dict[str, str] = {}
@@ -66,7 +66,8 @@ def load_shelf(user_folder: Path | None = None) -> Shelf:
 
 
 @cache
-def _built_in() -> KindFile:
+def built_in_file() -> KindFile:
+    """Return the built-in kinds with the rows they were written in, which others can be like."""
     kinds: dict[str, Kind] = {}
     rows: dict[str, Raw] = {}
     for name in FILES:

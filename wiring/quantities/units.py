@@ -36,7 +36,7 @@ _TIMES = {
     "d": "day", "day": "day", "days": "day", "week": "week", "weeks": "week",
 }  # fmt: skip
 
-_SPELLED: dict[Quantity, dict[str, str]] = {
+SPELLINGS: dict[Quantity, dict[str, str]] = {
     Quantity.VOLTAGE: {
         "V": "V", "mV": "mV", "kV": "kV", "µV": "uV", "uV": "uV", "volt": "V", "volts": "V", "VDC": "V",
         "VAC": "V",
@@ -96,7 +96,7 @@ _DEFINITIONS = (
 @cache
 def unit_of(spelled: str, quantity: Quantity) -> str | None:
     """Return pint's name of a unit of the quantity, None when it is none; case counts only where it must."""
-    table = _SPELLED[quantity]
+    table = SPELLINGS[quantity]
     if spelled in table:
         return table[spelled]
     found = {unit for name, unit in table.items() if name.lower() == spelled.lower()}

@@ -7,9 +7,9 @@ from wiring.quantities.quantity import Quantity
 NO_VALUE = "–"
 LARGEST = 1e15  # beyond it a figure says nothing but that it is wrong
 
-# (from this size on, what one of the unit is, its sign), largest first; the last serves everything smaller
+# (from this size on, what one of the unit is, its sign), largest first; the last from nothing on
 _Scale = tuple[tuple[float, float, str], ...]
-_SCALES: dict[Quantity, _Scale] = {
+SCALES: dict[Quantity, _Scale] = {
     Quantity.VOLTAGE: ((1e3, 1e3, "kV"), (0.1, 1.0, "V"), (1e-4, 1e-3, "mV"), (0.0, 1e-6, "µV")),
     Quantity.CURRENT: ((1.0, 1.0, "A"), (1e-3, 1e-3, "mA"), (0.0, 1e-6, "µA")),
     Quantity.RESISTANCE: ((1e6, 1e6, "MΩ"), (1e3, 1e3, "kΩ"), (1.0, 1.0, "Ω"), (0.0, 1e-3, "mΩ")),
@@ -57,14 +57,11 @@ def worded(value: float, quantity: Quantity | str, units: str = "metric") -> str
 
 
 def _scaled(size: float, quantity: Quantity) -> str:
-    scale = _SCALES[quantity]
     size = 0.0 if size < _NOTHING.get(quantity, 0.0) else size
-    for start, one, unit in scale:
-        # 999.7 mA is shown as 1 A, not as 1000 mA
-        if size >= start * (1 - 5e-4) or one is scale[-1][1]:
-            shown = _digits(size / one)
-            return f"0 {_UNIT_OF_NOTHING.get(quantity, unit)}" if shown == "0" else f"{shown} {unit}"
-    raise AssertionError(quantity)
+    # 999.7 mA is shown as 1 A, not as 1000 mA
+    one, unit = next((one, unit) for start, one, unit in SCALES[quantity] if size >= start * (1 - 5e-4))
+    shown = _digits(size / one)
+    return f"0 {_UNIT_OF_NOTHING.get(quantity, unit)}" if shown == "0" else f"{shown} {unit}"
 
 
 def _digits(size: float) -> str:
