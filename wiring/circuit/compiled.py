@@ -5,7 +5,15 @@ from typing import Any, NamedTuple
 
 from wiring.catalogue.kind import Kind, Position
 from wiring.circuit.behaviours.all_behaviours import BEHAVIOURS
-from wiring.circuit.behaviours.piece import AMBIENT, ROOM_C, Behaviour, Piece, UnusableError, Values
+from wiring.circuit.behaviours.piece import (
+    AMBIENT,
+    ROOM_C,
+    Behaviour,
+    Piece,
+    Shine,
+    UnusableError,
+    Values,
+)
 from wiring.circuit.branches.laws import LAW_NUMBER, WIDTH
 from wiring.plan.names import TerminalRef
 from wiring.plan.part import Part
@@ -28,6 +36,7 @@ class Mould(NamedTuple):
     ties: Pairs = ()
     links: Pairs = ()  # what it can join in any position
     trouble: str = ""
+    shine: Shine | None = None  # of what gives light
 
     def joins_like(self, other: "Mould") -> bool:
         """Whether it has the same branches between the same terminals, whatever their values."""
@@ -167,6 +176,7 @@ def _compile(part: Part, kind: Kind, wanted: str, ambient_c: float) -> Mould:
         roles=tuple(b.role for b in piece.branches),
         ties=tuple((place[a], place[b]) for a, b in piece.ties),
         links=tuple(links),
+        shine=behaviour.shine(values) if behaviour.shine is not None else None,
     )
 
 

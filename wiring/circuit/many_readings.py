@@ -2,12 +2,15 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from functools import cached_property
+from itertools import repeat
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
+from wiring.circuit.behaviours.light import GLOWS
 from wiring.circuit.branch_arrays import Assembly
+from wiring.circuit.compiled import CompiledPart
 from wiring.circuit.figures import Figures, PartFigure, WireFigure
 from wiring.circuit.linear import Floats, Ints
 from wiring.circuit.part_table import PartTable
@@ -65,27 +68,27 @@ class PartReadings(Readings[PartFigure]):
         self._assembly, self._reading, self._swings = assembly, reading, swings
 
     @cached_property
-    def _single(self) -> tuple[Flags, PartColumns]:
-        """Which parts of the table have one branch that tells their figures, and what it reads."""
+    def _single(self) -> tuple[Flags, PartColumns, Floats]:
+        """Which parts of the table have one branch that tells their figures, what it reads, and its mean."""
         assembly, reading = self._assembly, self._reading
         table, roles = assembly.table, assembly.roles
         if not len(reading.volts):
             nothing = np.zeros(len(table.ids), dtype=np.bool_)
-            return nothing, PartColumns(nothing, *np.zeros((3, len(table.ids))))
+            return nothing, PartColumns(nothing, *np.zeros((3, len(table.ids)))), np.zeros(len(table.ids))
         tell = assembly.kept.of(("telling", roles, table), lambda: _telling(roles, table))
         known = tell.single & ~table.left_out
         if reading.failed.any():
             failed = np.append(0, np.cumsum(reading.failed))
             known &= failed[table.first_branch + table.branches] == failed[table.first_branch]
-        amps = reading.mean_amps[tell.branch]
+        amps = mean = reading.mean_amps[tell.branch]
         if self._swings.any():
-            amps = np.where(self._swings[tell.branch], reading.amps[tell.branch], amps)
+            amps = np.where(self._swings[tell.branch], reading.amps[tell.branch], mean)
         volts, power = reading.volts[tell.branch], reading.power[tell.branch]
-        volts, amps = (np.where(tell.signed, column, np.abs(column)) for column in (volts, amps))
+        volts, amps, mean = (np.where(tell.signed, column, np.abs(column)) for column in (volts, amps, mean))
         for row, begin, end in tell.several:
             power[row] = sum(reading.power[begin:end].tolist())
         columns = (np.where(known, values, 0.0) for values in (volts, amps, power))
-        return tell.single, PartColumns(known, *columns)
+        return tell.single, PartColumns(known, *columns), mean
 
     def mean_out_a(self, part: PartId, terminal: str) -> float:
         """Return the current that comes out of a terminal, on average over a cycle; nought if not known."""
@@ -107,12 +110,8 @@ class PartReadings(Readings[PartFigure]):
         `plainly` promises that the parts' behaviours read off volts, current and watts as they are
         (`Behaviour.restates`); a part of which one branch tells is then read from the arrays.
         """
-        place = self._assembly.table.rows
-        rows = np.array([place.get(one, -1) for one in ids], dtype=np.intp)
-        single, all_of_them = self._single
-        if not plainly or not len(single):
-            single = np.zeros(len(place) + 1, dtype=np.bool_)
-        plain = single[rows] & (rows >= 0)
+        rows, plain = self._rows_of(ids, plainly=plainly)
+        all_of_them = self._single[1]
         if plain.all():
             known, volts, amps, power = all_of_them
             return PartColumns(known[rows], volts[rows], amps[rows], power[rows])
@@ -126,6 +125,59 @@ class PartReadings(Readings[PartFigure]):
                 known[row] = True
                 volts[row], amps[row], power[row] = figure.volts_v, figure.current_a, figure.power_w
         return PartColumns(known, volts, amps, power)
+
+    def light(self, ids: Sequence[PartId]) -> Floats:
+        """Return the light of those parts over their rated one; NaN where none is told.
+
+        The ids must be the same object as long as they are the same.
+        """
+        parts = self._assembly.parts
+        shines = self._assembly.kept.of(("shines", parts, ids), lambda: _shines(parts, ids))
+        rows, plain = self._rows_of(ids, plainly=True)
+        if not plain.any():
+            return np.array([_light(self.get(one)) for one in ids], dtype=np.float64)
+        _, (known, volts, *_), mean_amps = self._single
+        told = np.where(shines.of_volts, np.abs(volts[rows]), mean_amps[rows]) / shines.full
+        told[shines.bent] **= shines.exponent[shines.bent]
+        light = np.where(told > GLOWS, told, 0.0)
+        light[~known[rows] | np.isnan(shines.full)] = np.nan
+        for row in np.flatnonzero(~plain).tolist():
+            light[row] = _light(self.get(ids[row]))
+        return light
+
+    def _rows_of(self, ids: Sequence[PartId], *, plainly: bool) -> tuple[Ints, Flags]:
+        """Return the row of each part, and for which of them it may be read plainly."""
+        place = self._assembly.table.rows
+        rows = np.fromiter(map(place.get, ids, repeat(-1)), dtype=np.intp, count=len(ids))
+        single = self._single[0]
+        if not plainly or not len(single):
+            return rows, np.zeros(len(ids), dtype=np.bool_)
+        return rows, single[rows] & (rows >= 0)
+
+
+class _Shines(NamedTuple):
+    """How the light of parts follows from what they read, row by row; NaN for what gives none."""
+
+    full: Floats
+    of_volts: Flags
+    exponent: Floats
+    bent: Ints  # rows of which the exponent counts
+
+
+def _shines(parts: Mapping[PartId, CompiledPart], ids: Sequence[PartId]) -> _Shines:
+    found = [parts[one].mould.shine if one in parts else None for one in ids]
+    full, of_volts, exponent = zip(*(s or (np.nan, False, 1.0) for s in found), strict=True)
+    powers = np.array(exponent, dtype=np.float64)
+    return _Shines(
+        np.array(full, dtype=np.float64),
+        np.array(of_volts, dtype=np.bool_),
+        powers,
+        np.flatnonzero(powers != 1.0),
+    )
+
+
+def _light(figure: PartFigure | None) -> float:
+    return np.nan if figure is None or figure.light is None else figure.light
 
 
 class _Telling(NamedTuple):
@@ -165,6 +217,15 @@ def mean_out_a(figures: Figures, part: PartId, terminal: str) -> float:
         return figures.parts.mean_out_a(part, terminal)
     figure = figures.parts.get(part)
     return 0.0 if figure is None else figure.current_a if figure.mean_a is None else figure.mean_a
+
+
+def light_column(figures: Figures, ids: Sequence[PartId]) -> Floats:
+    """Return the light of some parts, NaN where none is told; see `PartReadings.light`."""
+    if not ids:
+        return np.zeros(0)
+    if isinstance(figures.parts, PartReadings):
+        return figures.parts.light(ids)
+    return np.array([_light(figures.parts.get(one)) for one in ids], dtype=np.float64)
 
 
 def part_columns(figures: Figures, ids: Sequence[PartId], *, plainly: bool) -> PartColumns:

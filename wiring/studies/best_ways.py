@@ -32,22 +32,45 @@ def ways_from(joints: Joints, start: TerminalRef, through: int, costs: Mapping[W
     return best_ways(net, start, np.array([costs.get(name, np.inf) for name in net.wire_names], dtype=float))
 
 
+class WireCosts:
+    """Costs of wires in rows of their own, infinite for none, as the nets of one plan ask for them."""
+
+    def __init__(self, rows: Mapping[WireId, int], costs: Floats) -> None:
+        """Take the row of each wire, the same object as long as it holds the same, and the costs."""
+        self._rows, self._costs = rows, np.append(costs, np.inf)
+        self._names: Sequence[WireId] = ()
+        self._found: Floats = self._costs[:0]
+
+    def of(self, net: Net) -> Floats:
+        """Return the costs of a net's wires."""
+        if self._names is not net.wire_names:
+            self._names = net.wire_names
+            self._found = self._costs[kept(_places, net.wire_names, self._rows)]
+        return self._found
+
+    def are(self, costs: Floats, net: Net) -> bool:
+        """Whether those are the costs of a net's wires; then they are what `of` returns from now on."""
+        mine = self.of(net)
+        if costs is not mine and np.array_equal(costs, mine):
+            self._found = costs  # so that the next one is told at once
+        return costs is self._found
+
+
 _known: dict[tuple[TerminalRef, int], tuple[Ways, ...]] = {}  # the last from each start, in other nets
 _KNOWN_MOST, _NETS_MOST = 128, 2
 
 
-def kept_ways(
-    joints: Joints, start: TerminalRef, through: int, rows: Mapping[WireId, int], costs: Floats
-) -> Ways:
-    """Return the same by costs in rows of their own, infinite for none, from what was found there last."""
+def kept_ways(joints: Joints, start: TerminalRef, through: int, costs: WireCosts) -> Ways:
+    """Return the same by the costs of all wires, from what was found there last."""
     net = joints.net(through, start)
-    of_wire = np.append(costs, np.inf)[kept(_places, net.wire_names, rows)]
     known = _known.get((start, through), ())
     last = next((ways for ways in known if ways.net is net), known[0] if known else None)
-    if last is not None and last.net is net and np.array_equal(last.costs, of_wire):
+    if last is not None and last.net is net and costs.are(last.costs, net):
+        if last is known[0]:
+            return last
         found = last
     else:
-        found = best_ways(net, start, of_wire, last)
+        found = best_ways(net, start, costs.of(net), last)
     if len(_known) >= _KNOWN_MOST:
         _known.clear()
     _known[start, through] = (found, *(ways for ways in known if ways.net is not found.net))[:_NETS_MOST]

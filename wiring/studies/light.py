@@ -1,9 +1,12 @@
 """How bright lamps look, and how even they are."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+import numpy as np
+
 from wiring.circuit.figures import Figures
+from wiring.circuit.many_readings import light_column
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.standards.lightness import lightness
@@ -25,14 +28,14 @@ class Evenness(NamedTuple):
         return self.high - self.low
 
 
-def lit(figures: Figures, lamps: Iterable[PartId]) -> dict[PartId, float]:
-    """Return the lightness of every lamp that is on, of 100 at rated light (brighter ones are over 100)."""
-    readings = ((lamp, figures.parts.get(lamp)) for lamp in lamps)
-    return {
-        lamp: lightness(reading.light)
-        for lamp, reading in readings
-        if reading is not None and reading.light is not None and reading.light > DARK
-    }
+def lit(figures: Figures, lamps: Sequence[PartId]) -> dict[PartId, float]:
+    """Return the lightness of every lamp that is on, of 100 at rated light (brighter ones are over 100).
+
+    The lamps must be the same object as long as they are the same.
+    """
+    light = light_column(figures, lamps)
+    on = np.flatnonzero(light > DARK)
+    return {lamps[n]: lightness(one) for n, one in zip(on.tolist(), light[on].tolist(), strict=True)}
 
 
 def alike_by_scene(plan: Plan, shine: Mapping[PartId, float]) -> dict[tuple[str, str], list[PartId]]:

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
@@ -13,7 +14,7 @@ from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.studies.alike import parts_but_for_place
-from wiring.studies.best_ways import kept_ways
+from wiring.studies.best_ways import WireCosts, kept_ways
 from wiring.studies.fault_current import fault_current_a
 from wiring.studies.joints import LASTING, Joints, Link, ends
 from wiring.studies.keeping import kept
@@ -75,41 +76,27 @@ def pulses_of(
     loops = _loops(parts, kinds, figures, joints) if coils.motors else []
     if not loops:
         return ()
-    outer, middle = kept(_coil_places, coils, joints.net(_THROUGH).number)
-    wire_ohms, turned = np.empty((2, len(outer), len(loops)))
-    for n, loop in enumerate(loops):
-        plus, minus = (np.append(way.labels.cost, np.inf) for way in loop.ways)
-        straight, round_about = plus[outer] + minus[middle], minus[outer] + plus[middle]
-        turned[:, n] = ~np.isfinite(straight)
-        wire_ohms[:, n] = np.where(np.isfinite(straight), straight, round_about)
+    places = kept(_coil_places, coils, joints.net(_THROUGH).number)
+    wire_ohms, turned = kept(_loop_ohms, places, *(way for loop in loops for way in loop.ways))
     volts, own_ohms = (
         np.array(column) for column in zip(*((p.volts, p.own_ohms) for p in loops), strict=True)
     )
     coil_ohms = np.repeat(coils.ohms, 2)[:, None]
     current = volts / (own_ohms + wire_ohms + coil_ohms)
     coil_v = np.where(np.isfinite(wire_ohms), current * coil_ohms, np.inf).reshape(len(coils.motors), -1)
+    weakest = coil_v.argmin(axis=1)
+    row, of = 2 * np.arange(len(weakest)) + weakest // len(loops), weakest % len(loops)
+    amps, ohms = current[row, of], wire_ohms[row, of]
+    limits_a, there = np.array([loop.limit_a for loop in loops])[of], np.isfinite(ohms)
+    tells = there & ((amps * np.where(there, ohms, 0.0) > above * volts[of]) | (amps > limits_a))
     found: list[Pulse] = []
-    for motor, place in enumerate(coil_v.argmin(axis=1).tolist()):
-        row, n = 2 * motor + place // len(loops), place % len(loops)
-        loop, current_a, ohms = loops[n], float(current[row, n]), float(wire_ohms[row, n])
-        tells = current_a * ohms > above * loop.volts or current_a > loop.limit_a
-        if tells and np.isfinite(ohms):
-            one, other = loop.ways[::-1] if turned[row, n] else loop.ways
-            wires = (*reversed(wires_back(one, coils.outer[row])), *wires_back(other, coils.middle[row]))
-            weakest_v, own = float(coil_v[motor, place]), float(coils.ohms[motor])
-            found.append(
-                Pulse(
-                    coils.motors[motor],
-                    loop.part,
-                    wires,
-                    current_a,
-                    weakest_v,
-                    ohms,
-                    own,
-                    loop.volts,
-                    loop.limit_a,
-                )
-            )
+    for motor in np.flatnonzero(tells).tolist():
+        loop, coil = loops[of[motor]], row[motor]
+        one, other = loop.ways[::-1] if turned[coil, of[motor]] else loop.ways
+        wires = (*reversed(wires_back(one, coils.outer[coil])), *wires_back(other, coils.middle[coil]))
+        weakest_v, own = float(coil_v[motor, weakest[motor]]), float(coils.ohms[motor])
+        figures_of = float(amps[motor]), weakest_v, float(ohms[motor]), own
+        found.append(Pulse(coils.motors[motor], loop.part, wires, *figures_of, loop.volts, loop.limit_a))
     return tuple(found)
 
 
@@ -128,16 +115,29 @@ def _coil_places(coils: _Coils, number_of: Mapping[TerminalRef, int]) -> tuple[I
     return outer, middle
 
 
+def _loop_ohms(places: tuple[Ints, Ints], *ways: Ways) -> tuple[Floats, NDArray[np.bool_]]:
+    """Return the ohms of wire round each coil by each pair of ways, and whether plus ends in its middle."""
+    sides = [[way.at(side)[1] for side in places] for way in ways]
+    straight, round_about = (
+        np.stack(
+            [plus[n] + minus[1 - n] for plus, minus in zip(sides[::2], sides[1::2], strict=True)], axis=1
+        )
+        for n in (0, 1)
+    )
+    turned = ~np.isfinite(straight)
+    return np.where(turned, round_about, straight), turned
+
+
 def _loops(
     parts: Mapping[PartId, Part], kinds: Mapping[str, Kind], figures: Figures, joints: Joints
 ) -> list[_Loop]:
     columns = wire_columns(figures)
-    costs = np.where(columns.known, columns.ohms, np.inf)
+    costs = WireCosts(columns.rows, np.where(columns.known, columns.ohms, np.inf))
     found: list[_Loop] = []
     for part, kind, pair in kept(_feeds, parts, kinds):
         figure = figures.supplies.get(part.id)
         if figure is not None and all(ref in joints.edges for ref in pair):
-            plus, minus = (kept_ways(joints, ref, _THROUGH, columns.rows, costs) for ref in pair)
+            plus, minus = (kept_ways(joints, ref, _THROUGH, costs) for ref in pair)
             supply_v, limit_a = abs(figure.volts_v) or figure.nominal_v, fault_current_a(part, kind)
             own_ohms = 0.0 if kind.behaviour == "supply_regulated" else supply_v / limit_a
             found.append(_Loop(part.id, (plus, minus), supply_v, own_ohms, limit_a))

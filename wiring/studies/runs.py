@@ -14,7 +14,7 @@ from wiring.plan.names import PartId, TerminalRef, WireId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.studies.alike import parts_but_for_place
-from wiring.studies.best_ways import kept_ways
+from wiring.studies.best_ways import WireCosts, kept_ways
 from wiring.studies.joints import Joints, Link, ends
 from wiring.studies.keeping import kept
 from wiring.studies.roles import LOADS, SOURCE_ENDS, THROUGH
@@ -115,11 +115,13 @@ def runs_of(plan: Plan, kinds: Mapping[str, Kind], figures: Figures, joints: Joi
     parts = parts_but_for_place(plan.parts)
     loads, feeds = kept(_loads, parts, kinds), kept(_feeds, parts, kinds)
     draws = _drawing(figures, loads)
+    columns = wire_columns(figures)
+    costs = WireCosts(columns.rows, np.where(columns.known, np.abs(columns.drops_v), np.inf))
     # Nearly all loads are fed past no other: only where one is not, ways through loads are looked for.
-    found = _runs(_sources(feeds, figures, joints, _DIRECT), loads, draws)
+    found = _runs(_sources(feeds, figures, joints, _DIRECT, costs), loads, draws)
     if len(found) == len({loads.of_row[row] for row in draws}):
         return found
-    return _runs(_sources(feeds, figures, joints, _DIRECT | Link.LOAD), loads, draws)
+    return _runs(_sources(feeds, figures, joints, _DIRECT | Link.LOAD, costs), loads, draws)
 
 
 def _runs(sources: tuple[_Source, ...], loads: _Loads, draws: Sequence[int]) -> Runs:
@@ -127,25 +129,31 @@ def _runs(sources: tuple[_Source, ...], loads: _Loads, draws: Sequence[int]) -> 
     if not sources or not draws:
         return NO_RUNS
     places = kept(_places, loads, sources[0].plus.net.number)
-    passed, lost = np.zeros((2, 2 * len(sources), len(loads.of_row)))
-    for n, (_, plus, minus, _) in enumerate(sources):
-        for turned, (one, other) in enumerate((places, places[::-1])):
-            passed[2 * n + turned] = _at(plus.labels.loads, one, FAR) + _at(minus.labels.loads, other, FAR)
-            lost[2 * n + turned] = _at(plus.labels.cost, one, np.inf) + _at(minus.labels.cost, other, np.inf)
+    found = [kept(_led, places, plus, minus) for _, plus, minus, _ in sources]
+    passed, lost = (np.concatenate(column) for column in zip(*found, strict=True))
     fewest = passed.min(axis=0)
     chosen = np.where(passed == fewest, lost, np.inf).argmin(axis=0)
     drops_v = lost[chosen, np.arange(len(chosen))]
     best: dict[PartId, int] = {}
-    costs = list(zip(fewest.tolist(), drops_v.tolist(), strict=True))
+    of_row, far, drop_v = loads.of_row, fewest.tolist(), drops_v.tolist()
     for row in draws:
-        load = loads.of_row[row]
-        if costs[row][0] < FAR and (load not in best or costs[row] < costs[best[load]]):
-            best[load] = row
+        if far[row] < FAR:
+            load = of_row[row]
+            other = best.setdefault(load, row)
+            if other != row and (far[row], drop_v[row]) < (far[other], drop_v[other]):
+                best[load] = row
     return Runs(best, sources, loads.ends, chosen, drops_v)
 
 
-def _at(values: Ints | Floats, places: Ints, nowhere: float) -> Ints | Floats:
-    return np.append(values, nowhere)[places]  # a place of -1 is the one put behind
+def _led(places: tuple[Ints, Ints], plus: Ways, minus: Ways) -> tuple[Ints, Floats]:
+    """Return the loads passed on the way from a source to both ends of loads and back, and its cost.
+
+    One row for each way round.
+    """
+    plus_at, minus_at = ([way.at(side) for side in places] for way in (plus, minus))
+    pairs = [(plus_at[0], minus_at[1]), (plus_at[1], minus_at[0])]
+    passed, lost = ([there[n] + back[n] for there, back in pairs] for n in (0, 1))
+    return np.stack(passed), np.stack(lost)
 
 
 def _drawing(figures: Figures, loads: _Loads) -> Sequence[int]:
@@ -170,18 +178,19 @@ def _loads(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Loads:
     return _Loads(plainly, otherwise, of_row, pairs, load)
 
 
-def _places(loads: _Loads, number: Mapping[TerminalRef, int]) -> Ints:
-    return np.array([[number.get(ref, -1) for ref in pair] for pair in loads.ends], dtype=np.intp).T
+def _places(loads: _Loads, number: Mapping[TerminalRef, int]) -> tuple[Ints, Ints]:
+    one, other = np.array([[number.get(ref, -1) for ref in pair] for pair in loads.ends], dtype=np.intp).T
+    return one, other
 
 
-def _sources(feeds: Iterable[_Feed], figures: Figures, joints: Joints, through: int) -> tuple[_Source, ...]:
-    columns = wire_columns(figures)
-    costs = np.where(columns.known, np.abs(columns.drops_v), np.inf)
+def _sources(
+    feeds: Iterable[_Feed], figures: Figures, joints: Joints, through: int, costs: WireCosts
+) -> tuple[_Source, ...]:
     found: list[_Source] = []
     for part, pair in feeds:
         supply = figures.supplies.get(part)
         if supply is not None and all(ref in joints.edges for ref in pair):
-            plus, minus = (kept_ways(joints, end, through, columns.rows, costs) for end in pair)
+            plus, minus = (kept_ways(joints, end, through, costs) for end in pair)
             found.append(_Source(part, plus, minus, abs(supply.volts_v)))
     return tuple(found)
 

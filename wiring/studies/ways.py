@@ -36,6 +36,14 @@ class Ways(Mapping[TerminalRef, Way]):
         """Take what was found: costs of wires by their place in the net, of each terminal the row back."""
         self.net, self.costs, self.labels, self.back = net, costs, labels, back
 
+    def at(self, places: Ints) -> tuple[Ints, Floats]:
+        """Return the loads passed to terminals by their places in the net, and the costs; -1 is nowhere."""
+        nowhere = places < 0
+        return (
+            np.where(nowhere, FAR, self.labels.loads[places]),
+            np.where(nowhere, np.inf, self.labels.cost[places]),
+        )
+
     @cached_property
     def _rows(self) -> tuple[list[int], list[float], list[int]]:
         return self.labels.loads.tolist(), self.labels.cost.tolist(), self.back.tolist()

@@ -38,6 +38,14 @@ class Piece(NamedTuple):
     ties: tuple[tuple[str, str], ...] = ()
 
 
+class Shine(NamedTuple):
+    """How light follows from current or volts: over those of rated light, to a power."""
+
+    full: float  # amperes or volts at rated light
+    of_volts: bool = False  # of either way round
+    exponent: float = 1.0
+
+
 class Behaviour(NamedTuple):
     """How a part compiles, and what its solved branches mean to its owner."""
 
@@ -46,6 +54,7 @@ class Behaviour(NamedTuple):
     polarised: bool = False  # volts keep their sign, and the wrong way round is a fault
     feeds: bool = False  # a supply or battery
     restates: bool = False  # what `read` tells as volts, current or watts is not that of the branch
+    shine: Callable[[Values], Shine] | None = None  # of what gives light
 
 
 def positive(values: Values, name: str, least: float = TINY) -> float:
