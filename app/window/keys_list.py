@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QKeySequence
+from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtGui import QColor, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import (
     QDialog,
     QHeaderView,
@@ -17,14 +17,15 @@ from PySide6.QtWidgets import (
 
 from app.canvas.hands.key_table import KEYS, where
 from app.theme.icons import icon
-from app.theme.sizes import section_width
+from app.theme.words import scaled
 from app.window.actions import ACTS, DRAWN, LINES, OF_THE_PLAN, PICTURE
 from app.window.menus import MENUS, SUBMENUS
 
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-WIDTH, HEIGHT = 640, 640
+WIDTH, HEIGHT, FRAME = 680, 640, (40, 80)
+SHARE_OF_WORDS = 0.58  # of what the keys leave; the rest says where
 # What stands in a submenu needs the submenu's word when it stands in a list.
 SAID = {
     **dict.fromkeys(DRAWN, "Draw: "),
@@ -116,7 +117,8 @@ class KeysList(QDialog):
         super().__init__(window)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle("Keys")
-        self.resize(WIDTH, HEIGHT)
+        room = window.screen().availableSize() - QSize(*FRAME)
+        self.resize(QSize(scaled(WIDTH), HEIGHT).boundedTo(room))
         self._quiet = QColor(window.look.surfaces.quiet)
         self._rows = key_rows(window)
         self.search = QLineEdit(self)
@@ -130,10 +132,12 @@ class KeysList(QDialog):
         self.table.setHorizontalHeaderLabels(["What it does", "Keys", "Where"])
         header = self.table.horizontalHeader()
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
-        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        for column, width in ((1, 132), (2, 205)):
-            header.setSectionResizeMode(column, QHeaderView.ResizeMode.Interactive)
-            section_width(header, column, width)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        header.setStretchLastSection(True)
+        self._late = QTimer(self)
+        self._late.setSingleShot(True)
+        self._late.setInterval(0)
+        self._late.timeout.connect(self._fit)  # once the table has its width
         self.table.verticalHeader().hide()
         self.table.setShowGrid(False)
         self.table.setWordWrap(True)
@@ -160,7 +164,20 @@ class KeysList(QDialog):
                 if column == 2:
                     item.setForeground(self._quiet)
                 self.table.setItem(number, column, item)
-        self.table.resizeRowsToContents()
+        self._late.start()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Break the words anew for the new width."""
+        super().resizeEvent(event)
+        self._late.start()
+
+    def _fit(self) -> None:
+        """Give the keys the room they need unbroken, and the words on both sides what is left."""
+        table = self.table
+        keys = max(table.sizeHintForColumn(1), table.horizontalHeader().sectionSizeHint(1))
+        table.setColumnWidth(1, keys)
+        table.setColumnWidth(0, round((table.viewport().width() - keys) * SHARE_OF_WORDS))
+        table.resizeRowsToContents()
 
 
 def shown(keys: tuple[str, ...]) -> str:
