@@ -1,6 +1,7 @@
 """A plan at rest, and with some of its branches made other than they are, to ask what would flow then."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from itertools import repeat
 from typing import NamedTuple
 
 import numpy as np
@@ -37,6 +38,15 @@ class Branches(NamedTuple):
     def amps(self, part: PartId) -> list[float]:
         """Return the current of each branch of a part, first terminal to second; nought if unknown."""
         return self._of(self.reading.amps, part)
+
+    def first_amps(self, parts: Sequence[PartId]) -> list[float]:
+        """Return the current of the first branch of parts; nought where there is none, or it is unknown."""
+        table, reading = self.assembly.table, self.reading
+        rows = np.fromiter(map(table.rows.get, parts, repeat(-1)), dtype=np.intp, count=len(parts))
+        first = np.where((rows >= 0) & (table.branches[rows] > 0), table.first_branch[rows], -1)
+        amps, failed = np.append(reading.amps, 0.0)[first], np.append(reading.failed, False)[first]
+        found: list[float] = np.where(failed, 0.0, amps).tolist()
+        return found
 
     def volts(self, part: PartId) -> list[float]:
         """Return the volts of each branch of a part, first terminal over second; nought if unknown."""
@@ -121,6 +131,12 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     """
     assembly = assemble(plan, kinds, positions)
     islands = find_islands(assembly)
+    question = "cold readings", islands, assembly.laws, assembly.values
+    cold, still, reading = assembly.kept.of(question, lambda: _with_cold_lamps(assembly, islands))
+    return Branches(cold, still, reading, positions)
+
+
+def _with_cold_lamps(assembly: Assembly, islands: Islands) -> tuple[Assembly, Islands, Reading]:
     lamps = np.flatnonzero(assembly.laws == FILAMENT_LAW)
     laws, still = cold_lamps(assembly, islands)
     values = assembly.values.copy()
@@ -130,7 +146,7 @@ def with_cold_lamps(plan: Plan, kinds: Mapping[str, Kind], positions: Positions)
     cold = assembly._replace(laws=laws, values=values, alternating=np.zeros_like(assembly.alternating))
     reading = resting(cold)
     read_direct(cold, still, values, reading, None)
-    return Branches(cold, still, reading, positions)
+    return cold, still, reading
 
 
 def _with(assembly: Assembly, laws: Ints, values: Floats) -> Assembly:

@@ -5,8 +5,10 @@ from math import isfinite
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from wiring.catalogue.kind import Kind
+from wiring.circuit.linear import Floats
 from wiring.findings.act import Act
 from wiring.findings.asked import Asked, asked, figures_of
 from wiring.findings.finding import Finding, Rank
@@ -36,6 +38,7 @@ from wiring.studies.wire_limits import warm_a
 
 # Times a wire's limit: heat goes with the square, so beyond this the wire runs several times too hot.
 MELTS = 2.0
+TIGHT = 1.001  # of a rating: less above it is rounding
 
 
 class _Exposed(NamedTuple):
@@ -68,13 +71,44 @@ def find(situation: Situation) -> Iterator[Finding]:
     own = kept(_fuse_ends, fuses)
     guarded = all_guarded(own, leads, wires, situation.joints)
     pushed = kept(_pushed, sources, leads, own, situation.joints.net(STIFF))
-    amps_now = np.abs(figures_of(situation, fuses).amps).tolist()
-    for row, (part, kind) in enumerate(zip(fuses.parts, fuses.kinds, strict=True)):
-        most_a, rating_a = pushed[row], _rating_a(part, kind)
-        fuse = _Fuse(part, kind, rating_a, most_a, amps_now[row], guarded[part.id])
+    amps_now, ratings_a = np.abs(figures_of(situation, fuses).amps), kept(_ratings_a, fuses)
+    tight = amps_now * HEADROOM > TIGHT * ratings_a
+    for row, part, kind in fuses.rows(tight | kept(_standing, fuses, guarded, pushed, wires)):
+        now_a, rating_a = float(amps_now[row]), float(ratings_a[row])
+        fuse = _Fuse(part, kind, rating_a, pushed[row], now_a, guarded[part.id])
         yield from _too_large(situation, fuse)
         yield from _in_use(situation, fuse)
         yield from _never_blows(situation, fuse)
+
+
+def _ratings_a(fuses: Asked) -> Floats:
+    rows = zip(fuses.parts, fuses.kinds, strict=True)
+    return np.array([_rating_a(part, kind) for part, kind in rows], dtype=np.float64)
+
+
+def _standing(
+    fuses: Asked, guarded: Mapping[PartId, Guarded], pushed: Sequence[float], wires: Mapping[WireId, Wire]
+) -> NDArray[np.bool_]:
+    """Return the fuses of which something may be wrong whatever flows."""
+    rows = zip(fuses.parts, fuses.kinds, kept(_ratings_a, fuses).tolist(), pushed, strict=True)
+    found = [
+        _melts_first(wires, guarded[part.id], rating_a, most_a) or _is_idle(part, kind, most_a)
+        for part, kind, rating_a, most_a in rows
+    ]
+    return np.array(found, dtype=np.bool_)
+
+
+def _melts_first(wires: Mapping[WireId, Wire], guarded: Guarded, rating_a: float, most_a: float) -> bool:
+    """Whether a wire behind a fuse gets hot before it blows."""
+    if guarded.thinnest is None:
+        return False
+    warm = warm_a(wires[guarded.thinnest].size)
+    return rating_a > warm and most_a > warm
+
+
+def _is_idle(part: Part, kind: Kind, most_a: float) -> bool:
+    """Whether a fuse could never blow."""
+    return most_a > 0 and not _opens(part, kind, most_a)
 
 
 def _source_ends(sources: Asked) -> Sequence[Ends]:
@@ -137,12 +171,10 @@ def _missing(situation: Situation, part: Part, kind: Kind, exposed: _Exposed) ->
 
 def _too_large(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
     plan, (part, kind, rating, pushed_a, now_a, guarded) = situation.plan, fuse
-    if guarded.thinnest is None:
+    if guarded.thinnest is None or not _melts_first(plan.wires, guarded, rating, pushed_a):
         return
     size = plan.wires[guarded.thinnest].size
     most_a = warm_a(size)
-    if rating <= most_a or pushed_a <= most_a:
-        return
     better = rating_for(now_a, most_a)
     yield Finding(
         "fuse-too-large",
@@ -162,7 +194,7 @@ def _too_large(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
 
 def _in_use(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
     plan, (part, kind, rating, _, current, guarded) = situation.plan, fuse
-    if current * HEADROOM <= 1.001 * rating or part.id not in situation.figures.parts:
+    if current * HEADROOM <= TIGHT * rating or part.id not in situation.figures.parts:
         return
     blows = current > rating
     wire_a = warm_a(plan.wires[guarded.thinnest].size) if guarded.thinnest else float("inf")
@@ -182,7 +214,7 @@ def _in_use(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
 
 def _never_blows(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
     plan, (part, kind, rating, most_a, _, _) = situation.plan, fuse
-    if most_a <= 0 or _opens(part, kind, most_a):
+    if not _is_idle(part, kind, most_a):
         return
     yield Finding(
         "fuse-never-blows",

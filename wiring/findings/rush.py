@@ -3,12 +3,15 @@
 from collections.abc import Iterator
 
 from wiring.circuit.altered import with_cold_lamps
+from wiring.findings.asked import asked
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.gives_way import Rush, bears_now, fuse_finding, supply_finding, tripping
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, part_names
-from wiring.studies.throws.inrush import BLOWS, HOLDS, FuseRush, overcomes, rushes_in, verdict
+from wiring.studies.throws.inrush import BLOWS, HOLDS, FuseRush, fuse_rushes, supply_rush, verdict
 from wiring.studies.throws.servos import servo_draws
+
+FILAMENTS, FUSE = ("filament",), ("fuse",)
 
 _COLD = Rush(
     about="cold-lamps",
@@ -29,22 +32,23 @@ def find(situation: Situation) -> Iterator[Finding]:
 
 def _cold_lamps(situation: Situation) -> Iterator[Finding]:
     plan, kinds, figures = situation.plan, situation.kinds, situation.figures
-    touchy, fuses = tripping(situation), [part.id for part, _ in situation.of("fuse")]
-    if not (touchy or fuses) or not any(figures.parts.get(p.id) for p, _ in situation.of("filament")):
+    touchy, lamps = tripping(situation), asked(situation, FILAMENTS).ids
+    if not (touchy or asked(situation, FUSE).ids) or not any(lamp in figures.parts for lamp in lamps):
         return
     cold = with_cold_lamps(plan, kinds, situation.positions)
-    if not overcomes(plan, kinds, figures, cold, (*fuses, *touchy)):
-        return
-    found = rushes_in(plan, kinds, figures, cold)
+    gives_way = [rush for rush in fuse_rushes(plan, kinds, figures, cold) if rush.verdict != HOLDS]
     told: set[str] = set()
-    for rush in found.values():
-        for fuse in rush.fuses:
-            if fuse.verdict != HOLDS and fuse.fuse not in told and bears_now(situation, fuse.fuse):
+    for supply in figures.supplies if gives_way else ():
+        for fuse in gives_way:
+            is_new = fuse.fuse not in told and cold.one_circuit(supply, fuse.fuse)
+            if is_new and bears_now(situation, fuse.fuse):
                 told.add(fuse.fuse)
                 yield _fuse(situation, fuse)
     for supply in touchy:
-        if supply in found and found[supply].limited and not situation.figures.supplies[supply].limited:
-            yield supply_finding(situation, _COLD, supply, found[supply].cold_a)
+        if supply in figures.supplies and not figures.supplies[supply].limited:
+            rush_a, _, limit_a = supply_rush(plan, kinds, figures, cold, supply)
+            if rush_a > limit_a:
+                yield supply_finding(situation, _COLD, supply, rush_a)
 
 
 def _fuse(situation: Situation, rush: FuseRush) -> Finding:

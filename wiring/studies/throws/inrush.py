@@ -6,19 +6,24 @@ and supplies keep their ohms. The rush is taken to fade as exp(-t / 30 ms): smal
 """
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from itertools import zip_longest
 from typing import NamedTuple
+
+import numpy as np
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.altered import Branches, with_cold_lamps
 from wiring.circuit.figures import Figures
+from wiring.circuit.many_readings import part_columns
 from wiring.circuit.solve import solve
 from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.standards.fuses import SPEEDS, Gate, holds_for_s
+from wiring.studies.alike import parts_but_for_place
+from wiring.studies.keeping import kept
 from wiring.studies.settings import number, text
 
 FADES_S = 0.03
@@ -73,53 +78,56 @@ def rushes(
     return rushes_in(plan, kinds, figures, with_cold_lamps(plan, kinds, positions))
 
 
-def overcomes(
-    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, cold: Branches, parts: Iterable[PartId]
-) -> bool:
-    """Whether cold lamps may be too much for any of those fuses and supplies."""
-    for part_id in parts:
-        part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
-        cold_a = first_a(cold, part_id)
-        if kind.behaviour == "fuse":
-            figure = figures.parts.get(part_id)
-            if figure is not None and cold_a > MATTERS * abs(figure.current_a):
-                return True
-        elif cold_a > (number(part, kind, "limit_a") or math.inf):
-            return True
-    return False
-
-
 def rushes_in(
     plan: Plan, kinds: Mapping[str, Kind], figures: Figures, cold: Branches
 ) -> dict[PartId, Inrush]:
     """Return the same from what flows with cold lamps."""
     rushing = fuse_rushes(plan, kinds, figures, cold)
     found: dict[PartId, Inrush] = {}
-    for part_id, supply in figures.supplies.items():
-        part, kind = plan.parts[part_id], kinds[plan.parts[part_id].kind]
-        hot_a = abs(supply.current_a)
-        cold_a = max(first_a(cold, part_id), hot_a)
+    for part_id in figures.supplies:
+        cold_a, hot_a, limit_a = supply_rush(plan, kinds, figures, cold, part_id)
         near = tuple(rush for rush in rushing if cold.one_circuit(part_id, rush.fuse))
         settles_s = SETTLED * FADES_S if cold_a > MATTERS * hot_a else None
-        limit_a = number(part, kind, "limit_a") or math.inf
         found[part_id] = Inrush(cold_a, hot_a, limit_a, settles_s, near)
     return found
+
+
+def supply_rush(
+    plan: Plan, kinds: Mapping[str, Kind], figures: Figures, cold: Branches, supply: PartId
+) -> tuple[float, float, float]:
+    """Return a supply's current at first and later, and its limit; infinite where it has none."""
+    part, hot_a = plan.parts[supply], abs(figures.supplies[supply].current_a)
+    limit_a = number(part, kinds[part.kind], "limit_a") or math.inf
+    return max(abs(cold.first_amps((supply,))[0]), hot_a), hot_a, limit_a
+
+
+class _Fuses(NamedTuple):
+    """Fuses in the plan's order, with rating and speed."""
+
+    ids: Sequence[PartId]
+    ratings_a: Sequence[float]
+    speeds: Sequence[str]
 
 
 def fuse_rushes(
     plan: Plan, kinds: Mapping[str, Kind], figures: Figures, cold: Branches
 ) -> tuple[FuseRush, ...]:
     """Return the rush through every fuse, from what flows through it with cold lamps."""
-    found: list[FuseRush] = []
-    for part_id, part in plan.parts.items():
-        kind = kinds.get(part.kind)
-        figure = figures.parts.get(part_id) if kind is not None and kind.behaviour == "fuse" else None
-        if kind is not None and figure is not None:
-            hot_a = abs(figure.current_a)
-            cold_a = max(first_a(cold, part_id), hot_a)
-            stands = verdict(number(part, kind, "rating_a"), _speed(part, kind), cold_a, hot_a)
-            found.append(FuseRush(part_id, cold_a, hot_a, stands))
-    return tuple(found)
+    fuses = kept(_fuses, parts_but_for_place(plan.parts), kinds)
+    now = part_columns(figures, fuses.ids, plainly=True)
+    first = map(abs, cold.first_amps(fuses.ids))
+    rows = zip(*fuses, now.known.tolist(), np.abs(now.amps).tolist(), first, strict=True)
+    return tuple(
+        FuseRush(fuse, max(cold_a, hot_a), hot_a, verdict(rating_a, speed, max(cold_a, hot_a), hot_a))
+        for fuse, rating_a, speed, is_known, hot_a, cold_a in rows
+        if is_known
+    )
+
+
+def _fuses(parts: Mapping[PartId, Part], kinds: Mapping[str, Kind]) -> _Fuses:
+    some = [(p, kinds[p.kind]) for p in parts.values() if p.kind in kinds]
+    rows = [(p.id, number(p, k, "rating_a"), _speed(p, k)) for p, k in some if k.behaviour == "fuse"]
+    return _Fuses(*zip(*rows, strict=True)) if rows else _Fuses((), (), ())
 
 
 def verdict(rating_a: float, speed: str, cold_a: float, hot_a: float) -> str:
@@ -160,9 +168,3 @@ def _above_s(level_a: float, cold_a: float, hot_a: float) -> float:
     if cold_a <= level_a:
         return 0.0
     return FADES_S * math.log((cold_a - hot_a) / (level_a - hot_a))
-
-
-def first_a(branches: Branches, part: PartId) -> float:
-    """Return the current of a part's first branch; nought where it has none."""
-    amps = branches.amps(part)
-    return abs(amps[0]) if amps else 0.0
