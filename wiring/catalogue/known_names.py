@@ -1,6 +1,19 @@
 """The purposes, signs and symbols a kind can name."""
 
-PURPOSES = ("light", "move", "switch", "feed", "protect", "join")
+from collections.abc import Mapping
+from types import MappingProxyType
+
+# In the order of the tray, with what its sections are headed.
+PURPOSES: Mapping[str, str] = MappingProxyType(
+    {
+        "light": "Light something",
+        "move": "Move something",
+        "switch": "Switch something",
+        "feed": "Feed it",
+        "protect": "Protect it",
+        "join": "Join it",
+    }
+)
 
 SIGNS = frozenset(
     (

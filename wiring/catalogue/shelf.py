@@ -9,11 +9,11 @@ from typing import NamedTuple
 from wiring.catalogue.kind import Kind
 from wiring.catalogue.kind_file import KindFile, read_kinds
 from wiring.catalogue.kind_row import Raw
+from wiring.catalogue.known_names import PURPOSES
 from wiring.catalogue.own_cells import load_own_cells, toml_files, with_own_cells
 from wiring.catalogue.user_folder import user_folder as usual_folder
 
 BUILT_IN = Path(__file__).with_name("kinds")
-FILES = ("light", "move", "switch", "feed", "protect", "join")  # the order of the tray
 
 
 class Shelf(NamedTuple):
@@ -70,7 +70,7 @@ def built_in_file() -> KindFile:
     """Return the built-in kinds with the rows they were written in, which others can be like."""
     kinds: dict[str, Kind] = {}
     rows: dict[str, Raw] = {}
-    for name in FILES:
+    for name in PURPOSES:
         found = read_kinds(f"{name}.toml", (BUILT_IN / f"{name}.toml").read_bytes(), rows)
         if found.complaints:
             raise ValueError(found.complaints[0])

@@ -24,18 +24,35 @@ from wiring.quantities.wording import worded
 if TYPE_CHECKING:
     from wiring.findings.situation import Situation
 
-SUPPLIES = tuple(
-    Column(*c) for c in (("Supply", False), ("Kind", False, True), ("Volts", True), ("Current", True),
-                         ("Power", True), ("Of rated", True), ("State", False, True))
-)  # fmt: skip
-PARTS = tuple(
-    Column(*c) for c in (("Part", False), ("What", False, True), ("Volts", True), ("Current", True),
-                         ("Peak", True), ("Power", True), ("Light", True), ("State", False, True))
-)  # fmt: skip
-WIRES = tuple(
-    Column(*c) for c in (("Wire", False), ("From", False, True), ("To", False, True), ("Size", False),
-                         ("Colour", False), ("Length", True), ("Current", True), ("Drop", True))
-)  # fmt: skip
+SUPPLIES = (
+    Column("Supply"),
+    Column("Kind", wraps=True),
+    Column("Volts", right=True),
+    Column("Current", right=True),
+    Column("Power", right=True),
+    Column("Of rated", right=True),
+    Column("State", wraps=True),
+)
+PARTS = (
+    Column("Part"),
+    Column("What", wraps=True),
+    Column("Volts", right=True),
+    Column("Current", right=True),
+    Column("Peak", right=True),
+    Column("Power", right=True),
+    Column("Light", right=True),
+    Column("State", wraps=True),
+)
+WIRES = (
+    Column("Wire"),
+    Column("From", wraps=True),
+    Column("To", wraps=True),
+    Column("Size"),
+    Column("Colour"),
+    Column("Length", right=True),
+    Column("Current", right=True),
+    Column("Drop", right=True),
+)
 
 JOINTS = ("separate", "bus")  # strips and blocks: no volts across them, no current of their own
 

@@ -10,20 +10,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from wiring.catalogue.kind import Kind, Setting, Value
+from wiring.catalogue.known_names import PURPOSES
 from wiring.commands.json_text import json_text
 from wiring.commands.opening import add_catalogue_argument, kinds_for
 from wiring.commands.refusal import FINE, Refused
 from wiring.commands.table import Column, paragraph, table
 from wiring.quantities.wording import worded
-
-PURPOSES = {
-    "light": "Light something",
-    "move": "Move something",
-    "switch": "Switch something",
-    "feed": "Feed it",
-    "protect": "Protect it",
-    "join": "Join it",
-}
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -51,14 +43,14 @@ def run(args: Namespace) -> int:
 def _by_purpose(kinds: Mapping[str, Kind]) -> list[str]:
     columns = (Column("Key"), Column("What it is", wraps=True), Column("Terminals", wraps=True))
     sections = []
-    for purpose in dict.fromkeys((*PURPOSES, *(k.purpose for k in kinds.values()))):
+    for purpose, heading in PURPOSES.items():
         rows = [
             [k.key, k.title, " ".join(t.name for t in k.terminals)]
             for k in kinds.values()
             if k.purpose == purpose
         ]
         if rows:
-            sections.append(f"{PURPOSES.get(purpose, purpose)}\n\n{table(columns, rows)}")
+            sections.append(f"{heading}\n\n{table(columns, rows)}")
     return sections
 
 
