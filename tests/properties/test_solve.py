@@ -80,12 +80,6 @@ def test_a_led_the_wrong_way_round() -> None:
     assert figures.parts["E1"].volts_v < -9.0
 
 
-def test_a_pair_of_indicators_back_to_back_is_meant() -> None:
-    plan = draw({"G1": "battery-9v", "P1": "indicator-red", "P2": "indicator-green"},
-                [("G1:+", "P1:A"), ("G1:-", "P1:K"), ("G1:+", "P2:K"), ("G1:-", "P2:A")], 0.5)  # fmt: skip
-    assert solved(plan).problems == ()
-
-
 def test_batteries_of_unlike_volts_side_by_side() -> None:
     plan = draw({"G1": ("battery-alkaline", {"in_series": 8}), "G2": ("battery-alkaline", {"in_series": 6})},
                 [("G1:+", "G2:+"), ("G1:-", "G2:-")], 0.5)  # fmt: skip

@@ -11,7 +11,17 @@ from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.plan.positions import in_use
 
-CODES = {"shorted", "floating", "loop", "not solved", "backward", "collapsed", "buzzing", "over limit"}
+CODES = {
+    "shorted",
+    "floating",
+    "loop",
+    "not solved",
+    "backward",
+    "turned",
+    "collapsed",
+    "buzzing",
+    "over limit",
+}
 
 
 def solved(plan: Plan, positions: Mapping[str, str] | None = None, start: Figures | None = None) -> Figures:

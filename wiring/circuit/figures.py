@@ -44,7 +44,8 @@ class SupplyFigure(NamedTuple):
 class Problem(NamedTuple):
     """Something that kept part of the plan from being solved, in words for the user."""
 
-    code: str  # "shorted", "floating", "loop", "not solved", "backward", "collapsed", "buzzing", "over limit"
+    # "shorted", "floating", "loop", "not solved", "backward", "turned", "collapsed", "buzzing", "over limit"
+    code: str
     parts: tuple[PartId, ...]
     wires: tuple[WireId, ...]
     words: str

@@ -10,6 +10,7 @@ from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.figures import Problem
 from wiring.circuit.links import Circuits, conductors, short_path
 from wiring.circuit.states import Settled
+from wiring.circuit.turned_round import turning
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId
 
@@ -163,15 +164,21 @@ def _backward(settled: Settled) -> list[Problem]:
     there = [(p, c.kind.behaviour) for p, c in assembly.parts.items() if assembly.spans[p]]
     ways = Counter(ends(p) for p, _ in there if assembly.parts[p].behaviour.polarised)
     thrown = {ends(p) for p, behaviour in there if behaviour == "stall_motor"}
+    can_turn = turning(assembly.plan, {c.kind.key: c.kind for c in assembly.parts.values()})
     found = []
     for part_id in suspects:
         plus, minus = ends(part_id)
-        # Pairs that show which way round a motor stands light in turn: as many one way as the other.
-        if ways[minus, plus] == ways[plus, minus] or not thrown.isdisjoint({(plus, minus), (minus, plus)}):
-            continue
+        paired = ways[minus, plus] == ways[plus, minus]
         label = part_label(assembly.plan, part_id)
-        words = f"{label} is the wrong way round and takes no current: swap its two wires."
-        found.append(Problem("backward", (part_id,), (), words))
+        terminals = assembly.parts[part_id].kind.terminals
+        first, second = (next(t.name for t in terminals if t.mark == mark) for mark in "+-")
+        if not can_turn(part_id, first, second):
+            words = f"{label} is the wrong way round and takes no current: swap its two wires."
+            found.append(Problem("backward", (part_id,), (), words))
+        # What shows how a motor stands lights in turn: as many one way as the other, or across the motor.
+        elif not paired and thrown.isdisjoint({(plus, minus), (minus, plus)}):
+            words = f"{label} is the wrong way round as the switches are, and takes no current."
+            found.append(Problem("turned", (part_id,), (), words))
     return found
 
 

@@ -1,5 +1,6 @@
 """Parts that are the wrong way round."""
 
+from collections import Counter
 from collections.abc import Iterator
 
 from wiring.findings.finding import Finding, Rank
@@ -7,18 +8,23 @@ from wiring.findings.leds_across import straight_across
 from wiring.findings.offers import swap
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_names
-from wiring.studies.roles import ONE_WAY
+from wiring.plan.names import PartId
+from wiring.studies.joints import STIFF, ends
+from wiring.studies.roles import ONE_WAY, THROUGH
 
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find LEDs and electronic parts whose plus is on minus, one finding for LEDs and one for the rest."""
     plan = situation.plan
-    told = {p for problem in situation.figures.problems if problem.code == "backward" for p in problem.parts}
+    turned = _told(situation, "turned")
+    if turned:
+        yield _as_they_stand(situation, turned)
+    told = _told(situation, "backward")
     if not told:
         return
     backward: dict[bool, list[str]] = {True: [], False: []}
     for part, kind in situation.of(*ONE_WAY):
-        if part.id in told and part.id not in situation.figures.alternating:
+        if part.id in told:
             backward[kind.behaviour == "led"].append(part.id)
     if leds := tuple(backward[True]):
         yield Finding(
@@ -27,7 +33,8 @@ def find(situation: Situation) -> Iterator[Finding]:
             f"{part_names(plan, leds)} {do(len(leds), 'is', 'are')} the wrong way round and "
             f"stay{do(len(leds), 's', '')} dark.",
             "Most LEDs are damaged by more than about 5 V in reverse.",
-            f"Swap {do(len(leds), 'its two wires', 'the two wires of each')}: A goes to plus, K to minus.",
+            f"Swap {do(len(leds), 'its two wires', 'the two wires of each')}: A goes to plus, K to minus"
+            f"{_as_a_pair(situation, leds)}.",
             leds,
             act=None if _bare(situation, leds) else swap(situation, leds, "A", "K"),
         )
@@ -41,6 +48,40 @@ def find(situation: Situation) -> Iterator[Finding]:
             rest,
             act=swap(situation, rest, "+", "-"),
         )
+
+
+def _told(situation: Situation, code: str) -> tuple[PartId, ...]:
+    """Return the parts that a problem of that code names, in plan order; on AC none is wrong."""
+    named = {p for problem in situation.figures.problems if problem.code == code for p in problem.parts}
+    return (
+        tuple(p for p in situation.plan.parts if p in named - situation.figures.alternating) if named else ()
+    )
+
+
+def _as_they_stand(situation: Situation, parts: tuple[PartId, ...]) -> Finding:
+    """Return what is said of parts that a switch has turned plus and minus round for."""
+    many = len(parts)
+    return Finding(
+        "turned-round",
+        Rank.WEAK,
+        f"The switches have turned plus and minus round for {part_names(situation.plan, parts)}, which "
+        f"{do(many, 'stays', 'stay')} dark.",
+        "Most LEDs and electronic parts are damaged by more than about 5 V in reverse.",
+        f"Feed {do(many, 'it', 'them')} from ahead of the switch that turns them round; an indicator wants a "
+        "second LED beside it, the other way round.",
+        parts,
+    )
+
+
+def _as_a_pair(situation: Situation, leds: tuple[PartId, ...]) -> str:
+    """Return what to do where a pair may be meant: as many stand beside them the right way round."""
+    net, ends_of = situation.joints.net(STIFF), THROUGH["led"][0]
+    rows = [(part.id, *map(net.group_of, ends(part.id, ends_of))) for part, _ in situation.of("led")]
+    forward = Counter((a, k) for part, a, k in rows if part not in leds)
+    wrong = Counter((k, a) for part, a, k in rows if part in leds)
+    if all(forward[way] == count for way, count in wrong.items()):
+        return "; to light in turn, a pair wants a switch that turns plus and minus round"
+    return ""
 
 
 def _bare(situation: Situation, leds: tuple[str, ...]) -> bool:

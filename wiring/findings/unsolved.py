@@ -17,7 +17,7 @@ class _Meaning(NamedTuple):
     mend: str
 
 
-# "backward" and "over limit" are told by polarity.py and supplies.py with more to go by.
+# "backward", "turned" and "over limit" are told by polarity.py and supplies.py with more to go by.
 _MEANINGS: dict[str, _Meaning] = {
     "shorted": _Meaning(
         "supply-shorted",
@@ -57,7 +57,7 @@ _MEANINGS: dict[str, _Meaning] = {
         "Feed the coil from a point that its own contacts do not switch.",
     ),
 }
-_TOLD_ELSEWHERE = frozenset({"backward", "over limit"})
+_TOLD_ELSEWHERE = frozenset({"backward", "turned", "over limit"})
 _OTHER = _Meaning(
     "not-solved", Rank.WEAK, "The figures there may be incomplete.", "Look at the marked parts."
 )
