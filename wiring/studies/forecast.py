@@ -206,7 +206,7 @@ def _idle(question: Question, *, connected: bool) -> Outlook:
     drawn = connected or float(line.amps.max(initial=0.0)) >= LEAST_LOAD_A
     plan, positions = question.plan, question.positions
     off = () if drawn else held_off(plan, question.kinds, positions, battery.id)
-    words = shelf_words(battery.cell, drawn, held_off_words(plan, positions, off))
+    words = shelf_words(battery.cell, drawn, held_off_words(plan, question.kinds, positions, off))
     return shelf_outlook(battery.id, battery.pack(), anchor.start, words)
 
 

@@ -80,7 +80,7 @@ def shelf_words(cell: CellType, connected: bool, held_off: str = "") -> str:
     if cell.shelf_per_year > 1:
         loses = f"{cell.title} loses most of its charge within some months"
     if held_off:
-        return f"{held_off} in this use, so nothing draws from it; {loses}."
+        return f"{held_off[:1].upper()}{held_off[1:]} in this use, so nothing draws from it; {loses}."
     return f"Nothing draws from it as things stand; {loses}."
 
 

@@ -1,8 +1,9 @@
-"""Which switches keep a battery from being drawn from, as they stand."""
+"""Which switches, relays and other contacts keep a battery from being drawn from, as they stand."""
 
 from collections.abc import Iterator, Mapping
 
 from wiring.catalogue.kind import Kind
+from wiring.circuit.solve import solve
 from wiring.plan.designations import part_label
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
@@ -19,11 +20,11 @@ _THROWN = _NOW | Link.OPEN | Link.MOMENTARY
 def held_off(
     plan: Plan, kinds: Mapping[str, Kind], positions: Positions, battery: PartId
 ) -> tuple[PartId, ...]:
-    """Return the switches next to the battery's two ends that would close a way from one to the other.
+    """Return the parts whose contacts, next to the battery's two ends, would close a way between these.
 
-    None where something is joined to both ends already, or no switch would join them.
+    None where something is joined to both ends already, or no contact would join them.
     """
-    joints = kept_joints(plan, kinds, positions)
+    joints = kept_joints(plan, kinds, settled_relays(plan, kinds, positions))
     plus, minus = ends(battery, SOURCE_ENDS[kinds[plan.parts[battery].kind].behaviour])
     if minus in joints.reach((plus,), _NOW).terminals:
         return ()
@@ -31,19 +32,39 @@ def held_off(
     return tuple(part for part in plan.parts if part in found)
 
 
-def held_off_words(plan: Plan, positions: Positions, switches: tuple[PartId, ...]) -> str:
-    """Return that so many switches are off: ``-S1 is off and -S2 stands at “down”``."""
-    said = [_stands(plan, positions, part) for part in switches[:NAMED]]
-    more = len(switches) - NAMED
+def settled_relays(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> Positions:
+    """Return the positions with each relay as its coil's volts have it: another supply may hold it."""
+    relays = [p.id for p in plan.parts.values() if p.kind in kinds and kinds[p.kind].behaviour == "relay"]
+    if not relays:
+        return positions
+    figures = solve(plan, kinds, positions).parts
+    return {**positions, **{relay: figures[relay].state for relay in relays if relay in figures}}
+
+
+def held_off_words(
+    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, parts: tuple[PartId, ...]
+) -> str:
+    """Return that so many contacts are open: ``-S1 is off and -K1 has not pulled in``."""
+    settled = settled_relays(plan, kinds, positions)
+    said = [_stands(plan, kinds, settled, part) for part in parts[:NAMED]]
+    more = len(parts) - NAMED
     if more > 0:
         said.append(f"{more} more {'keeps' if more == 1 else 'keep'} it off")
     return f"{', '.join(said[:-1])} and {said[-1]}" if len(said) > 1 else "".join(said)
 
 
-def _stands(plan: Plan, positions: Positions, part: PartId) -> str:
-    position = positions.get(part, "")
+def _stands(plan: Plan, kinds: Mapping[str, Kind], positions: Positions, part: PartId) -> str:
+    position, kind = positions.get(part, ""), kinds[plan.parts[part].kind]
     label = plan.parts[part].label.strip()[:32]
     name = part_label(plan, part) + (f" “{label}”" if label else "")
+    if kind.behaviour == "relay":
+        return f"{name} has pulled in" if position == "operated" else f"{name} has not pulled in"
+    if kind.behaviour == "switch" and position == "released":
+        return f"{name} is not pressed"
+    if kind.behaviour == "pairs":
+        return f"{name} is apart"
+    if kind.behaviour == "stall_motor":
+        return f"the contacts of {name} stand at “{position or kind.in_use or kind.positions[0].name}”"
     return f"{name} is off" if position in ("", "off") else f"{name} stands at “{position}”"
 
 
