@@ -22,8 +22,7 @@ from app.theme.sizes import fix_height
 HEIGHT, SIDE, GAP, APART = 44, 12, 6, 14
 Row = tuple[QWidget | None, ...]
 STRETCH = None  # what is right of it lies at the right
-TOOLS = (
-    ("select", "Select", "Choose and move  V"),
+TOOLS = (  # to select and to wire, there are buttons over the bench already
     ("line", "Track line", "Draw a stretch of the track diagram  D"),
     ("text", "Legend", "Put words on the face  L"),
 )
@@ -132,7 +131,7 @@ class BenchBar(QFrame):
         self._check(self._sides, int(behind))
 
     def show_tool(self, tool: str) -> None:
-        """Show which tool is in hand; none while a part is being placed."""
+        """Show which of these tools is in hand, if one is."""
         names = [name for name, _, _ in TOOLS]
         self._check(self._tools, names.index(tool) if tool in names else -1)
 

@@ -180,7 +180,7 @@ class PanelBench(QWidget):
     def _tool_changed(self, tool: str) -> None:
         self.bar.show_tool(tool)
         if tool != "place" and self.is_open:
-            self._view.tool_changed.emit("wire" if tool == "wire" else "select")
+            self._view.tool_changed.emit(tool)
 
     def _plan_tool_changed(self, tool: str) -> None:
         if tool not in ("select", "place", self.face.acting.tool):

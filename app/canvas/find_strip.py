@@ -2,14 +2,15 @@
 
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QToolButton
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QToolButton
 
 from app.canvas.choice_strip import HEIGHT
 from app.canvas.found import Found, found
 from app.canvas.painting.ground_marks import ground_box
 from app.canvas.surface import Surface
 from app.selection import Selection
-from app.session import Session
+from app.session import PlanChanged, Session
+from app.theme.elided import Elided
 from app.theme.icons import icon
 from app.theme.sizes import fix_height, least_width
 
@@ -33,10 +34,8 @@ class FindStrip(QFrame):
         least_width(self.line, 240)
         self.line.textChanged.connect(self._typed)
         self.line.installEventFilter(self)
-        self.words = QLabel(self)
+        self.words = Elided(self)
         self.words.setProperty("look", "quiet")
-        self.words.setTextFormat(Qt.TextFormat.PlainText)
-        self.words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         away = QToolButton(self)
         away.setIcon(icon("close"))
         away.setAccessibleName("Put the search away")
@@ -50,6 +49,7 @@ class FindStrip(QFrame):
         fix_height(self, HEIGHT)
         self.setCursor(Qt.CursorShape.ArrowCursor)
         view.installEventFilter(self)
+        session.changed.connect(self._follow)
         self.hide()
 
     def begin(self) -> None:
@@ -65,6 +65,15 @@ class FindStrip(QFrame):
         """Hide the strip; what was found stays selected."""
         self.hide()
         self._view.setFocus()
+
+    def _follow(self, change: PlanChanged) -> None:
+        """Look again through a plan that was changed; nothing is asked of another plan yet."""
+        if change.cause == "open":
+            self.line.clear()
+            if self.isVisible():
+                self.put_away()
+        elif self.isVisible():
+            self._look_again()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Take Enter and Escape from the line; stay along the lower edge of the view."""
@@ -83,12 +92,16 @@ class FindStrip(QFrame):
     def _typed(self, text: str) -> None:
         self._found = found(self._session.plan, self._session.kinds, text)
         self._at = 0
-        if not text.strip():
-            self.words.setText("")
-        elif not self._found:
-            self.words.setText(f"Nothing on this plan is called “{text.strip()}”.")
-        else:
+        if self._found:
             self._show()
+        else:
+            self._tell()
+
+    def _look_again(self) -> None:
+        """Count anew what fits; what is selected and where one looks stays."""
+        self._found = found(self._session.plan, self._session.kinds, self.line.text())
+        self._at = min(self._at, max(len(self._found) - 1, 0))
+        self._tell()
 
     def _go(self, step: int) -> None:
         if self._found:
@@ -97,13 +110,25 @@ class FindStrip(QFrame):
 
     def _show(self) -> None:
         one = self._found[self._at]
-        plan = self._session.plan
-        there = [i for i in one.ids if i in plan.parts or i in plan.wires]
-        count = f"  {self._at + 1} of {len(self._found)}, Enter: next" if len(self._found) > 1 else ""
-        self.words.setText(f"{one.words}{count}" if there else f"{one.words} is empty.{count}")
+        there = self._there(one)
         ground = "" if there else one.ground
+        self._tell()
         self._selection.select(there, ground)
-        self._view.bring_into_sight(there, [ground_box(plan, ground)])
+        self._view.bring_into_sight(there, [ground_box(self._session.plan, ground)])
+
+    def _there(self, one: Found) -> list[str]:
+        plan = self._session.plan
+        return [i for i in one.ids if i in plan.parts or i in plan.wires]
+
+    def _tell(self) -> None:
+        """Say what is shown, and how many there are."""
+        typed = self.line.text().strip()
+        if not self._found:
+            self.words.setText(f"Nothing on this plan is called “{typed}”." if typed else "")
+            return
+        one, number = self._found[self._at], len(self._found)
+        count = f"  {self._at + 1} of {number}, Enter: next" if number > 1 else ""
+        self.words.setText(f"{one.words}{count}" if self._there(one) else f"{one.words} is empty.{count}")
 
     def _place(self) -> None:
         self.setGeometry(0, self._view.height() - HEIGHT, self._view.width(), HEIGHT)

@@ -94,6 +94,11 @@ class CircuitPage(QWidget):
             self._words.setText(DRAWING)
         self.making.ask(lambda: _drawn(answer))
 
+    def begin_anew(self) -> None:
+        """Show the first drawing of another plan, and all of it."""
+        self.choice.setCurrentIndex(0 if self._drawings else -1)
+        self.picture.show_all()
+
     def shows(self, one: str) -> bool:
         """Whether a part or wire is in one of the drawings; also while they are still being drawn."""
         return not self._drawings or any(p.id == one for d in self._drawings for p in d.places)

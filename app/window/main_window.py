@@ -177,7 +177,7 @@ class MainWindow(QMainWindow):
         self._tell_plan()
         self._tell_thrown()
         if change.cause == "open":
-            self.plan_view.show_all()
+            self.circuit_page.begin_anew()
             answer = self.solving.answer
             if answer is None or answer.situation.plan is not plan:
                 self.strip.show_waiting()
@@ -229,11 +229,11 @@ class MainWindow(QMainWindow):
         return go_on(areas, self.focusWidget(), 1 if forward else -1)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Leave the tool in hand on an Escape that nothing else has used, in the bar above for example."""
-        if event.key() == Qt.Key.Key_Escape and self.view == "plan":
-            self.plan_view.leave_tool()
-        else:
+        """Put a notice away, or leave the tool in hand, on an Escape that nothing else has used."""
+        if event.key() != Qt.Key.Key_Escape:
             super().keyPressEvent(event)
+        elif not self.notice_bar.yield_to_escape() and self.view == "plan":
+            self.plan_view.leave_tool()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before work is lost; remember the window's place."""

@@ -3,6 +3,8 @@
 What lasts and is covered by something newer comes back when that has gone.
 """
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
@@ -28,7 +30,7 @@ NOTE_MS, REFUSAL_MS = 9000, 20000  # these leave by themselves; what needs an an
 
 
 class NoticeBar(QFrame):
-    """Hidden until something is said; Escape or the cross puts it away."""
+    """Hidden until something is said; Escape, there or on the page, or the cross puts it away."""
 
     left = Signal()  # it goes with the keys still meant for it; what is next in the row must not get them
 
@@ -62,6 +64,7 @@ class NoticeBar(QFrame):
         notices.taken_back.connect(self._take_back)
         self._over: QWidget | None = None
         self._bar: QWidget | None = None
+        self._busy: dict[QObject, Callable[[], bool]] = {}  # of pages whose Escape means it when they rest
 
     def setVisible(self, visible: bool) -> None:
         """Give the keys back before it hides; nothing is left to say then."""
@@ -78,8 +81,23 @@ class NoticeBar(QFrame):
         page.installEventFilter(self)
         bar.installEventFilter(self)
 
+    def yield_in(self, page: QWidget, busy: Callable[[], bool]) -> None:
+        """Go on an Escape in that page too, unless there is something under way that Escape leaves first."""
+        self._busy[page] = busy
+        page.installEventFilter(self)
+
+    def yield_to_escape(self) -> bool:
+        """Go on an Escape that was not pressed in it; False when nothing is said that may go so lightly."""
+        lightly = self._notice is not None and self._notice.put_away is None and self.isVisible()
+        if lightly:
+            self.put_away()
+        return lightly
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Follow the page and the bar."""
+        """Follow the page and the bar, and go on Escape."""
+        if isinstance(event, QKeyEvent) and watched in self._busy:
+            escape = event.type() == QEvent.Type.KeyPress and event.key() == Qt.Key.Key_Escape
+            return escape and not self._busy[watched]() and self.yield_to_escape()
         if event.type() in FOLLOWED and self.isVisibleTo(self.window()):
             self._place()
         return False

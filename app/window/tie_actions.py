@@ -93,7 +93,11 @@ def tie(window: "MainWindow") -> None:
     fill_only(window)
     fill_all_of(window)
     tie_sets(window)
-    window.notice_bar.left.connect(lambda: window.show_view(window.view))
+    bar, view, face = window.notice_bar, window.plan_view, window.plan_view.bench.face
+    bar.left.connect(lambda: window.show_view(window.view))
+    bar.yield_in(view, lambda: view.is_busy or view.tool != "select")
+    bar.yield_in(window.circuit_page.picture, lambda: False)
+    bar.yield_in(face, lambda: face.acting.runs or face.acting.tool != "select")
 
 
 def _act(window: "MainWindow", name: str, act: Callable[[], object]) -> None:

@@ -140,7 +140,7 @@ def test_no_word_of_the_bar_is_cut_however_narrow_it_is(editor_on_bench, wide, f
         QApplication.processEvents()
         bar = editor_on_bench.window.plan_view.bench.bar
         buttons = [b for b in bar.findChildren(QAbstractButton) if b.isVisible()]
-        assert len(buttons) == 7
+        assert len(buttons) == 6
         assert [b.text() for b in buttons if b.width() < b.sizeHint().width()] == []
         assert all(bar.rect().contains(b.mapTo(bar, b.rect().bottomRight())) for b in buttons)
     finally:
