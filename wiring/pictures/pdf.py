@@ -6,8 +6,8 @@ from io import BytesIO
 from typing import Any, NamedTuple
 
 from wiring.pictures.many_records import collector_paused
-from wiring.pictures.pdf_links import link_annotation
-from wiring.pictures.pdf_operators import PT_PER_MM, Glyphs, Operators, glyphs_of
+from wiring.pictures.pdf_links import add_link
+from wiring.pictures.pdf_operators import PT_PER_MM, Operators, Texts, texts_of
 from wiring.pictures.picture import Anchor, Disc, Link, Path, Picture, Point, Words
 from wiring.pictures.theme import PAPER, Theme
 from wiring.pictures.typefaces import printable, typeface
@@ -55,11 +55,11 @@ def _written(pages: Sequence[Page], title: str, author: str, theme: Theme, repea
     canvas.setProducer("Underboard")
     canvas.setSubject("")
     targets = {i.name for page in pages for i in page.picture.items if isinstance(i, Anchor)}
-    glyphs = glyphs_of(canvas._doc)
+    texts = texts_of(canvas._doc)
     level = -1
     renumbered = any(page.label not in ("", str(i)) for i, page in enumerate(pages, start=1))
     for number, page in enumerate(pages):
-        painter = _Painter(canvas, page.picture, theme, targets, glyphs)
+        painter = _Painter(canvas, page.picture, theme, targets, texts)
         if page.bookmark:
             level = min(page.level, level + 1)
             canvas.bookmarkPage(f"page {number}")
@@ -92,14 +92,14 @@ class _Painter:
         picture: Picture,
         theme: Theme,
         targets: set[str],
-        glyphs: Glyphs,
+        texts: Texts,
     ) -> None:
         self.canvas = canvas
         self.picture = picture
         self.targets = targets
         canvas.setPageSize((picture.width_mm * PT_PER_MM, picture.height_mm * PT_PER_MM))
         canvas.setLineJoin(1)
-        self.operators = Operators(canvas, picture, theme, glyphs)
+        self.operators = Operators(canvas, picture, theme, texts)
 
     def paint(self) -> None:
         write = self.operators
@@ -124,9 +124,7 @@ class _Painter:
             return
         left, top = self._at((link.left_mm, link.top_mm))
         right, bottom = self._at((link.left_mm + link.width_mm, link.top_mm + link.height_mm))
-        self.canvas._addAnnotation(
-            link_annotation(self.canvas, f"to {link.target}", (left, bottom, right, top))
-        )
+        add_link(self.canvas, f"to {link.target}", (left, bottom, right, top))
 
     def _anchor(self, anchor: Anchor) -> None:
         left, top = self._at(anchor.at)

@@ -6,9 +6,10 @@ from typing import Any
 Rectangle = tuple[float, float, float, float]  # left, bottom, right, top in points
 
 
-def link_annotation(canvas: Any, name: str, place: Rectangle) -> Any:  # noqa: ANN401 - reportlab's own objects
-    """Return the annotation of a link without a border to a place named before or after it."""
-    return _annotation()(place, canvas._bookmarkReference(name))
+def add_link(canvas: Any, name: str, place: Rectangle) -> None:  # noqa: ANN401 - a reportlab canvas
+    """Add a link without a border, on the page at hand, to a place named before or after it."""
+    # right in the page's own list: an object of its own for each link takes longer to write than the link
+    canvas._annotationrefs.append(_annotation()(place, canvas._bookmarkReference(name)))
 
 
 @cache
@@ -21,11 +22,13 @@ def _annotation() -> Any:  # noqa: ANN401 - made when the first PDF is: reportla
         def __init__(self, place: Rectangle, destination: Any) -> None:  # noqa: ANN401
             self.place, self.destination = place, destination
 
-        def format(self, document: Any) -> bytes:  # noqa: ANN401
+        def format(self, document: Any) -> Any:  # noqa: ANN401
             left, bottom, right, top = self.place
             rect = f"/Rect [ {left:.2f} {bottom:.2f} {right:.2f} {top:.2f} ]"
             head = f"<< /Type /Annot /Subtype /Link /Border [ 0 0 0 ] {rect} /Dest "
-            target: bytes = self.destination.format(document)
+            target = getattr(self.destination, "written", None)
+            if target is None:  # most places are led to from several sheets
+                target = self.destination.written = self.destination.format(document)
             return head.encode() + target + b" >>"
 
     return Annotation

@@ -19,19 +19,28 @@ _ARC = 4 / 3 * (math.sqrt(2) - 1)  # how far a quarter circle's Bézier handles 
 _ESCAPES = {i: f"\\{i:03o}" for i in (*range(32), *range(127, 256))} | {c: "\\" + chr(c) for c in b"\\()"}
 
 
-Glyphs = Callable[[str, str], tuple[tuple[str, str], ...]]  # text, weight -> font name, escaped string
+class _Line(NamedTuple):
+    """A line of text in em, from the point it is aligned to: its runs, the boxes of signs it lacks."""
+
+    runs: tuple[tuple[tuple[tuple[str, str], ...], float], ...]  # font names and operators, where it starts
+    boxes: tuple[float, ...]
+    down_em: float  # from that point to the baseline
+
+
+Texts = Callable[[str, str, str, str], _Line]  # text, weight, align, stand -> how it is written
 
 
 class Operators:
     """The operators of one page, in the order of its items."""
 
-    def __init__(self, canvas: Any, picture: Picture, theme: Theme, glyphs: Glyphs) -> None:  # noqa: ANN401
+    def __init__(self, canvas: Any, picture: Picture, theme: Theme, texts: Texts) -> None:  # noqa: ANN401
         self.lines: list[str] = []
         self._canvas = canvas
         self._theme = theme
-        self._glyphs = glyphs
+        self._texts = texts
         self._left_pt = -picture.left_mm * PT_PER_MM
         self._top_pt = (picture.top_mm + picture.height_mm) * PT_PER_MM
+        self._pen: Pen | None = None
         self._stroke = self._fill = ""
         self._width_pt = -1.0
         self._dashes_mm: tuple[float, ...] = ()
@@ -63,7 +72,7 @@ class Operators:
         text, (x, y), size_mm, colour, weight, align, stand, turn_deg, ground = words
         if size_mm <= 0:
             return
-        line = _line(text, weight, align, stand)
+        line = self._texts(text, weight, align, stand)
         if not (line.runs or line.boxes):
             return
         if ground:
@@ -72,7 +81,7 @@ class Operators:
         if line.runs:
             self._set_fill(colour)
         size_pt = size_mm * PT_PER_MM
-        for run, along_em in line.runs:
+        for glyphs, along_em in line.runs:
             along = along_em * size_mm
             if turn_deg:
                 cos, sin = _turn(turn_deg)
@@ -81,11 +90,11 @@ class Operators:
             else:
                 left, top = self._left_pt + (x + along) * PT_PER_MM, self._top_pt - (y + down) * PT_PER_MM
                 begin = f"BT {left:.3f} {top:.3f} Td"
-            for name, glyphs in self._glyphs(run, weight):
+            for name, shown in glyphs:
                 if (name, size_pt) != self._font:
                     begin += f"\n{name} {size_pt:.3f} Tf"
                     self._font = (name, size_pt)
-                begin += f"\n({glyphs}) Tj"
+                begin += f"\n{shown}"
             self.lines.append(begin + "\nET")
         for along_em in line.boxes:
             self._box(along_em * size_mm, down, words)
@@ -113,7 +122,7 @@ class Operators:
             self._canvas.setStrokeAlpha(max(0.0, opacity))
             before = self._stroke, self._fill, self._width_pt, self._dashes_mm
         stroked = pen.width_mm > 0
-        if stroked:
+        if stroked and pen != self._pen:
             self._set_pen(pen)
         if fill:
             self._set_fill(fill)
@@ -123,8 +132,10 @@ class Operators:
             self.flush()
             self._canvas.restoreState()
             self._stroke, self._fill, self._width_pt, self._dashes_mm = before
+            self._pen = None
 
     def _set_pen(self, pen: Pen) -> None:
+        self._pen = pen
         stroke, width = self._theme.get(pen.colour, pen.colour), pen.width_mm * PT_PER_MM
         if stroke != self._stroke:
             self.lines.append(f"{_rgb(stroke)} RG")
@@ -161,18 +172,25 @@ def _ellipse(across_pt: float, down_pt: float) -> str:
     return f"{a:.3f} 0 m {' '.join(curves)} h"
 
 
-def glyphs_of(document: Any) -> Glyphs:  # noqa: ANN401 - a reportlab document
+def texts_of(document: Any) -> Texts:  # noqa: ANN401 - a reportlab document
     """Return how text is written in one document's subsets of the typeface; asked once for each text."""
 
     @cache
     def glyphs(text: str, weight: str) -> tuple[tuple[str, str], ...]:
         font = typeface(weight).font
         return tuple(
-            (font.getSubsetInternalName(subset, document), codes.decode("latin-1").translate(_ESCAPES))
+            (
+                font.getSubsetInternalName(subset, document),
+                f"({codes.decode('latin-1').translate(_ESCAPES)}) Tj",
+            )
             for subset, codes in font.splitString(text, document)
         )
 
-    return glyphs
+    @cache
+    def texts(text: str, weight: str, align: str, stand: str) -> _Line:
+        return _line(Words(text, (0.0, 0.0), 1.0, "", weight, align, stand), glyphs)  # type: ignore[arg-type]
+
+    return texts
 
 
 @lru_cache(maxsize=16384)
@@ -187,26 +205,17 @@ def _outline(points: tuple[Point, ...], smooth: bool, closed: bool, left_pt: flo
     return f"{outline} h" if closed else outline
 
 
-class _Line(NamedTuple):
-    """A line of text in em, from the point it is aligned to: its runs, the boxes of signs it lacks."""
-
-    runs: tuple[tuple[str, float], ...]  # text, where it starts
-    boxes: tuple[float, ...]
-    down_em: float  # from that point to the baseline
-
-
-@lru_cache(maxsize=32768)
-def _line(text: str, weight: str, align: str, stand: str) -> _Line:
-    """Return how a text is laid out at any size: most texts of a set stand on it several times."""
-    one = Words(text, (0.0, 0.0), 1.0, "", weight, align, stand)  # type: ignore[arg-type]
-    if not printable(text).strip():
+def _line(one: Words, glyphs: Callable[[str, str], tuple[tuple[str, str], ...]]) -> _Line:
+    """Return how words of size 1 are laid out, and so of any size: most texts of a set stand on it often."""
+    if not printable(one.text).strip():
         return _Line((), (), 0.0)
-    along, found, boxes = start_mm(one), list[tuple[str, float]](), list[float]()
-    parted = runs(text, weight)
+    along, boxes = start_mm(one), list[float]()
+    found: list[tuple[tuple[tuple[str, str], ...], float]] = []
+    parted = runs(one.text, one.weight)
     for run in parted:
         if run:
-            found.append((run, along))
-            along += _advance_em(run, weight) if len(parted) > 1 else 0.0  # nothing follows the only one
+            found.append((glyphs(run, one.weight), along))
+            along += _advance_em(run, one.weight) if len(parted) > 1 else 0.0  # nothing follows the only one
         else:
             boxes.append(along)
             along += BOX_EM

@@ -15,19 +15,25 @@ def moved(items: Iterable[Item], by: Point) -> tuple[Item, ...]:
     dx, dy = by
     new = tuple.__new__
     result: list[Item] = []
+    add = result.append
+    points: tuple[Point, ...] = ()
+    shifted: tuple[Point, ...] = ()
     for item in items:
         if isinstance(item, Path):
-            result.append(new(Path, (tuple([(x + dx, y + dy) for x, y in item.points]), *item[1:])))
+            along, pen, fill, closed, smooth, opacity = item
+            if along is not points:  # the edge of a wire and its colour run along the same points
+                points, shifted = along, tuple([(x + dx, y + dy) for x, y in along])
+            add(new(Path, (shifted, pen, fill, closed, smooth, opacity)))
         elif isinstance(item, Words):
-            x, y = item.at
-            result.append(new(Words, (item.text, (x + dx, y + dy), *item[2:])))
+            text, (x, y), *rest = item
+            add(new(Words, (text, (x + dx, y + dy), *rest)))
         elif isinstance(item, Disc):
-            x, y = item.centre
-            result.append(new(Disc, ((x + dx, y + dy), *item[1:])))
+            (x, y), across, down, pen, fill, opacity = item
+            add(new(Disc, ((x + dx, y + dy), across, down, pen, fill, opacity)))
         elif isinstance(item, Anchor):
-            result.append(Anchor(item.name, (item.at[0] + dx, item.at[1] + dy)))
+            add(Anchor(item.name, (item.at[0] + dx, item.at[1] + dy)))
         else:
-            result.append(Link(item.left_mm + dx, item.top_mm + dy, *item[2:]))
+            add(Link(item.left_mm + dx, item.top_mm + dy, *item[2:]))
     return tuple(result)
 
 
