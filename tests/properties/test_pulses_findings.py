@@ -4,11 +4,16 @@ import re
 import time
 from functools import partial
 
+import msgspec
 import pytest
 from support.findings import found, rules, situation
+from support.mending import findings, mended, sound
 from support.networks import draw, resistor, stiff
 
 from tests.contracts.test_findings_wording import JARGON, LONGEST
+from wiring.findings.words import amps
+from wiring.standards.fuses import RATINGS_A
+from wiring.studies.wire_limits import warm_a
 
 HEAVY = {"coil_ohm": 4.0}
 
@@ -153,7 +158,7 @@ def test_the_fuse_that_is_named_holds():
     [
         ("cold-lamps-fuse", partial(lamps, 10), 0.8, "Use a slow fuse of"),
         ("store-rush-fuse", partial(stores, 0.0022), 1.0, "Use a slow fuse of"),
-        ("store-rush-fuse", partial(stores, 0.022), 1.0, "Use smaller capacitors, or use a slow fuse of"),
+        ("store-rush-fuse", partial(stores, 0.022), 1.0, "Use a slow fuse of"),
         ("store-rush-fuse", partial(stores, 10.0), 1.0, "Use smaller capacitors, or put a resistor"),
     ],
 )
@@ -166,6 +171,25 @@ def test_the_slow_fuse_that_is_named_bears_the_rush(rule, made, rating_a, begins
         assert slow_a >= rating_a
         assert rules(made({"rating_a": slow_a, "speed": "slow"}))[rule] == 0
         assert rules(made({"rating_a": slow_a}))[rule] > 0  # a quick one of the same does not
+
+
+def of_size(plan, size):
+    return plan.with_changes(wires={i: msgspec.structs.replace(w, size=size) for i, w in plan.wires.items()})
+
+
+@pytest.mark.parametrize("size", ["18 AWG", "26 AWG", "28 AWG", "30 AWG"])
+def test_a_larger_slow_fuse_is_offered_only_where_the_thinnest_wire_behind_it_bears_it(size):
+    plan = sound(of_size(stores(0.022, {"rating_a": 0.8}), size))
+    finding = found(plan, "store-rush-fuse")
+    if finding.act is None:
+        assert f"({size}) bears" in finding.mend and "too little for the slow fuse of" in finding.mend
+        slow_a = min(r for r in RATINGS_A if f"slow fuse of {amps(plan, r)} that" in finding.mend)
+        assert slow_a > warm_a(size)
+        return
+    values = dict(finding.act.values)
+    assert values["speed"] == "slow" and 0.8 < values["rating_a"] <= warm_a(size)
+    said = {f.rule for f in findings(mended(plan, finding))}
+    assert not {"store-rush-fuse", "fuse-too-large", "fuse-blows"} & said
 
 
 def test_held_buttons_do_not_hide_a_weak_unit():

@@ -12,6 +12,7 @@ from wiring.circuit.linear import Floats
 from wiring.findings.act import Act
 from wiring.findings.asked import Asked, asked, figures_of
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.guards import fuse_leads, guarded_wires, source_leads, wire_bears_a
 from wiring.findings.offers import fuse_behind, set_one
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, wire_names
@@ -28,7 +29,6 @@ from wiring.studies.protection import (
     Ends,
     Guarded,
     Unguarded,
-    all_guarded,
     all_unguarded,
     rating_for,
 )
@@ -60,7 +60,7 @@ class _Fuse(NamedTuple):
 def find(situation: Situation) -> Iterator[Finding]:
     """Find what is wrong about fuses, supply by supply and then fuse by fuse."""
     sources, fuses = asked(situation, SOURCES), asked(situation, FUSES)
-    leads, wires = kept(_source_ends, sources), situation.plan.wires
+    leads, wires = kept(source_leads, sources), situation.plan.wires
     unguarded = all_unguarded(leads, kept(_load_ends, asked(situation, LOADS)), situation.joints)
     exposed = kept(_exposed, sources, unguarded, wires)
     for part, kind in zip(sources.parts, sources.kinds, strict=True):
@@ -68,8 +68,7 @@ def find(situation: Situation) -> Iterator[Finding]:
             yield _missing(situation, part, kind, exposed[part.id])
     if not fuses.ids:
         return
-    own = kept(_fuse_ends, fuses)
-    guarded = all_guarded(own, leads, wires, situation.joints)
+    own, guarded = kept(fuse_leads, fuses), guarded_wires(situation)
     pushed = kept(_pushed, sources, leads, own, situation.joints.net(STIFF))
     amps_now, ratings_a = np.abs(figures_of(situation, fuses).amps), kept(_ratings_a, fuses)
     tight = amps_now * HEADROOM > TIGHT * ratings_a
@@ -111,18 +110,9 @@ def _is_idle(part: Part, kind: Kind, most_a: float) -> bool:
     return most_a > 0 and not _opens(part, kind, most_a)
 
 
-def _source_ends(sources: Asked) -> Sequence[Ends]:
-    rows = zip(sources.ids, sources.kinds, strict=True)
-    return [Ends(part, *ends(part, SOURCE_ENDS[kind.behaviour])) for part, kind in rows]
-
-
 def _load_ends(loads: Asked) -> Sequence[Ends]:
     rows = zip(loads.ids, loads.kinds, strict=True)
     return [Ends(part, *ends(part, pair)) for part, kind in rows for pair in THROUGH[kind.behaviour]]
-
-
-def _fuse_ends(fuses: Asked) -> Sequence[Ends]:
-    return [Ends(part, *ends(part, ("1", "2"))) for part in fuses.ids]
 
 
 def _exposed(
@@ -197,8 +187,7 @@ def _in_use(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
     if current * HEADROOM <= TIGHT * rating or part.id not in situation.figures.parts:
         return
     blows = current > rating
-    wire_a = warm_a(plan.wires[guarded.thinnest].size) if guarded.thinnest else float("inf")
-    better = rating_for(current, wire_a)
+    better = rating_for(current, wire_bears_a(situation, guarded))
     yield Finding(
         "fuse-blows" if blows else "fuse-tight",
         Rank.DANGER if blows else Rank.WEAK,

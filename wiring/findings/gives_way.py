@@ -1,10 +1,12 @@
 """What gives way to a rush of a moment: supplies that trip, quick fuses; and the slow fuse that would not."""
 
 from collections.abc import Callable
+from math import inf
 from typing import NamedTuple
 
 from wiring.findings.act import Act
 from wiring.findings.finding import Finding, Rank
+from wiring.findings.guards import guarded_wires, wire_bears_a
 from wiring.findings.offers import set_to
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name
@@ -62,20 +64,35 @@ def fuse_finding(
 ) -> Finding:
     """Return what is said of a fuse that a rush may blow; `holds` tells which slow ratings bear it.
 
-    The mend is a slow fuse of the same rating, else the next larger one that bears it, if the wire behind it
-    does so too.
+    The mend is a slow fuse of the same rating, else the next larger one that bears it, where the thinnest
+    wire behind it bears that too.
     """
-    plan, rating_a = situation.plan, fuse_rating_a(situation, fuse)
-    better_a = next((r for r in (rating_a, *RATINGS_A) if r >= rating_a and holds(r)), None)
+    plan, rating_a, name = (
+        situation.plan,
+        fuse_rating_a(situation, fuse),
+        f"-{situation.plan.parts[fuse].designation}",
+    )
+    bearing = [r for r in (rating_a, *RATINGS_A) if r >= rating_a and holds(r)]
+    guarded = guarded_wires(situation)[fuse]
+    most_a = max(wire_bears_a(situation, guarded), rating_a)  # one too large for its wire is another rule's
+    better_a = next((r for r in bearing if r <= most_a), None)
     act: Act | None = None
     if better_a is None:
         mend = rush.otherwise
+        if bearing and guarded.thinnest is not None:
+            thinnest = plan.wires[guarded.thinnest]
+            mend = (
+                f"{rush.otherwise[:-1]}; -{thinnest.label} behind it ({thinnest.size}) bears "
+                f"{amps(plan, most_a)}, too little for the slow fuse of {amps(plan, bearing[0])} that would hold."
+            )
     elif better_a > rating_a:
         larger = amps(plan, better_a)
-        mend = f"{rush.less.capitalize()}, or use a slow fuse of {larger} if the wire behind it bears that."
+        wire = f", which the wire behind it bears ({amps(plan, most_a)})" if most_a < inf else ""
+        mend = f"Use a slow fuse of {larger}{wire}, or {rush.less}."
+        act = set_to(situation, (fuse,), f"Make {name} slow, {larger}", speed="slow", rating_a=better_a)
     else:
         mend = f"Use a slow fuse of {amps(plan, rating_a)}, or {rush.less}."
-        act = set_to(situation, (fuse,), f"Make -{plan.parts[fuse].designation} a slow one", speed="slow")
+        act = set_to(situation, (fuse,), f"Make {name} a slow one", speed="slow")
     return Finding(
         f"{rush.about}-fuse",
         Rank.WEAK if blows else Rank.NOTE,

@@ -65,14 +65,37 @@ def all_guarded(
     now = joints.net(STIFF & ~Link.FUSE | Link.DIODE)
     apart = fed - kept(_fed, fuses, sources, now) if fed else fed
     guarded = kept(_guarded, fuses, fed, behind, wires)
-    if not apart:
+    plain = joints.net(_PAST_NO_FUSE)
+    through = fed - kept(_fed, fuses, sources, plain) if fed else fed
+    if not (apart or through):
         return guarded
     limits, more = kept(_limits, wires), dict(guarded)
+    held = (
+        frozenset(plain.group_of(ref) for source in sources for ref in source[1:]) if through else frozenset()
+    )
+    for fuse, *both in fuses:
+        if through.intersection(both):
+            found = [_past_diodes(joints, ref, plain, held) for ref in both if ref in through]
+            more[fuse] = _thinnest(guarded[fuse].wires.union(*found), limits)
     for fuse, *both in fuses:
         if apart.intersection(both):
             mine = [now.wires_of(now.group_of(ref)) for ref in both if ref in apart]
-            more[fuse] = _thinnest(guarded[fuse].wires.union(*mine), limits)
+            more[fuse] = _thinnest(more[fuse].wires.union(*mine), limits)
     return more
+
+
+def _past_diodes(joints: Joints, start: TerminalRef, plain: Net, held: frozenset[int]) -> frozenset[WireId]:
+    """Return what hangs on a fuse past rectifiers, which lead round to the supply's other leg as well."""
+    seen, waiting, wires = {start}, [start], set[WireId]()
+    for here in waiting:  # grows while it is walked
+        for to, link, via in joints.edges.get(here, ()):
+            if link & (_PAST_NO_FUSE | Link.DIODE) and plain.group_of(to) not in held:
+                if link == Link.WIRE:
+                    wires.add(via)
+                if to not in seen:
+                    seen.add(to)
+                    waiting.append(to)
+    return frozenset(wires)
 
 
 def _fed(fuses: Sequence[Ends], sources: Sequence[Ends], net: Net) -> frozenset[TerminalRef]:
