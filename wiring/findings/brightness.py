@@ -9,7 +9,8 @@ from wiring.findings.finding import Finding, Rank
 from wiring.findings.leds_across import all_across
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names, percent, volts
-from wiring.studies.light import alike_by_scene, evenness, lit
+from wiring.studies.keeping import kept
+from wiring.studies.light import Alike, Shine, alike_by_scene, evenness, lit
 from wiring.studies.roles import LIGHTS
 
 FILAMENTS = ("filament",)
@@ -22,13 +23,14 @@ SEEN = 15.0  # of lightness between lamps that should look alike; common practic
 def find(situation: Situation) -> Iterator[Finding]:
     """Find lamps that are over their volts, then lamps too dim, then lamps that are uneven."""
     yield from _over(situation)
-    shine = lit(situation.figures, asked(situation, LIGHTS).ids)
-    dim = {lamp for lamp, lightness in shine.items() if lightness < situation.plan.habits.dim_lightness}
+    lamps = asked(situation, LIGHTS)
+    shine = lit(situation.figures, lamps.ids)
+    dim = frozenset(shine.below(situation.plan.habits.dim_lightness))
     told = (
         {led for chain in all_across(situation) if not chain.lights for led in chain.leds} if dim else set()
     )
     yield from _dim(situation, shine, dim - told)
-    yield from _uneven(situation, shine, dim)
+    yield from _uneven(situation, shine, kept(alike_by_scene, lamps.parts), dim)
 
 
 def _over(situation: Situation) -> Iterator[Finding]:
@@ -56,7 +58,7 @@ def _over(situation: Situation) -> Iterator[Finding]:
         )
 
 
-def _dim(situation: Situation, shine: dict[str, float], dim: set[str]) -> Iterator[Finding]:
+def _dim(situation: Situation, shine: Shine, dim: frozenset[str]) -> Iterator[Finding]:
     plan = situation.plan
     by_supply: dict[str, list[str]] = {}
     for lamp in dim:
@@ -86,13 +88,11 @@ def _brighter(situation: Situation, lamp: str, supply: str) -> str:
     return "Use a supply with more volts, or parts made for the volts there are."
 
 
-def _uneven(situation: Situation, shine: dict[str, float], dim: set[str]) -> Iterator[Finding]:
+def _uneven(situation: Situation, shine: Shine, groups: Alike, dim: frozenset[str]) -> Iterator[Finding]:
     plan = situation.plan
-    for (scene, _kind), lamps in alike_by_scene(plan, shine).items():
-        if len(lamps) < 2 or (scene and scene not in plan.scenes):
-            continue
-        seen = [shine[lamp] for lamp in lamps]
-        if max(seen) - min(seen) <= SEEN:
+    for lamps in shine.apart(groups, SEEN):
+        scene = plan.parts[lamps[0]].scene
+        if scene and scene not in plan.scenes:
             continue
         ends = evenness(shine, lamps)
         if ends.faintest in dim:
