@@ -12,16 +12,16 @@ from wiring.circuit.compiled import CompiledPart
 from wiring.circuit.figures import Figures, PartFigure, SupplyFigure, WireFigure
 from wiring.circuit.linear import Ints
 from wiring.circuit.links import circuits
-from wiring.circuit.many_readings import TELLING, PartReadings, WireColumns, WireReadings
+from wiring.circuit.many_readings import PartReadings, WireColumns, WireReadings
 from wiring.circuit.problems import problems
 from wiring.circuit.reading import Reading
 from wiring.circuit.readings import Readings
 from wiring.circuit.states import Settled
+from wiring.circuit.telling import TELLING, telling_branch
 from wiring.circuit.terminal_volts import TerminalVolts
 from wiring.plan.names import PartId, WireId
 
 NOTHING = PartFigure(0.0, 0.0, 0.0)
-ALIKE = 1.0 - 1e-6
 ONE_WAY = 1e-3  # of the RMS current: less is no mean worth telling
 
 
@@ -179,9 +179,7 @@ def part_figure(
     branch = span[0]
     if len(span) > 1:
         telling = [b for b in span if assembly.roles[b] in TELLING] or span
-        most_a = max(abs(read.amps[b]) for b in telling)
-        alike = [b for b in telling if abs(read.amps[b]) >= most_a * ALIKE]  # not by the last digits
-        branch = max(alike, key=lambda b: round(abs(read.volts[b]), 9)) if len(alike) > 1 else alike[0]
+        branch = telling[telling_branch([read.amps[b] for b in telling], [read.volts[b] for b in telling])]
     volts, amps, mean = read.volts[branch], read.amps[branch], read.mean_amps[branch]
     if not (behaviour.polarised or behaviour.feeds):
         volts, amps, mean = abs(volts), abs(amps), abs(mean)

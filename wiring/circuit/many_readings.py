@@ -13,13 +13,12 @@ from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.compiled import CompiledPart
 from wiring.circuit.figures import Figures, PartFigure, WireFigure
 from wiring.circuit.linear import Floats, Ints
-from wiring.circuit.part_table import PartTable
 from wiring.circuit.reading import Reading
 from wiring.circuit.readings import Readings
+from wiring.circuit.telling import chosen, telling
 from wiring.plan.names import PartId, WireId
 
 Flags = NDArray[np.bool_]
-TELLING = frozenset({"main", "coil", "source", "alternating"})  # roles of branches that tell a part's figures
 
 
 class WireColumns(NamedTuple):
@@ -75,11 +74,13 @@ class PartReadings(Readings[PartFigure]):
         if not len(reading.volts):
             nothing = np.zeros(len(table.ids), dtype=np.bool_)
             return nothing, PartColumns(nothing, *np.zeros((3, len(table.ids)))), np.zeros(len(table.ids))
-        tell = assembly.kept.of(("telling", roles, table), lambda: _telling(roles, table))
+        tell = assembly.kept.of(("telling", roles, table), lambda: telling(roles, table))
         known = tell.single & ~table.left_out
         if reading.failed.any():
             failed = np.append(0, np.cumsum(reading.failed))
             known &= failed[table.first_branch + table.branches] == failed[table.first_branch]
+        if tell.choices:
+            tell = tell._replace(branch=chosen(tell, reading))
         amps = mean = reading.mean_amps[tell.branch]
         if self._swings.any():
             amps = np.where(self._swings[tell.branch], reading.amps[tell.branch], mean)
@@ -110,6 +111,8 @@ class PartReadings(Readings[PartFigure]):
         `plainly` promises that the parts' behaviours read off volts, current and watts as they are
         (`Behaviour.restates`); a part of which one branch tells is then read from the arrays.
         """
+        if not ids:
+            return PartColumns(np.zeros(0, dtype=np.bool_), *np.zeros((3, 0)))
         rows, plain = self._rows_of(ids, plainly=plainly)
         all_of_them = self._single[1]
         if plain.all():
@@ -178,27 +181,6 @@ def _shines(parts: Mapping[PartId, CompiledPart], ids: Sequence[PartId]) -> _Shi
 
 def _light(figure: PartFigure | None) -> float:
     return np.nan if figure is None or figure.light is None else figure.light
-
-
-class _Telling(NamedTuple):
-    """Which parts have one branch that tells their figures, and which; those with others beside, from to."""
-
-    single: Flags
-    branch: Ints
-    signed: Flags
-    several: Sequence[tuple[int, int, int]]
-
-
-def _telling(roles: Sequence[str], table: PartTable) -> _Telling:
-    first, end = table.first_branch, table.first_branch + table.branches
-    tells = np.flatnonzero(np.array([role in TELLING for role in roles]))
-    begin = np.searchsorted(tells, first)
-    told = np.searchsorted(tells, end) - begin == 1
-    single = told | (table.branches == 1)
-    branch = np.where(told, np.append(tells, 0)[begin], first) * single
-    rows = np.flatnonzero(single & (table.branches > 1))
-    several = list(zip(rows.tolist(), first[rows].tolist(), end[rows].tolist(), strict=True))
-    return _Telling(single, branch, table.polarised | table.feeds, several)
 
 
 def wire_columns(figures: Figures) -> WireColumns:
