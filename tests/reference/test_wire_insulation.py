@@ -54,7 +54,7 @@ def along_a_beam(wires: int, size: str, hole_mm: float) -> Plan:
 
 @pytest.mark.parametrize(("wires", "share"), FILL.items())
 def test_a_bundle_fills_no_more_of_its_hole_than_the_nec_allows(wires, share):
-    """Of the next drill down it would. The fill within a tenth: 22 AWG is listed with 1.6 mm, taken as 1.53."""
+    """Of the next drill down it would. Within a tenth: 22 AWG is listed with 1.6 mm, taken as 1.53."""
     (bundle,) = bundles(along_a_beam(wires, "22 AWG", 20.0))
     assert len(bundle.wires) == wires
     assert bundle.allowed == share

@@ -1,6 +1,7 @@
 """Published discharges: those the battery types were fitted to, and the standard's least hours.
 
-What was kept apart from fitting stands in tests/reference/test_discharges_kept_apart.py and nowhere else.
+What was kept apart from fitting stands in tests/reference/test_discharges_kept_apart.py; two of its cases run
+by way of a plan in test_battery_runs_in_plans.py, and none stands elsewhere.
 """
 
 from support.cell_runs import CONTINUOUS, current, resistor
