@@ -4,13 +4,12 @@ from collections import Counter
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QModelIndex, QObject, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLabel,
     QListView,
-    QSizePolicy,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -19,8 +18,9 @@ from PySide6.QtWidgets import (
 from app.findings.finding_list import FINDING_ROLE, FindingModel, FindingPainter
 from app.findings.flag import Flag, rank_word
 from app.findings.mend_buttons import MendButtons
+from app.theme.elided import Elided
 from app.theme.look import Look
-from app.theme.sizes import fix_height, list_height
+from app.theme.sizes import hint_height, list_height
 from wiring.findings.finding import Finding, Rank
 
 BAR_HEIGHT = 36
@@ -45,6 +45,7 @@ class FindingsStrip(QFrame):
         self._headline = QLabel("No figures yet", self)
         self._headline.setTextFormat(Qt.TextFormat.PlainText)
         self._counts: dict[Rank, tuple[QWidget, QLabel]] = {}
+        self._numbers: Counter[Rank] = Counter()
         self._toggle = QToolButton(self)
         self._toggle.setCheckable(True)
         self._toggle.setText("Show")
@@ -70,14 +71,14 @@ class FindingsStrip(QFrame):
         self.list.clicked.connect(self._point)
         self.list.activated.connect(self._point)
         self.mends = MendButtons(self.list)
-        self.hint = _Hint(self)
+        self.hint = Elided(self, lines=2)
         self.hint.setProperty("look", "quiet")
-        taking = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        taking = self.hint.sizePolicy()
         taking.setRetainSizeWhenHidden(True)  # else the counts spread over its room
         self.hint.setSizePolicy(taking)
         self.hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         bar = QWidget(self)
-        fix_height(bar, BAR_HEIGHT)
+        hint_height(bar, BAR_HEIGHT)
         self._row = row = QHBoxLayout(bar)
         row.setContentsMargins(16, 0, 10, 0)
         row.setSpacing(6)
@@ -102,10 +103,10 @@ class FindingsStrip(QFrame):
         self.model.show_findings(findings)
         self.mends.go_on(row)
         counts = Counter(f.rank for f in findings)
-        for rank, (badge, label) in self._counts.items():
-            number = counts[rank]
-            badge.setVisible(number > 0)
-            label.setText(f"{number} {_NAMES[rank][number != 1]}")
+        self._numbers = counts
+        for rank, (badge, _) in self._counts.items():
+            badge.setVisible(counts[rank] > 0)
+        self._write_counts()
         self._headline.setVisible(not findings and not self.hint.text())
         self._headline.setText("Nothing drawn yet" if empty else "Nothing to find fault with")
         self._toggle.setEnabled(bool(findings))
@@ -114,6 +115,31 @@ class FindingsStrip(QFrame):
         for layout in (*(badge.layout() for badge, _ in self._counts.values()), self._row):
             if layout is not None:
                 layout.activate()  # in the very next frame: Qt would take one for each layout in another
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Write the counts for another width."""
+        super().resizeEvent(event)
+        self._write_counts()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """The same when the words have another size."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange) and hasattr(self, "_row"):
+            self._write_counts()
+
+    def _write_counts(self) -> None:
+        """Write how many there are of each rank; where that has no room the flag stands for the word."""
+        for brief in (False, True):
+            for rank, (badge, label) in self._counts.items():
+                number = self._numbers[rank]
+                words = f"{number} {_NAMES[rank][number != 1]}"
+                label.setText(str(number) if brief else words)
+                label.setAccessibleName(words)
+                badge.setToolTip(words if brief else "")
+                badge.updateGeometry()
+            room = self.width() - self._row.minimumSize().width()
+            if room >= 0 and self.hint.fits(room):
+                break
 
     def show_waiting(self) -> None:
         """Forget the findings of another plan: those of this one are being looked for."""
@@ -128,7 +154,7 @@ class FindingsStrip(QFrame):
     def show_hint(self, words: str) -> None:
         """Show what the tool in hand waits for."""
         self.hint.setText(words)
-        self.hint.setToolTip(words)
+        self._write_counts()
         self._headline.setVisible(not words and not self.model.rowCount())  # words need the room
 
     def unfold(self, yes: bool = True) -> None:
@@ -163,19 +189,6 @@ class FindingsStrip(QFrame):
     def _point(self, index: QModelIndex) -> None:
         finding: Finding = index.data(FINDING_ROLE)
         self.pointed.emit((*finding.parts, *finding.wires))
-
-
-class _Hint(QLabel):
-    """Words that end in three points where there is no room for all of them; the tip has them whole."""
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        words = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, self.width())
-        role = self.foregroundRole()
-        self.style().drawItemText(
-            painter, self.rect(), int(self.alignment()), self.palette(), self.isEnabled(), words, role
-        )
-        painter.end()
 
 
 def _badge(look: Look, rank: Rank, parent: QWidget) -> tuple[QWidget, QLabel]:

@@ -13,9 +13,11 @@ WAYS: dict[str, Callable[[QWidget, float], None]] = {
     "mostWidth_px": lambda widget, px: widget.setMaximumWidth(scaled(px)),
     "leastHeight_px": lambda widget, px: widget.setMinimumHeight(lined(px, LINES_OF_CHART)),
     "fixedHeight_px": lambda widget, px: widget.setFixedHeight(lined(px)),
+    "hintHeight_px": lambda widget, px: widget.setFixedHeight(lined(px, LINES_OF_HINT)),
     "listHeight_px": lambda widget, px: widget.setFixedHeight(lined(px, LINES_OF_LIST)),
 }
 LINES_OF_CHART = 6.0  # of words, above, below and between its plots
+LINES_OF_HINT = 2.0  # of words in a bar that says what to do next
 LINES_OF_LIST = 4.0  # of words that a low list shows at least
 SECTIONS = "sections_px"
 
@@ -48,6 +50,11 @@ def fix_height(widget: QWidget, px: float) -> None:
 def chart_height(widget: QWidget, px: float) -> None:
     """Give a chart the height it needs at least."""
     _give(widget, "leastHeight_px", px)
+
+
+def hint_height(widget: QWidget, px: float) -> None:
+    """Give a bar one height, for two lines of words."""
+    _give(widget, "hintHeight_px", px)
 
 
 def list_height(widget: QWidget, px: float) -> None:
