@@ -49,6 +49,7 @@ MENDED = {
     "resistor-power": "set",
     "diode-current": "set",
     "contact-current": "set",
+    "dc-part-on-ac": "rectifier",
     "full-wireway": "drill",
     "battery-due": "fitted",
     "setting-odd": "usual",

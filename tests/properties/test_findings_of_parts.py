@@ -180,14 +180,6 @@ def test_the_resistor_that_is_advised_puts_the_led_right():
     assert not {r for r in rules(through("supply-regulated", resistor(470), BARE)) if r.startswith("led")}
 
 
-def test_indicators_that_show_which_way_a_motor_stands_are_not_backward():
-    plan = draw(
-        {"G1": "supply-regulated", "P1": "indicator-red", "P2": "indicator-green"},
-        [("G1:+", "P1:A"), ("G1:-", "P1:K"), ("G1:+", "P2:K"), ("G1:-", "P2:A")],
-    )
-    assert "led-backward" not in rules(plan)
-
-
 def test_the_gravest_come_first():
     findings = situation(CASES["led-without-resistor"][0]).findings
     assert [f.rank for f in findings] == sorted((f.rank for f in findings), reverse=True)

@@ -31,7 +31,7 @@ FARTHEST_MM, STEP_MM = 120.0, 5.0  # along the wire
 SQUARE_MM, OFF_MM = 0.01, 4.0
 
 
-class _Spot(NamedTuple):
+class Spot(NamedTuple):
     """Where the new part may stand; its x axis, turned so, points at the terminal or away from it."""
 
     x_mm: float
@@ -57,7 +57,7 @@ def put_into_lead(
 
     def apply(plan: Plan) -> Plan:
         known = {**known_kinds(kinds), kind.key: kind}
-        wires = {ref: _wires_at(plan, ref) for ref in wanted}
+        wires = {ref: wires_at(plan, ref) for ref in wanted}
         lifted = [wire.id for some in wires.values() for wire in some]
         laying = Laying(plan, known, dict.fromkeys(ref.part for ref in wanted), lifted)
         now: dict[str, Wire] = {}  # a wire may lead from one of the terminals to another
@@ -69,7 +69,8 @@ def put_into_lead(
     return Edit(f"Put in {counted(len(wanted), kind.title.split(',')[0].lower())}", apply)
 
 
-def _wires_at(plan: Plan, ref: TerminalRef) -> list[Wire]:
+def wires_at(plan: Plan, ref: TerminalRef) -> list[Wire]:
+    """Return the wires of a terminal; EditRefused when it has none."""
     part_of(plan, ref.part)
     found = [wire for wire in plan.wires.values() if ref in (wire.start, wire.end)]
     if not found:
@@ -90,27 +91,27 @@ def _put_in(
 ) -> None:
     like = laying.plan.parts[ref.part]
     on_wire = list(_on_wire(laying, ref, kind, wires[0])) if len(wires) == 1 else []
-    spot = _best(laying, kind, [*on_wire, *_beside(laying, ref, kind)])
+    spot = best_spot(laying, kind, [*on_wire, *_beside(laying, ref, kind)])
     turn = spot.turn_deg + (180.0 if kind.terminal(names[0]).x_mm < 0 else 0.0)
     made = laying.part(kind, (spot.x_mm, spot.y_mm), turn, like, dict(settings))
-    if like.group and _lies_within(laying.plan, like.group, ref, wires):
+    if like.group and lies_within(laying.plan, like.group, ref, wires):
         laying.parts[-1] = msgspec.structs.replace(made, group=like.group)
     stays = spot in on_wire
     for wire in wires:
-        now[wire.id] = _moved(laying, wire, ref, TerminalRef(made.id, names[1]), keeps_way=stays)
+        now[wire.id] = moved_to(laying, wire, ref, TerminalRef(made.id, names[1]), keeps_way=stays)
     meets = TerminalRef(made.id, names[0])
     laying.wire(*((ref, meets) if wires[0].start == ref else (meets, ref)), wires[0].colour)
     lead = msgspec.structs.replace(laying.wires[-1], size=wires[0].size, solid=wires[0].solid)
     laying.wires[-1] = msgspec.structs.replace(lead, bends=()) if stays else lead
 
 
-def _lies_within(plan: Plan, group: str, ref: TerminalRef, wires: list[Wire]) -> bool:
+def lies_within(plan: Plan, group: str, ref: TerminalRef, wires: list[Wire]) -> bool:
     """Whether the other ends of a terminal's wires belong to the same thing as its part."""
     others = [plan.parts.get(r.part) for w in wires for r in (w.start, w.end) if r != ref]
     return all(other is not None and other.group == group for other in others)
 
 
-def _moved(laying: Laying, wire: Wire, old: TerminalRef, new: TerminalRef, *, keeps_way: bool) -> Wire:
+def moved_to(laying: Laying, wire: Wire, old: TerminalRef, new: TerminalRef, *, keeps_way: bool) -> Wire:
     """Return a wire that lands on the new part; what was measured is nearly its length still."""
     start, end = (new if r == old else r for r in (wire.start, wire.end))
     bends = wire.bends
@@ -151,49 +152,50 @@ def _along(a: Point, b: Point) -> Box:
     return min(xs) - 1.0, min(ys) - 1.0, max(xs) + 1.0, max(ys) + 1.0
 
 
-def _best(laying: Laying, kind: Kind, spots: list[_Spot]) -> _Spot:
+def best_spot(laying: Laying, kind: Kind, spots: list[Spot]) -> Spot:
     """Return the first place with nothing in it, else the first without a body, else the first of all."""
-    boxes = {spot: _box(kind, spot) for spot in spots}
+    boxes = {spot: room_of(kind, spot) for spot in spots}
     free = [spot for spot in spots if laying.is_free(boxes[spot])]
     return next((spot for spot in free if laying.is_clear(boxes[spot])), (free or spots)[0])
 
 
-def _on_wire(laying: Laying, ref: TerminalRef, kind: Kind, wire: Wire) -> Iterator[_Spot]:
+def _on_wire(laying: Laying, ref: TerminalRef, kind: Kind, wire: Wire) -> Iterator[Spot]:
     """Walk the places on the last stretch of a wire, from its terminal on."""
     path = wire_path(laying.plan, laying.kinds, wire)
     if len(path) < 2 or wire.along:
         return
     end, before = path[:2] if wire.start == ref else path[:-3:-1]
-    span, reach = math.dist(end, before), _reach(kind)
+    span, reach = math.dist(end, before), reach_of(kind)
     if span < 1.0:
         return
     across, down = (end[0] - before[0]) / span, (end[1] - before[1]) / span  # towards the terminal
     turn = math.degrees(math.atan2(down, across))
     far = GAP_MM + reach
     while far <= min(span - reach - STUB_MM, FARTHEST_MM):
-        yield _Spot(end[0] - across * far, end[1] - down * far, turn)
+        yield Spot(end[0] - across * far, end[1] - down * far, turn)
         far += STEP_MM
 
 
-def _beside(laying: Laying, ref: TerminalRef, kind: Kind) -> Iterator[_Spot]:
+def _beside(laying: Laying, ref: TerminalRef, kind: Kind) -> Iterator[Spot]:
     """Walk the places beside a terminal, those out from its part first."""
     part = laying.plan.parts[ref.part]
     x_mm, y_mm = laying.at(ref)
     out = math.degrees(math.atan2(y_mm - part.y_mm, x_mm - part.x_mm))
     out = 90.0 * round(out / 90.0)  # square with the plan
-    far = GAP_MM + _reach(kind)
+    far = GAP_MM + reach_of(kind)
     for turn in TURNS_DEG:
         angle = math.radians(out + turn)
         cos, sin = round(math.cos(angle), 9), round(math.sin(angle), 9)
         for aside in ASIDE_MM:
-            yield _Spot(x_mm + cos * far - sin * aside, y_mm + sin * far + cos * aside, out + turn + 180.0)
+            yield Spot(x_mm + cos * far - sin * aside, y_mm + sin * far + cos * aside, out + turn + 180.0)
 
 
-def _reach(kind: Kind) -> float:
+def reach_of(kind: Kind) -> float:
+    """Return how far a part of a kind reaches to each side of its middle."""
     return max(max(abs(t.x_mm) for t in kind.terminals), kind.width_mm / 2)
 
 
-def _box(kind: Kind, spot: _Spot) -> Box:
+def room_of(kind: Kind, spot: Spot) -> Box:
     """Return the room a part takes there, terminals too."""
     part = Part(
         id="p0", kind=kind.key, designation="X", x_mm=spot.x_mm, y_mm=spot.y_mm, turn_deg=spot.turn_deg

@@ -6,21 +6,24 @@ from datetime import date
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit
 from wiring.edits.into_lead import put_into_lead
+from wiring.edits.into_leads import put_into_leads
 from wiring.edits.joined import followed, in_turn
 from wiring.edits.lay_along import lay_along
 from wiring.edits.log_battery import log_battery
 from wiring.edits.set_value import set_setting
 from wiring.edits.set_wire import set_wire
 from wiring.edits.swap_leads import swap_leads
+from wiring.edits.tables import part_of
 from wiring.edits.usual_values import usual_values
 from wiring.edits.wireways import set_wireway
 from wiring.findings.act import Act
-from wiring.findings.offers import FUSE, RESISTOR
+from wiring.findings.offers import FUSE, RECTIFIER, RESISTOR
 from wiring.plan.battery_log import CHARGED
 from wiring.plan.changes import other_records
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.routing.along_wireways import routes
+from wiring.studies.roles import THROUGH
 
 Kinds = Mapping[str, Kind]
 # What a setting is called in Undo.
@@ -79,6 +82,21 @@ def _fuse(act: Act, kinds: Kinds) -> Edit:
     return _routed(edit, kinds)
 
 
+def _rectifier(act: Act, kinds: Kinds) -> Edit:
+    """Put one behind an AC supply, the act telling which leg becomes plus, or one before each part."""
+
+    def apply(plan: Plan) -> Plan:
+        if act.values:
+            pair = TerminalRef(act.parts[0], act.text("plus")), TerminalRef(act.parts[0], act.text("minus"))
+            return put_into_leads([pair], kind, ("~1", "~2"), ("+", "-"), kinds=kinds).apply(plan)
+        names = {p: THROUGH[kinds[part_of(plan, p).kind].behaviour][0] for p in act.parts}
+        pairs = [(TerminalRef(p, one), TerminalRef(p, other)) for p, (one, other) in names.items()]
+        return put_into_leads(pairs, kind, ("+", "-"), ("~1", "~2"), kinds=kinds).apply(plan)
+
+    kind = kinds[RECTIFIER]
+    return _routed(Edit(act.words, apply), kinds)
+
+
 def _routed(edit: Edit, kinds: Kinds) -> Edit:
     """Return an edit after which the wires it changed follow their wireways again."""
 
@@ -113,6 +131,7 @@ EDITS: Mapping[str, Callable[[Act, Kinds], Edit]] = {
     "swap": _swap,
     "resistor": _resistor,
     "fuse": _fuse,
+    "rectifier": _rectifier,
     "drill": _drill,
     "fitted": _fitted,
     "charged": _charged,

@@ -83,7 +83,7 @@ def fuse_finding(
             thinnest = plan.wires[guarded.thinnest]
             mend = (
                 f"{rush.otherwise[:-1]}; -{thinnest.label} behind it ({thinnest.size}) bears "
-                f"{amps(plan, most_a)}, too little for the slow fuse of {amps(plan, bearing[0])} that would hold."
+                f"{amps(plan, most_a)}, too little for the slow fuse of {amps(plan, bearing[0])} that holds."
             )
     elif better_a > rating_a:
         larger = amps(plan, better_a)

@@ -28,6 +28,7 @@ WORDS: Mapping[str, Callable[[int, str], str]] = {
     "swap": lambda n, _: f"Swap the wires of {n} parts",
     "resistor": lambda n, _: f"Put a resistor before each of {n} LEDs",
     "fuse": lambda n, _: f"Put in {n} fuses",
+    "rectifier": lambda n, _: f"Put in {n} rectifiers",
     "drill": lambda n, _: f"Drill the holes of {n} wireways",
     "fitted": lambda n, _: f"Note {n} as fitted today",
     "charged": lambda n, _: f"Note {n} as charged today",

@@ -10,8 +10,10 @@ from wiring.plan.record_faults import value_fault
 from wiring.plan.wireway import Wireway
 from wiring.quantities.wording import worded
 from wiring.studies.joints import Link
+from wiring.studies.roles import THROUGH
 
-RESISTOR, FUSE = "resistor", "fuse"  # kinds that are put in
+RESISTOR, FUSE, RECTIFIER = "resistor", "fuse", "rectifier"  # kinds that are put in
+Two = tuple[str, str]
 
 
 def set_to(situation: Situation, parts: Sequence[PartId], words: str, **values: Value) -> Act | None:
@@ -69,6 +71,30 @@ def fuse_behind(situation: Situation, supply: PartId, end: str, rating_a: float 
         return None
     words = f"Put in a fuse of {amps(situation.plan, rating_a)}"
     return Act("fuse", words, (supply,), values=(("end", end), ("rating_a", rating_a)))
+
+
+def rectifier_behind(situation: Situation, supply: PartId, plus_leg: int) -> Act | None:
+    """Put a bridge rectifier behind an AC supply: where its leg of that number was, plus will be."""
+    legs = ("~1", "~2") if plus_leg == 0 else ("~2", "~1")
+    return _rectifier(situation, (supply,), [legs], legs)
+
+
+def rectifier_before(situation: Situation, parts: Sequence[PartId]) -> Act | None:
+    """Put a bridge rectifier of its own before each part."""
+    plan, kinds = situation.plan, situation.kinds
+    return _rectifier(situation, parts, [THROUGH[kinds[plan.parts[p].kind].behaviour][0] for p in parts], ())
+
+
+def _rectifier(
+    situation: Situation, parts: Sequence[PartId], on: Sequence[Two], legs: tuple[str, ...]
+) -> Act | None:
+    if RECTIFIER not in situation.kinds:
+        return None
+    leads = [TerminalRef(part, name) for part, names in zip(parts, on, strict=True) for name in names]
+    if not all(_wired(situation, lead) for lead in leads):
+        return None
+    words = "Put in a rectifier" if len(parts) == 1 else f"Put in {len(parts)} rectifiers"
+    return Act("rectifier", words, tuple(parts), values=tuple(zip(("plus", "minus"), legs, strict=False)))
 
 
 def drill(situation: Situation, way: Wireway, hole_mm: float) -> Act:
