@@ -57,16 +57,7 @@ def build(
     parts, troubles = _compiled_parts(plan, kinds, positions)
     for part_id, mould in moulds.items():
         parts[part_id] = CompiledPart(plan.parts[part_id], mould)
-    ohms: list[float] = []
-    measured = WireOhms(plan, kinds, plan.wires.values())
-    wires: dict[WireId, int] = {}
-    for wire in plan.wires.values():
-        try:
-            ohms.append(measured.of(wire))
-        except ValueError as error:
-            troubles.append(Problem("not solved", (), (wire.id,), f"-{wire.label} is left out: {error}"))
-            continue
-        wires[wire.id] = len(wires)
+    wires, ohms = _measured(plan, kinds, troubles)
     table, made = part_table(parts, len(wires))
     first = dict(zip(table.ids, table.first_terminal.tolist(), strict=True))
     ends = _Ends(parts, first, int(table.terminals.sum()))
@@ -94,6 +85,23 @@ def build(
         sources, alternating, np.concatenate((np.ones(len(wires), dtype=np.bool_), made.conducting)),
         tuple(troubles), Kept(),
     )  # fmt: skip
+
+
+def _measured(
+    plan: Plan, kinds: Mapping[str, Kind], troubles: list[Problem]
+) -> tuple[dict[WireId, int], list[float]]:
+    """Return the row of each wire and the ohms of the rows; what has none is told among the troubles."""
+    measured = WireOhms(plan, kinds, plan.wires.values())
+    rows: dict[WireId, int] = {}
+    ohms: list[float] = []
+    for wire in plan.wires.values():
+        try:
+            ohms.append(measured.of(wire))
+        except ValueError as error:
+            troubles.append(Problem("not solved", (), (wire.id,), f"-{wire.label} is left out: {error}"))
+            continue
+        rows[wire.id] = len(rows)
+    return rows, ohms
 
 
 def _compiled_parts(

@@ -51,19 +51,11 @@ def fold(laws: Ints, a: Ints, b: Ints, ohms: Floats, count: int, stay: Ints) -> 
     sense, passed = np.ones(len(a)), np.zeros(count, dtype=np.bool_)
     into = np.arange(len(a))
     left = np.ones(len(a), dtype=np.bool_)
-    fixed = np.zeros(count, dtype=np.bool_)
-    fixed[stay] = True
     plain = (laws == RESISTOR) & (ohms < MOST_OHMS)
     fit = plain | (laws == JUNCTION)
-    degree = np.bincount(a, minlength=count) + np.bincount(b, minlength=count)
-    sums = np.bincount(a, np.arange(len(a)), count) + np.bincount(b, np.arange(len(a)), count)
-    first = np.zeros(count, dtype=np.intp)
-    first[a], first[b] = np.arange(len(a)), np.arange(len(a))
-    second = sums.astype(np.intp) - first
-    candidates = np.flatnonzero((degree == 2) & ~fixed)
+    candidates, first, second = _between_two(a, b, count, stay)
     one, other = first[candidates], second[candidates]
-    usable = fit[one] & fit[other] & (plain[one] | plain[other])
-    candidates = candidates[usable]
+    candidates = candidates[fit[one] & fit[other] & (plain[one] | plain[other])]
     folds: list[Fold] = []
     for _ in range(MOST_ROUNDS):
         nodes = _apart(candidates, first, second, a, b, count)
@@ -94,6 +86,21 @@ def fold(laws: Ints, a: Ints, b: Ints, ohms: Floats, count: int, stay: Ints) -> 
     kept_branches = np.flatnonzero(left)
     kept_branches = kept_branches[np.argsort(laws[kept_branches], kind="stable")]
     return Folded(kept_branches, a[kept_branches], b[kept_branches], tuple(folds), into, sense, passed)
+
+
+def _between_two(a: Ints, b: Ints, count: int, stay: Ints) -> tuple[Ints, Ints, Ints]:
+    """Return the nodes between two branches that may be passed, and of every node a branch and another.
+
+    The other one is right for nodes between two only: it is the sum of their numbers without the first.
+    """
+    fixed = np.zeros(count, dtype=np.bool_)
+    fixed[stay] = True
+    numbers = np.arange(len(a))
+    degree = np.bincount(a, minlength=count) + np.bincount(b, minlength=count)
+    sums = np.bincount(a, numbers, count) + np.bincount(b, numbers, count)
+    first = np.zeros(count, dtype=np.intp)
+    first[a], first[b] = numbers, numbers
+    return np.flatnonzero((degree == 2) & ~fixed), first, sums.astype(np.intp) - first
 
 
 def _apart(candidates: Ints, first: Ints, second: Ints, a: Ints, b: Ints, count: int) -> Ints:

@@ -66,7 +66,7 @@ class Network:
     """
 
     def __init__(
-        self, laws: Ints, a: Ints, b: Ints, values: Floats, free: int, held: Floats,
+        self, laws: Ints, a: Ints, b: Ints, values: Floats, free: int, held: Floats, *,
         component: Ints | None = None, behind: Floats | None = None,
     ) -> None:  # fmt: skip
         self.laws, self.a, self.b, self.values, self.free, self.held = laws, a, b, values, free, held
@@ -107,7 +107,10 @@ class Network:
         """Return the same network with other values (and laws); the matrix's shape is shared."""
         if laws is None or laws is self.laws:
             return Network.shaped(self.shape, values, self.held, self.behind)
-        other = Network(laws, self.a, self.b, values, self.free, self.held, self.shape.component, self.behind)
+        other = Network(
+            laws, self.a, self.b, values, self.free, self.held,
+            component=self.shape.component, behind=self.behind,
+        )  # fmt: skip
         other.shape.pattern = self.pattern
         return other
 
