@@ -5,10 +5,8 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
-    QLabel,
     QMenu,
     QPushButton,
-    QSizePolicy,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -18,15 +16,17 @@ from app.canvas.hits.hit import Hit
 from app.canvas.view import PlanView
 from app.canvas.words import hit_words
 from app.inspector.wire_choice import ColourBox, SizeBox
+from app.theme.elided import Elided
 from app.theme.icon_button import ICON, icon_button
 from app.theme.icons import icon
 from app.theme.look import Look
 from app.theme.sizes import column_width, fix_height, most_width
-from app.theme.words import LEAST, factor
+from app.theme.words import LEAST, factor, softly
 from app.window.actions import DRAWN, PICTURE, TOOLS, ZOOMS, Actions
 
 BAR_HEIGHT = 40
 FULL_WORDS_WIDTH = 760
+BESIDE = 290  # what the card and the frame of the window need beside it
 
 
 class PlanPage(QWidget):
@@ -41,7 +41,7 @@ class PlanPage(QWidget):
         row = QHBoxLayout(bar)
         row.setContentsMargins(10, 0, 10, 0)
         row.setSpacing(4)
-        self._room_for_words = 0
+        self._room_for_words, self._offers_wire = 0, False
         self._tools = [*(_tool(actions, name, bar) for name in TOOLS), _draw_button(actions, bar)]
         for button in self._tools:
             row.addWidget(button)
@@ -51,7 +51,8 @@ class PlanPage(QWidget):
         self.wire_colour.setAccessibleName("Colour of the next wire")
         column_width(self.wire_size, 86)
         self.wire_colour.setMinimumWidth(126)
-        for box, most in ((self.wire_size, 110), (self.wire_colour, 190)):
+        self._boxes = (self.wire_size, self.wire_colour)
+        for box, most in zip(self._boxes, (110, 190), strict=True):
             most_width(box, most)
             row.addWidget(box)
             box.chosen.connect(self._tell_wire)
@@ -64,11 +65,9 @@ class PlanPage(QWidget):
         self.thrown.clicked.connect(actions["put_back"].trigger)
         self.thrown.hide()
         row.addWidget(self.thrown)
-        self.pointed = QLabel(bar)
-        self.pointed.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.pointed = Elided(bar, lines=2)
         self.pointed.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.pointed.setProperty("look", "quiet")
-        self.pointed.setTextFormat(Qt.TextFormat.PlainText)
         row.addWidget(self.pointed, 1)
         row.addSpacing(2)
         self._zooms = [icon_button(actions[name], bar) for name in ZOOMS]
@@ -78,56 +77,76 @@ class PlanPage(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(bar)
+        self._second = QFrame(self)  # for the boxes, where one row has no room for them
+        self._second.setObjectName("pageBar")
+        fix_height(self._second, BAR_HEIGHT)
+        self._below = QHBoxLayout(self._second)
+        self._below.setContentsMargins(10, 0, 10, 0)
+        self._below.setSpacing(4)
+        self._below.addStretch(1)
+        column.addWidget(self._second)
         column.addWidget(view, 1)
-        self._bar = bar
+        self._bar, self._row = bar, row
         self.show_wire_choice(False)
         view.tool_changed.connect(self._tell_tool)
         view.pointed.connect(self._tell_pointed)
 
     def show_wire_choice(self, yes: bool) -> None:
         """Offer size and colour only while wires are drawn."""
-        self.wire_size.setVisible(yes)
-        self.wire_colour.setVisible(yes)
+        self._offers_wire = yes
+        for box in self._boxes:
+            box.setVisible(yes)
         if yes:
             self._tell_wire()
-        self._show_zooms()
+        self._fit()
 
     def keep_room(self) -> None:
         """Be as wide from the start as the bar gets with everything in it, so that nothing shifts later."""
-        hidden = [w for w in (self.wire_size, self.wire_colour, self.thrown) if w.isHidden()]
+        hidden = [w for w in (*self._boxes, self.thrown) if w.isHidden()]
         for widget in (*hidden, *self._zooms):
             widget.setVisible(True)
         self.thrown.setText("99")
         self._bar.ensurePolished()
+        self._put_boxes(below=False)
         self._show_words(True)
         self._room_for_words = self._bar.minimumSizeHint().width()
         self._show_words(False)
         for button in self._zooms:  # keys and wheel do the same, should large words need their room
             button.setVisible(factor() == LEAST)
-        self.setMinimumWidth(self._bar.minimumSizeHint().width())
-        self._show_words(self.width() >= self._room_for_words)
+        most = self.screen().availableSize().width() - softly(BESIDE)
+        self.setMinimumWidth(min(self._bar.minimumSizeHint().width(), most))
         self.thrown.setText("")
         for widget in hidden:
             widget.setVisible(False)
-        self._show_zooms()
+        self._fit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Show the words beside the tools' signs where there is room for them."""
-        self._show_words(self.width() >= self._room_for_words)
-        self._show_zooms()
+        """Show what there is room for."""
+        self._fit()
         super().resizeEvent(event)
+
+    def _fit(self) -> None:
+        """Leave out the words of the tools, then the zooms; then put size and colour into a row below."""
+        self._show_words(self.width() >= self._room_for_words)
+        for zooms, below in ((True, False), (False, False), (False, True)):
+            for button in self._zooms:
+                button.setVisible(zooms)
+            self._put_boxes(below=below and self._offers_wire)
+            if self._bar.minimumSizeHint().width() <= self.width():
+                break
+
+    def _put_boxes(self, *, below: bool) -> None:
+        self._second.setVisible(below)
+        for n, box in enumerate(self._boxes):
+            if below:
+                self._below.insertWidget(n, box)
+            else:
+                self._row.insertWidget(len(self._tools) + n, box)
 
     def _show_words(self, yes: bool) -> None:
         style = Qt.ToolButtonStyle
         for button in self._tools:
             button.setToolButtonStyle(style.ToolButtonTextBesideIcon if yes else style.ToolButtonIconOnly)
-
-    def _show_zooms(self) -> None:
-        for button in self._zooms:
-            button.setVisible(True)
-        fits = self._bar.minimumSizeHint().width() <= self.width()
-        for button in self._zooms:
-            button.setVisible(fits)
 
     def _tell_tool(self, tool: str) -> None:
         for name in TOOLS:
@@ -136,15 +155,14 @@ class PlanPage(QWidget):
 
     def _tell_pointed(self, hit: Hit | None) -> None:
         words = hit_words(self.view.sight(), hit) if hit is not None else ""
-        room = self.pointed.width()
-        self.pointed.setText(self.pointed.fontMetrics().elidedText(words, Qt.TextElideMode.ElideRight, room))
+        self.pointed.setText(words)
 
     def show_thrown(self, number: int) -> None:
         """Say how many switches stand otherwise than in use."""
         self.thrown.setVisible(number > 0)
         narrow = self.width() < FULL_WORDS_WIDTH
         self.thrown.setText("" if not number else str(number) if narrow else f"{number} thrown")
-        self._show_zooms()
+        self._fit()
 
     def _tell_wire(self) -> None:
         self.view.set_wire_choice(self.wire_size.value, self.wire_colour.value)
