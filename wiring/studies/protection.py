@@ -138,7 +138,8 @@ def all_unguarded(
     The tables of ends must be the same objects as long as they hold the same.
     """
     past = Link.RESISTOR | Link.DIODE
-    return kept(_unguarded, sources, loads, joints.net(_PAST_NO_FUSE), joints.net(_PAST_NO_FUSE | past))
+    near = joints.net(_PAST_NO_FUSE | Link.DIODE)  # a diode lets a short through, a resistor holds it back
+    return kept(_unguarded, sources, loads, near, joints.net(_PAST_NO_FUSE | past))
 
 
 def _unguarded(
