@@ -7,8 +7,6 @@ from support.bare import load, ohms, solve_branches, volts
 from support.networks import draw, resistor, stiff
 from support.solved import solved
 
-SUPPLY_OHMS = 1e-3  # the least a supply of a plan has
-
 
 def test_weak_source_is_charged() -> None:
     """Lessons in Electric Circuits I, ch. 10: 28 V + 4 ohm, 2 ohm, 7 V + 1 ohm: 8 V printed; 5, 4, -1 A."""

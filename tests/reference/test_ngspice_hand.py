@@ -17,7 +17,6 @@ from wiring.plan.positions import in_use
 pytestmark = [pytest.mark.ngspice, needs_ngspice]
 HOLDS = ("supply-regulated", {"on_overload": "holds current"})
 FOLDS = ("supply-regulated", {"on_overload": "folds back"})
-LOOP = [("G1:+", "A1:+"), ("A1:-", "G1:-")]
 
 
 def lamp(kind: str, supply: object = "supply-regulated", count: int = 6) -> Plan:
