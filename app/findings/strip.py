@@ -106,15 +106,12 @@ class FindingsStrip(QFrame):
         self._numbers = counts
         for rank, (badge, _) in self._counts.items():
             badge.setVisible(counts[rank] > 0)
-        self._write_counts()
         self._headline.setVisible(not findings and not self.hint.text())
         self._headline.setText("Nothing drawn yet" if empty else "Nothing to find fault with")
         self._toggle.setEnabled(bool(findings))
         if not findings:
             self._toggle.setChecked(False)
-        for layout in (*(badge.layout() for badge, _ in self._counts.values()), self._row):
-            if layout is not None:
-                layout.activate()  # in the very next frame: Qt would take one for each layout in another
+        self._write_counts()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Write the counts for another width."""
@@ -140,6 +137,9 @@ class FindingsStrip(QFrame):
             room = self.width() - self._row.minimumSize().width()
             if room >= 0 and self.hint.fits(room):
                 break
+        for layout in (*(badge.layout() for badge, _ in self._counts.values()), self._row):
+            if layout is not None:
+                layout.activate()  # in the very next frame: Qt would take one for each layout in another
 
     def show_waiting(self) -> None:
         """Forget the findings of another plan: those of this one are being looked for."""

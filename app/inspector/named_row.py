@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, MutableMapping
 from typing import TypeVar
 
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from app.inspector.typed_field import TypedField
@@ -22,6 +23,8 @@ class NamedRow(QWidget):
         self._fault.setProperty("look", "wrong")
         self._fault.setWordWrap(True)
         self._fault.hide()
+        self._name: TypedField | None = None
+        self._name_above = False
         self.line = QHBoxLayout()
         self.line.setSpacing(4)
         self.column = QVBoxLayout(self)
@@ -29,6 +32,35 @@ class NamedRow(QWidget):
         self.column.setSpacing(2)
         self.column.addLayout(self.line)
         self.column.addWidget(self._fault)
+
+    def lead_with(self, name: TypedField) -> None:
+        """Put a name first in the line, or over it where the line would cut it."""
+        self._name, self._name_above = name, False
+        self.line.addWidget(name, 1)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """See whether the name still fits."""
+        super().resizeEvent(event)
+        self.fit_name()
+
+    def fit_name(self) -> None:
+        """Put the name where it is not cut."""
+        if self._name is None:
+            return
+        others = [item.widget() for n in range(self.line.count()) if (item := self.line.itemAt(n))]
+        rest = [w for w in others if w is not None and w is not self._name]
+        room = self.width() - sum(max(w.sizeHint().width(), w.minimumWidth()) for w in rest)
+        above = self._name.line.needed_px() > room - self.line.spacing() * len(rest)
+        if above != self._name_above:
+            self._name_above = above
+            if above:
+                self.line.removeWidget(self._name)
+                self.line.insertStretch(0, 1)
+                self.column.insertWidget(0, self._name)
+            else:
+                self.column.removeWidget(self._name)
+                self.line.takeAt(0)
+                self.line.insertWidget(0, self._name, 1)
 
     def listen_to(self, fields: Iterable[TypedField]) -> None:
         """Show beneath the line what these fields find wrong."""

@@ -62,7 +62,7 @@ class PanelRow(NamedRow):
         self._session, self._id = session, panel_id
         self.name = TypedField("Name of the panel", lambda t: self._change(name=t.strip()), self, bare=True)
         self.sizes: dict[str, ValueField] = {}
-        self.line.addWidget(self.name, 1)
+        self.lead_with(self.name)
         for side, word in SIDES:
             field = ValueField(f"{word}, the panel's face", ON_FACE, self._size(side), self, bare=True)
             fix_width(field, SIZE_WIDTH)
@@ -79,6 +79,7 @@ class PanelRow(NamedRow):
         for side, field in self.sizes.items():
             field.show_units(units)
             field.show_value(getattr(panel, side) / 1000)
+        self.fit_name()
 
     def _bench_button(self, lay: Callable[[str], None]) -> QToolButton:
         button = QToolButton(self)

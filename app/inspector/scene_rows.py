@@ -75,7 +75,7 @@ class SceneRow(NamedRow):
             self.name = TypedField(
                 "Name of the scene", lambda t: self._change(name=t.strip()), self, bare=True
             )
-            self.line.addWidget(self.name, 1)
+            self.lead_with(self.name)
         else:
             self.line.addWidget(_Outside(OUTSIDE, self), 1)
         self.line.addWidget(self.hours)
@@ -89,6 +89,7 @@ class SceneRow(NamedRow):
         """Show the scene as it is now."""
         if self.name is not None:
             self.name.show_text(scene.name)
+            self.fit_name()
         self.show_use(scene.use)
 
     def show_use(self, use: UsePattern) -> None:

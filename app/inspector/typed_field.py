@@ -3,12 +3,13 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QObject, Qt
-from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtGui import QHelpEvent, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QLineEdit, QToolTip, QWidget
 
 from app.inspector.field_row import FieldRow
 from wiring.pictures.letters import box_words
 
+FRAME_PX = 20  # what the line needs beside its words
 Commit = Callable[[str], str]  # takes what was typed; returns "" or why it cannot be
 
 
@@ -85,11 +86,20 @@ class _Line(QLineEdit):
         super().__init__()
         self.installEventFilter(self)
 
+    def needed_px(self) -> int:
+        """Return how wide it must be for its text to be seen whole."""
+        return self.fontMetrics().horizontalAdvance(self.text()) + FRAME_PX
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Leave Undo and Redo to the window when there is nothing typed to take back.
+        """Leave Undo and Redo to the window when nothing is typed to take back; tell what is cut in a tip.
 
         Not `event` itself: a fault in a handler below an overridden `event` would end the whole program.
         """
+        if watched is self and event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            cut = self.needed_px() > self.width() and not self.toolTip()
+            if cut:
+                QToolTip.showText(event.globalPos(), self.text(), self)
+            return cut
         if watched is self and event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
             typed = self.isUndoAvailable() and self.isModified()
             undo = event.matches(QKeySequence.StandardKey.Undo) and not typed

@@ -1,6 +1,6 @@
 """The page with the plan itself: a slim bar with the tools, the wire in hand, and the drawing surface."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QFrame,
@@ -17,6 +17,7 @@ from app.canvas.view import PlanView
 from app.canvas.words import hit_words
 from app.inspector.wire_choice import ColourBox, SizeBox
 from app.theme.elided import Elided
+from app.theme.held_room import HeldRoom
 from app.theme.icon_button import ICON, icon_button
 from app.theme.icons import icon
 from app.theme.look import Look
@@ -41,7 +42,7 @@ class PlanPage(QWidget):
         row = QHBoxLayout(bar)
         row.setContentsMargins(10, 0, 10, 0)
         row.setSpacing(4)
-        self._room_for_words, self._offers_wire = 0, False
+        self._room_for_words, self._offers_wire, self._number = 0, False, 0
         self._tools = [*(_tool(actions, name, bar) for name in TOOLS), _draw_button(actions, bar)]
         for button in self._tools:
             row.addWidget(button)
@@ -64,7 +65,7 @@ class PlanPage(QWidget):
         self.thrown.setAccessibleName("Put all switches back as in use")
         self.thrown.clicked.connect(actions["put_back"].trigger)
         self.thrown.hide()
-        row.addWidget(self.thrown)
+        row.addWidget(HeldRoom(self.thrown, bar))
         self.pointed = Elided(bar, lines=2)
         self.pointed.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.pointed.setProperty("look", "quiet")
@@ -115,13 +116,18 @@ class PlanPage(QWidget):
             button.setVisible(factor() == LEAST)
         most = self.screen().availableSize().width() - softly(BESIDE)
         self.setMinimumWidth(min(self._bar.minimumSizeHint().width(), most))
-        self.thrown.setText("")
         for widget in hidden:
             widget.setVisible(False)
+        self.show_thrown(self._number)
         self._fit()
+
+    def minimumSizeHint(self) -> QSize:
+        """No wider than `keep_room` found: what has no room there goes elsewhere."""
+        return QSize(self.minimumWidth(), super().minimumSizeHint().height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Show what there is room for."""
+        self.show_thrown(self._number)
         self._fit()
         super().resizeEvent(event)
 
@@ -159,10 +165,13 @@ class PlanPage(QWidget):
 
     def show_thrown(self, number: int) -> None:
         """Say how many switches stand otherwise than in use."""
+        self._number = number
+        narrow, most = self.width() < FULL_WORDS_WIDTH, max(number, 1)
+        words = str(most) if narrow else f"{most} thrown"  # of one while there is none: its room stays
+        if words != self.thrown.text():
+            self.thrown.setText(words)
+            self._fit()
         self.thrown.setVisible(number > 0)
-        narrow = self.width() < FULL_WORDS_WIDTH
-        self.thrown.setText("" if not number else str(number) if narrow else f"{number} thrown")
-        self._fit()
 
     def _tell_wire(self) -> None:
         self.view.set_wire_choice(self.wire_size.value, self.wire_colour.value)
