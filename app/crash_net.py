@@ -6,6 +6,7 @@ import sys
 import threading
 from io import TextIOWrapper
 from pathlib import Path
+from traceback import walk_tb
 from types import TracebackType
 
 from PySide6.QtCore import QMessageLogContext, QObject, QtMsgType, Signal, qInstallMessageHandler
@@ -19,6 +20,7 @@ _LEVELS = {
     QtMsgType.QtCriticalMsg: logging.ERROR,
     QtMsgType.QtFatalMsg: logging.CRITICAL,
 }
+LOGGED_OF_ONE = 3  # times: a fault in a painter comes back with each frame
 SENTENCE = (
     "Something went wrong inside Underboard; a rescue copy of your plan was kept, "
     "and saving it now under a new name is the safe thing to do."
@@ -26,7 +28,7 @@ SENTENCE = (
 
 
 class CrashNet(QObject):
-    """Catches faults of every thread and of Qt itself."""
+    """Catches faults of every thread and of Qt itself; guarded_overrides passes on those in what Qt calls."""
 
     _fell = Signal()
 
@@ -36,6 +38,7 @@ class CrashNet(QObject):
         self._notices = notices
         self._log_path = log_path
         self._traces: TextIOWrapper | None = None
+        self._times: dict[str, int] = {}  # each fault was met, by kind and the way to it
         # By a signal, so that a fault in a worker thread is told in the window's own.
         self._fell.connect(self._tell)
 
@@ -45,7 +48,7 @@ class CrashNet(QObject):
         threading.excepthook = lambda a: self._caught(
             a.exc_type, a.exc_value or a.exc_type(), a.exc_traceback
         )
-        qInstallMessageHandler(_qt_said)
+        qInstallMessageHandler(self._qt_said)
         self._traces = self._log_path.with_suffix(".crash").open("a", encoding="utf-8")
         faulthandler.enable(self._traces)
 
@@ -63,15 +66,24 @@ class CrashNet(QObject):
         if issubclass(kind, KeyboardInterrupt):
             sys.__excepthook__(kind, fault, trace)
             return
-        self._rescuing.write_now()
-        _LOG.critical("unforeseen fault", exc_info=(kind, fault, trace))
-        self._fell.emit()
+        self._rescuing.write_after_fault()
+        spot = f"{kind.__name__} {_way_to(trace)}"
+        times = self._times[spot] = self._times.get(spot, 0) + 1
+        if times <= LOGGED_OF_ONE:
+            _LOG.critical("unforeseen fault", exc_info=(kind, fault, trace))
+            self._fell.emit()
 
     def _tell(self) -> None:
         self._notices.say(SENTENCE, "danger")
 
+    def _qt_said(self, kind: QtMsgType, context: QMessageLogContext, message: str) -> None:
+        if kind == QtMsgType.QtFatalMsg:  # the program ends when this returns
+            self._rescuing.write_after_fault()
+        level = _LEVELS.get(kind)
+        if level is not None:
+            _LOG.log(level, "Qt: %s", message)
 
-def _qt_said(kind: QtMsgType, context: QMessageLogContext, message: str) -> None:
-    level = _LEVELS.get(kind)
-    if level is not None:
-        _LOG.log(level, "Qt: %s", message)
+
+def _way_to(trace: TracebackType | None) -> str:
+    """By which lines a fault was reached."""
+    return " ".join(f"{frame.f_code.co_filename}:{line}" for frame, line in walk_tb(trace))

@@ -35,6 +35,7 @@ class Rescuing(QObject):
         self._timer.setInterval(THROTTLE_MS)
         self._timer.timeout.connect(self.write_now)
         self._closed = False
+        self._fallen: Plan | None = None  # the plan at the last fault nobody foresaw, until it is saved
         self._told = False  # that no copy can be kept; once is enough
         with suppress(OSError):  # told when the first copy is to be written
             folder.mkdir(parents=True, exist_ok=True)
@@ -51,6 +52,15 @@ class Rescuing(QObject):
     def write_now(self) -> None:
         """Write the copy at once if there is unsaved work."""
         self._timer.stop()
+        self._write()
+
+    def write_after_fault(self) -> None:
+        """Write it at once, from any thread; a close from now on may be the fault's: it leaves the copy."""
+        if self._fallen is not self._session.plan:  # a fault that comes back with each frame writes once
+            self._fallen = self._session.plan
+            self._write()
+
+    def _write(self) -> None:
         session = self._session
         if not session.unsaved:
             return
@@ -85,9 +95,10 @@ class Rescuing(QObject):
         return tuple(r for r in find_rescues(folder=self._folder) if r.file != self._copy)
 
     def close(self) -> None:
-        """Take the copy away after a clean close."""
+        """Take the copy away after a clean close; after a fault it stays and is offered."""
         self._timer.stop()
-        self._drop()
+        if self._fallen is None:
+            self._drop()
         self._lock.unlock()
         self._closed = True
 
@@ -124,6 +135,7 @@ class Rescuing(QObject):
     def _state_told(self, unsaved: bool) -> None:
         if not unsaved:
             self._timer.stop()
+            self._fallen = None
             self._drop()
 
     def _drop(self) -> None:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 
 from app.crash_net import CrashNet
 from app.early_import import import_early
+from app.guarded_overrides import guard_overrides
 from app.notices import Notices
 from app.rescuing import Rescuing
 from app.selection import Selection
@@ -69,6 +70,7 @@ def run(plan_path: Path | None = None) -> int:
     application.setApplicationName(PROGRAM)
     application.setApplicationDisplayName("Underboard")
     application.setDesktopFileName(PROGRAM)
+    guard_overrides()
     editor = Editor(application, Remembered())
     rescuing = Rescuing(editor.session, state_folder() / "rescue")
     net = CrashNet(rescuing, editor.notices, log_path)
