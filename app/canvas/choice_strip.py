@@ -39,6 +39,13 @@ class ChoiceStrip(QFrame):
         self._why.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom)
         self._why.setContentsMargins(0, WHY_AIR, 0, 0)
         self._why.hide()
+        self._says = QLabel(self)  # what the choice that is seen does, where its button has no room for it
+        self._says.setProperty("look", "quiet")
+        self._says.setTextFormat(Qt.TextFormat.PlainText)
+        self._says.setWordWrap(True)
+        self._says.setContentsMargins(0, WHY_AIR, 0, 0)
+        self._says.hide()
+        self._told: tuple[str, ...] = ()
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         self._group.idClicked.connect(self.chosen)
@@ -53,6 +60,7 @@ class ChoiceStrip(QFrame):
         rows.setContentsMargins(16, 0, 12, 0)
         rows.setSpacing(0)
         rows.addWidget(self._why, 0)
+        rows.addWidget(self._says, 0)
         self._row, self._second = QHBoxLayout(), QHBoxLayout()
         for row in (self._row, self._second):
             row.setSpacing(6)
@@ -68,8 +76,13 @@ class ChoiceStrip(QFrame):
         view.installEventFilter(self)
         self.hide()
 
-    def offer(self, title: str, options: Sequence[tuple[str, str]], agree: str) -> None:
-        """Show the strip: its title, words and tip of each choice, words of the button that agrees."""
+    def offer(
+        self, title: str, options: Sequence[tuple[str, str]], agree: str, told: Sequence[str] = ()
+    ) -> None:
+        """Show the strip: its title, words and tip of each choice, words of the button that agrees.
+
+        `told` holds a sentence for each choice that stands over them while it is seen; "" for none.
+        """
         for button in self._group.buttons():
             self._group.removeButton(button)
             self._row.removeWidget(button)
@@ -77,6 +90,7 @@ class ChoiceStrip(QFrame):
             button.deleteLater()
         self._title.setText(title)
         self._agree.setText(agree)
+        self._told = tuple(told)
         self.mark(-1)
         for index, (words, tip) in enumerate(options):
             button = QToolButton(self)
@@ -99,11 +113,13 @@ class ChoiceStrip(QFrame):
         button = self._group.button(index)
         if button is not None:
             button.setChecked(True)
-        if self._why.text() != refused:
-            self._why.setText(refused)
-            self._why.setVisible(bool(refused))
+        says = self._told[index] if 0 <= index < len(self._told) and not refused else ""
+        if (self._why.text(), self._says.text()) != (refused, says):
+            for label, words in ((self._why, refused), (self._says, says)):
+                label.setText(words)
+                label.setVisible(bool(words))
             self._agree.setEnabled(not refused)
-            self._agree.setAccessibleDescription(refused)
+            self._agree.setAccessibleDescription(refused or says)
             self._agree.setToolTip(refused)
             self._place()
 
@@ -120,11 +136,12 @@ class ChoiceStrip(QFrame):
         if narrow:
             self._arrange(in_two=True)
         height = HEIGHT * (2 if narrow else 1)
-        if self._why.text():
-            margins = self._rows.contentsMargins()
-            room = self._view.width() - margins.left() - margins.right()
-            self._why.setFixedHeight(self._why.heightForWidth(room))
-            height += self._why.height() - WHY_AIR  # the buttons have air enough of their own
+        margins = self._rows.contentsMargins()
+        room = self._view.width() - margins.left() - margins.right()
+        for label in (self._why, self._says):
+            if label.text():
+                label.setFixedHeight(label.heightForWidth(room))
+                height += label.height() - WHY_AIR  # the buttons have air enough of their own
         self.setGeometry(0, self._view.height() - height, self._view.width(), height)
 
     def _arrange(self, *, in_two: bool) -> None:

@@ -190,3 +190,22 @@ def test_two_parts_are_wired_one_to_one_with_one_key(editor):
     window.selection.select(strips)
     QTest.keyClick(window.plan_view, Key.Key_F, SHIFT)
     assert len(session.plan.wires) == 4 and session.undo_label == "Wire one to one"
+
+
+def test_the_strip_tells_how_the_loads_are_shared_out_before_it_is_agreed_to(desk):
+    for x in (120, 420):
+        desk.session.do(place(KINDS["fuse"], x, 200))
+    desk.selection.select(desk.plan.parts)
+    desk.view.begin_feed()
+    says = desk.view.choices._says
+    assert says.isVisible() and says.text() == "-F1 feeds -E1 and -E2; -F2 feeds -E3, -E4 and -E5."
+    agree = desk.view.choices.findChild(QPushButton, "agreeChoices")
+    assert agree.accessibleDescription() == says.text()
+    strip = desk.view.choices
+    assert says.geometry().bottom() <= agree.geometry().top() and strip.rect().contains(says.geometry())
+    desk.key(Key.Key_Return)
+    fuses = [p for p in desk.plan.parts.values() if p.kind == "fuse"]
+    assert all(len(desk.plan.wires_at(TerminalRef(f.id, "2"))) == 1 for f in fuses)
+    desk.selection.select([p.id for p in desk.plan.parts.values() if p.kind != "fuse"][:2])
+    desk.view.begin_feed()
+    assert not desk.view.choices._says.isVisible()

@@ -7,14 +7,17 @@ from typing import Literal, NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.feed_beside import Branch, Lay, branches, nearest_branch, switches_alone
+from wiring.edits.feed_beside import Branch, Lay, branches, switches_alone
 from wiring.edits.feed_coils import feed_coils, stored_outlet
 from wiring.edits.feed_ends import Group, Sorted, sorted_out
 from wiring.edits.feed_gates import Outlet, Poles, take
 from wiring.edits.feed_leads import Lead, Leads
 from wiring.edits.feed_reversing import feed_reversing
 from wiring.edits.feed_roots import roots
+from wiring.edits.feed_shares import Share, Sharing, shares_of
+from wiring.edits.feed_tiers import Far, slots
 from wiring.edits.laying import MOST_ON_TERMINAL, Laying
+from wiring.edits.poles import poles
 from wiring.edits.run_order import run_order
 from wiring.edits.tables import counted, known_kinds
 from wiring.plan.names import TerminalRef
@@ -41,6 +44,7 @@ def feed(
     wanted_poles: Poles = 0,
     in_series: bool = False,
     kinds: Mapping[str, Kind] | None = None,
+    far: Far = math.dist,
 ) -> Edit:
     """Wire every selected load that is not fed yet to the selected supply, block or switch.
 
@@ -49,9 +53,10 @@ def feed(
     fed as they are. Unwired fuses, switches and blocks among the ids are put between supply and loads; a
     switch of two poles breaks both conductors where `wanted_poles` is 2, or 0 and it does nothing else.
     Twin-coil motors go over the selected push buttons or centre-off switches, behind a selected discharge
-    unit; stall motors over changeovers of two poles. Several switches are fed side by side, each load behind
-    the nearest; with `in_series` all current goes through one after the other. What hangs on a resistor or
-    plug is fed at its free end.
+    unit; stall motors over changeovers of two poles. Several fuses are fed side by side, and so are several
+    switches; each load is behind one that feeds its scene already, else behind the one to which `far` tells
+    the shortest way. With `in_series` all current goes through one switch after the other. What hangs on a
+    resistor or plug is fed at its free end.
     """
     wanted = tuple(dict.fromkeys(ids))
 
@@ -64,7 +69,7 @@ def feed(
                 "Nothing selected needs feeding; select lamps, buildings or motors that have no wires yet."
             )
         laying = Laying(plan, known, [p.id for part in found for p in part])
-        sides = roots(laying, found, wanted_poles, in_series=in_series)
+        sides = roots(laying, found, wanted_poles, in_series=in_series, far=far)
         if found.coils:
             stored = stored_outlet(laying, found.stores, sides.plus)
             feed_coils(laying, found.coils, found.throwers, stored, sides.minus)
@@ -72,25 +77,64 @@ def feed(
             feed_reversing(laying, found.movers, found.reversers, sides.plus, sides.minus)
         lay = _chain if manner == "chain" else _star
         root = Branch(sides.plus, sides.minus)
-        ways = branches(laying, sides.beside, root, sides.colours, wanted_poles, lay)
-        _lay_loads(laying, leads, _all_groups(found, groups), ways, lay)
+        given = poles(plan, known)
+        ways = branches(laying, sides.stems, root, sides.colours, given, wanted_poles, lay)
+        there = slots(sides.stems)
+        sharing = Sharing(plan, known, given, there, sides.colours, far)
+        _lay_loads(laying, leads, _all_groups(found, groups), (*ways, root), sharing, lay)
         return laying.done()
 
     return Edit(f"Feed {counted(len(wanted), 'part')}", apply)
 
 
+def shares(
+    plan: Plan,
+    ids: Iterable[str],
+    groups: Sequence[Group] = (),
+    *,
+    in_series: bool = False,
+    kinds: Mapping[str, Kind] | None = None,
+    far: Far = math.dist,
+) -> tuple[Share, ...]:
+    """Return which loads a feed of those parts lays behind which fuse and switch; see :func:`feed`."""
+    known = known_kinds(kinds)
+    leads = Leads(plan, known)
+    found = sorted_out(plan, known, dict.fromkeys(ids), leads)
+    laying = Laying(plan, known, [p.id for part in found for p in part])
+    sides = roots(laying, found, in_series=in_series, far=far)
+    there = slots(sides.stems)
+    sharing = Sharing(plan, known, poles(plan, known), there, sides.colours, far)
+    return shares_of(sharing, _way_of_each(plan, leads, _all_groups(found, groups), sharing))
+
+
+def _way_of_each(
+    plan: Plan, leads: Leads, groups: Iterable[Group], sharing: Sharing
+) -> list[tuple[Group, int, bool]]:
+    """Return the number of each group's way out, and whether its scene decided; what is joined stays so."""
+    by_net: dict[TerminalRef, tuple[int, bool]] = {}
+    found = []
+    for group in groups:
+        lead = leads.of(group.parts[0])
+        assert lead is not None
+        chosen = sharing.choose(plan.parts[group.parts[0]], lead[0])
+        found.append((group, *by_net.setdefault(lead[0].net, chosen)))
+    return found
+
+
 def _lay_loads(
-    laying: Laying, leads: Leads, groups: Iterable[Group], ways: Sequence[Branch], lay: Lay
+    laying: Laying,
+    leads: Leads,
+    groups: Iterable[Group],
+    ways: Sequence[Branch],
+    sharing: Sharing,
+    lay: Lay,
 ) -> None:
-    """Lay both conductors of all loads, each behind the nearest way out; what is joined stays so."""
-    by_net: dict[TerminalRef, Branch] = {}
+    """Lay both conductors of all loads, each behind its way out."""
     plus: dict[Outlet, list[_Ends]] = {}
     minus: dict[Outlet, list[_Ends]] = {}
-    for group in groups:
-        part = laying.plan.parts[group.parts[0]]
-        near = nearest_branch(ways, (part.x_mm, part.y_mm))
-        ends = _group_ends(laying, leads, group, near.plus.colour)
-        way = by_net.setdefault(ends.plus.net, near)
+    for group, number, _ in _way_of_each(laying.plan, leads, groups, sharing):
+        way = ways[number]
+        ends = _group_ends(laying, leads, group, way.plus.colour)
         plus.setdefault(way.plus, []).append(ends)
         minus.setdefault(way.minus, []).append(ends)
     for outlet, own in plus.items():

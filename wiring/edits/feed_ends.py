@@ -12,6 +12,7 @@ from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 
+FUSES = frozenset({"fuse", "resettable_fuse"})
 COIL_ENDS = ("N", "C", "R")
 TAPS = frozenset({"separate", "pairs"})
 REVERSED = "stall_motor"  # thrown by turning its volts round
@@ -40,6 +41,7 @@ class Sorted(NamedTuple):
     stores: tuple[Part, ...] = ()  # capacitor-discharge units: for coils
     movers: tuple[Part, ...] = ()  # bare stall motors, where there is a reverser for each
     reversers: tuple[Part, ...] = ()  # unwired changeovers of two poles
+    own_fuses: tuple[Part, ...] = ()  # on which loads hang already
 
 
 def lets_go(kind: Kind) -> bool:
@@ -77,9 +79,10 @@ def sorted_out(
             name = _role(part, kind, wired, leads)
             if name:
                 found[name].append(part)
-    landed = {lead.at.part for p in found["loads"] for lead in leads.of(p.id) or () if lead.at is not None}
+    hanging = {i for p in found["loads"] for i in leads.between(p.id)}
+    found["own_fuses"] = [p for p in found["gates"] if p.id in hanging and kinds[p.kind].behaviour in FUSES]
     for name in ("gates", "blocks", "taps"):  # what hangs on a load already is a way to it, and no way out
-        found[name] = [p for p in found[name] if p.id not in landed]
+        found[name] = [p for p in found[name] if p.id not in hanging]
     idle = [p for p in found["gates"] if p.id not in taken]
     if found["coils"]:
         found["throwers"] = [p for p in idle if lets_go(kinds[p.kind])]

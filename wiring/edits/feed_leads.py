@@ -46,6 +46,16 @@ class Leads:
             return None
         return self._lead(ends[0], 0), self._lead(ends[1], 1)
 
+    def between(self, part_id: PartId) -> frozenset[PartId]:
+        """Return what lies on the way from a load that is to be fed to where its wires end."""
+        part = self._plan.parts[part_id]
+        ends = load_ends(part, self._kinds[part.kind])
+        leads = self.of(part_id)
+        if ends is None or leads is None:
+            return frozenset()
+        open_ends = [ref for ref, lead in zip(ends, leads, strict=True) if lead.at is not None]
+        return frozenset(r.part for ref in open_ends if self._wired[ref] for r in self._reached(ref))
+
     def behind(self, part_id: PartId) -> frozenset[PartId]:
         """Return the loads that hang on a strip or plug that no supply reaches; none on one that is fed."""
         kind = self._kinds[self._plan.parts[part_id].kind]

@@ -5,10 +5,11 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wiring.edits.edit import EditRefused
-from wiring.edits.feed_beside import beside_each_other
+from wiring.edits.feed_beside import block_behind
 from wiring.edits.feed_colours import Colours, feed_colours
 from wiring.edits.feed_ends import Sorted
 from wiring.edits.feed_gates import Outlet, Poles, take, through_gates
+from wiring.edits.feed_tiers import Far, Stem, tiers, way_out
 from wiring.edits.laying import Laying
 from wiring.edits.lead_over import Joint, free_joints
 from wiring.edits.poles import Pole, poles, source_ends
@@ -21,19 +22,22 @@ NOTHING_FEEDS = (
 
 
 class Roots(NamedTuple):
-    """Both poles, the supply behind them, and the switches that stand side by side after them."""
+    """Both poles, the supply behind them, and the fuses and switches that stand side by side after them."""
 
     plus: Outlet
     minus: Outlet
     source: PartId
     colours: Colours
-    beside: tuple[Part, ...] = ()
+    stems: tuple[Stem, ...] = (Stem(None, is_fed=True),)
 
 
-def roots(laying: Laying, found: Sorted, wanted: Poles = 0, *, in_series: bool = False) -> Roots:
+def roots(
+    laying: Laying, found: Sorted, wanted: Poles = 0, *, in_series: bool = False, far: Far = math.dist
+) -> Roots:
     """Return where to feed from; lays what is missing between the selected supply and the way out.
 
-    Several switches are left to stand side by side, unless `in_series` leads one behind the other.
+    Several fuses are left to stand side by side, and several switches too, unless `in_series` leads one
+    behind the other.
 
     EditRefused when nothing selected leads to a supply, or more than one does.
     """
@@ -45,12 +49,22 @@ def roots(laying: Laying, found: Sorted, wanted: Poles = 0, *, in_series: bool =
     colours = feed_colours(laying.plan, laying.kinds, source)
     plus = Outlet((TerminalRef(source, ends[0]),), colours.plus)
     minus = Outlet((TerminalRef(source, ends[1]),), colours.minus)
-    beside = () if in_series else beside_each_other(found.gates, laying.kinds, known)
-    gates = [g for g in found.gates if g not in beside]
-    plus, minus = through_gates(laying, gates, known, (plus, minus), colours, wanted)
-    plus, minus = _to_blocks(laying, found.blocks, known, plus, minus)
+    others = len(found.own_fuses)
+    row, stems = tiers(
+        laying.plan, laying.kinds, found.gates, known, in_series=in_series, far=far, others=others
+    )
+    plus, minus = through_gates(laying, row, known, (plus, minus), colours, wanted)
+    blocks = [b for b in found.blocks if b.id not in _behind_stems(laying, stems, known)]
+    plus, minus = _to_blocks(laying, blocks, known, plus, minus)
     plus, minus = _at_taps(laying, found.taps, known, plus, minus)
-    return Roots(plus, minus, source, colours, beside)
+    return Roots(plus, minus, source, colours, stems)
+
+
+def _behind_stems(laying: Laying, stems: Sequence[Stem], known: Mapping[TerminalRef, Pole]) -> set[PartId]:
+    """Return the blocks on which fuses and switches that stand side by side lead on."""
+    gates = [stem.gate for stem in stems if stem.gate is not None and stem.is_fed]
+    outs = [way_out(gate, laying.kinds, known) for gate in gates]
+    return {ref.part for out in outs if out is not None for ref in block_behind(laying, out)}
 
 
 def _source(laying: Laying, found: Sorted, known: Mapping[TerminalRef, Pole]) -> PartId:

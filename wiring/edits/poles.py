@@ -75,6 +75,15 @@ def _poles(plan: Plan, kinds: Mapping[str, Kind]) -> dict[TerminalRef, Pole]:
     return {ref: pole for ref, pole in found.items() if ref not in doubtful}
 
 
+def joined(plan: Plan, kinds: Mapping[str, Kind]) -> Mapping[TerminalRef, list[TerminalRef]]:
+    """Return what each terminal is joined to, contacts closed."""
+    table: _Joints = defaultdict(list)
+    for a, b, _ in _joints(plan, kinds):
+        table[a].append(b)
+        table[b].append(a)
+    return table
+
+
 def _joints(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[tuple[TerminalRef, TerminalRef, bool]]:
     """Walk what joins two terminals; True for a contact that opens and closes."""
     for wire in plan.wires.values():

@@ -97,7 +97,8 @@ class MenuedSurface(TouchedSurface):
             self._session.refused.emit(str(refusal))
             return
         options = [(way.words, way.tip) for way in ways]
-        self.choices.offer(feed_title(plan, kinds, ids), options, "Lay these wires")
+        told = [way.told for way in ways]
+        self.choices.offer(feed_title(plan, kinds, ids), options, "Lay these wires", told)
         left = [ways]  # once: after Enter or Escape the arrow is back in hand
         self._acting.take(
             "feed", lambda around, _: try_out(around, [w.edit for w in left.pop()]) if left else None
