@@ -1,5 +1,7 @@
 """One row of the inspector: a caption, an editor, and room for one sentence when what was typed cannot be."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
@@ -37,7 +39,7 @@ class FieldRow(QWidget):
         self._grid.addWidget(editor, 0, 1)
         self._stacked = False
         if isinstance(editor, FittedBox):
-            editor.currentTextChanged.connect(self._fit)
+            editor.currentTextChanged.connect(self.fit)
             if self._caption is not None:
                 self._caption.installEventFilter(self)
         self.show_caption(caption)
@@ -82,25 +84,26 @@ class FieldRow(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """See whether what is chosen still fits beside the caption."""
         super().resizeEvent(event)
-        self._fit()
+        self.fit()
 
     def showEvent(self, event: QShowEvent) -> None:
         """The same when it comes into sight with something else chosen."""
         super().showEvent(event)
-        self._fit()
+        self.fit()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """The same when the caption has another width, as with larger words."""
         if event.type() is QEvent.Type.Resize:
-            self._fit()
+            self.fit()
         return False
 
-    def _fit(self) -> None:
-        """Give a box whose words would be cut beside the caption the line below it."""
-        if self._caption is None or self._fault is None or not isinstance(self.editor, FittedBox):
+    def fit(self) -> None:
+        """Give a box or line whose words would be cut beside the caption the line below it."""
+        needed_px: Callable[[], int] | None = getattr(self.editor, "needed_px", None)
+        if self._caption is None or self._fault is None or needed_px is None:
             return
         beside = self.width() - self._caption.width() - self._grid.horizontalSpacing()
-        stacked = self.isVisible() and self.editor.needed_px() > beside
+        stacked = self.isVisible() and needed_px() > beside
         if stacked != self._stacked:
             self._stacked = stacked
             row, column, wide = (1, 0, 2) if stacked else (0, 1, 1)

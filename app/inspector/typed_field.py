@@ -41,6 +41,7 @@ class TypedField(FieldRow):
         if self.line.text() != text:
             self.line.setText(text)
             self.line.setCursorPosition(0)
+            self.fit()
         elif self.line.isUndoAvailable():
             at = self.line.cursorPosition()
             self.line.setText(text)  # what was typed so far counts now: taking it back is the plan's to do
