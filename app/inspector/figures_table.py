@@ -33,20 +33,23 @@ class FiguresTable(QWidget):
 
     def show_figures(self, figures: Sequence[Figure]) -> None:
         """Show these readings."""
-        if self.figures == tuple(figures) and self._rows:
+        before = self.figures
+        if before == tuple(figures) and self._rows:
             return
         self.figures = tuple(figures)
         while len(self._rows) < len(figures):
             self._add_row()
         for number, (name, value) in enumerate(self._rows):
             there = number < len(figures)
-            name.setVisible(there)
-            value.setVisible(there)
-            if there:
+            if there != (number < len(before)) or not before:
+                name.setVisible(there)
+                value.setVisible(there)
+            if there and before[number : number + 1] != (figures[number],):
                 value.say(figures[number].value, runs=name.text() == figures[number].name)
                 name.setText(figures[number].name)
                 self._weigh(number, figures[number].strong)
-        self.setVisible(bool(figures))
+        if bool(before) != bool(figures) or not self._rows:
+            self.setVisible(bool(figures))
         self.setAccessibleName("; ".join(f"{f.name} {f.value}" for f in figures))
 
     def _weigh(self, number: int, strong: bool) -> None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFrame,
@@ -13,6 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.session import Session
+from app.theme.held_room import HeldRoom
 from app.theme.sizes import least_width
 from wiring.catalogue.kind import Kind
 from wiring.edits.throw import keep_position
@@ -41,14 +43,11 @@ class PositionRow(QWidget):
         self._keep.setProperty("look", "plain")
         self._keep.setAccessibleName("Keep this position as how it stands in use")
         self._keep.clicked.connect(self._keep_now)
-        policy = self._keep.sizePolicy()
-        policy.setRetainSizeWhenHidden(True)  # nothing below moves while a switch is thrown
-        self._keep.setSizePolicy(policy)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
         column.addWidget(self._frame)
-        column.addWidget(self._keep)
+        column.addWidget(HeldRoom(self._keep, self))  # nothing below moves while a switch is thrown
         session.thrown.connect(self._follow)
 
     def show_part(self, part_id: str, kind: Kind) -> bool:
@@ -82,8 +81,11 @@ class PositionRow(QWidget):
         # An exclusive group would not let go of the last button that was pressed.
         self._group.setExclusive(False)
         for name, button in zip(self._positions, self._buttons, strict=False):
-            button.setChecked(name == stands)
-            button.updateGeometry()  # the pressed one is set in bolder type
+            if button.isChecked() != (name == stands):
+                before = _room(button)
+                button.setChecked(name == stands)
+                if _room(button) != before:  # the pressed one is set in bolder type
+                    button.updateGeometry()
         self._group.setExclusive(True)
         self._keep.setVisible(stands is not None and stands != self._usual())
 
@@ -106,3 +108,7 @@ class PositionRow(QWidget):
         stands = self._session.positions.get(self._part)
         if stands is not None:
             self._session.do(keep_position(self._part, stands, kinds=self._session.kinds))
+
+
+def _room(button: QToolButton) -> QSize:
+    return button.sizeHint().expandedTo(button.minimumSize())

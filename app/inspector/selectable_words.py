@@ -1,7 +1,9 @@
 """One line of words that the mouse can select, at no cost while the pointer is elsewhere."""
 
+from functools import lru_cache
+
 from PySide6.QtCore import QEvent, QRect, QSize, Qt
-from PySide6.QtGui import QEnterEvent
+from PySide6.QtGui import QEnterEvent, QFont, QFontMetrics
 from PySide6.QtWidgets import QLabel
 
 _ANYWHERE = QRect(0, 0, 2000, 2000)
@@ -30,9 +32,7 @@ class SelectableWords(QLabel):
 
         At each change of a label's words Qt lays out all that is round it, unless the label's size is fixed.
         """
-        letters = self.fontMetrics()
-        words = letters.boundingRect(_ANYWHERE, self.alignment().value, self.text()).size()
-        room = words.expandedTo(QSize(0, letters.lineSpacing())).expandedTo(least)
+        room = _room(self.text(), self.alignment().value, self.font()).expandedTo(least)
         if room != self.minimumSize():
             self.setFixedSize(room)
 
@@ -46,3 +46,11 @@ class SelectableWords(QLabel):
         if not self.hasSelectedText():
             self.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
         super().leaveEvent(event)
+
+
+@lru_cache(maxsize=1024)
+def _room(words: str, alignment: int, font: QFont) -> QSize:
+    letters = QFontMetrics(font)
+    return (
+        letters.boundingRect(_ANYWHERE, alignment, words).size().expandedTo(QSize(0, letters.lineSpacing()))
+    )

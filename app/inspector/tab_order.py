@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLayout, QWidget
 
+from app.theme.held_room import HeldRoom
+
 
 def order_tabs(card: QWidget) -> None:
     """Let Tab visit the widgets of a card in the order its layouts have them, hidden ones too."""
@@ -26,4 +28,6 @@ def stops(layout: QLayout | None) -> Iterator[QWidget]:
             continue
         if widget.focusPolicy() & Qt.FocusPolicy.TabFocus:
             yield widget
+        if isinstance(widget, HeldRoom):
+            yield widget.held
         yield from stops(widget.layout())

@@ -16,6 +16,7 @@ from app.canvas.hits.hit import Hit
 from app.canvas.view import PlanView
 from app.canvas.words import hit_words
 from app.inspector.wire_choice import ColourBox, SizeBox
+from app.theme.box_name import name_box
 from app.theme.elided import Elided
 from app.theme.held_room import HeldRoom
 from app.theme.icon_button import ICON, icon_button
@@ -47,9 +48,9 @@ class PlanPage(QWidget):
         for button in self._tools:
             row.addWidget(button)
         self.wire_size = SizeBox(bar)
-        self.wire_size.setAccessibleName("Size of the next wire")
+        name_box(self.wire_size, "Size of the next wire")
         self.wire_colour = ColourBox(bar)
-        self.wire_colour.setAccessibleName("Colour of the next wire")
+        name_box(self.wire_colour, "Colour of the next wire")
         column_width(self.wire_size, 86)
         self.wire_colour.setMinimumWidth(126)
         self._boxes = (self.wire_size, self.wire_colour)

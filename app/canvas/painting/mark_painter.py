@@ -11,6 +11,7 @@ from app.canvas.hits.hit import end_rings
 from app.canvas.painting.part_painter import shown_box, shown_boxes
 from app.canvas.painting.shades import with_alpha
 from app.canvas.sight import Sight
+from wiring.plan.part import Part
 from wiring.plan.places import Point
 
 GAP_PX = 4.0
@@ -18,14 +19,15 @@ CORNER_PX = 5.0
 STEM_PX = 15.0  # from the corner of the selection to its turning handle, across and up
 HANDLE_PX = 5.5
 MANY = 300  # from here on plain rectangles
+FEW = 6  # are looked up one by one, which is quicker
 
 
 def selection_box(sight: Sight, selected: frozenset[str]) -> Box | None:
     """Return the box in pixels round the selected parts; None for none, or for too many to turn by hand."""
-    parts = [i for i in selected if i in sight.plan.parts]
+    parts = [sight.plan.parts[i] for i in selected if i in sight.plan.parts]
     if not parts or len(parts) > MANY:
         return None
-    return _round_all(shown_boxes(sight, parts).tolist())
+    return _round_all(_boxes(sight, parts))
 
 
 def handle_place(box: Box) -> Point:
@@ -41,14 +43,14 @@ def on_handle(box: Box | None, x_px: float, y_px: float) -> bool:
 def paint_selected(painter: QPainter, sight: Sight, selected: Iterable[str], *, handle: bool) -> None:
     """Paint a copper frame round each selected part, and the handle that turns them."""
     ids = frozenset(selected)
-    parts = [sight.plan.parts[i] for i in sight.plan.parts if i in ids] if ids else []
+    parts = [part for i, part in sight.plan.parts.items() if i in ids] if len(ids) > 1 else _one(sight, ids)
     if not parts:
         return
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(QPen(sight.shades.copper, 1.6))
     many = len(parts) > MANY
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, not many)
-    boxes = shown_boxes(sight, [p.id for p in parts]).tolist()
+    boxes = _boxes(sight, parts)
     if many:
         painter.setPen(QPen(sight.shades.copper, 1))  # a hairline is painted many times as fast
         painter.drawRects([QRect(round(a), round(b), round(c - a), round(d - b)) for a, b, c, d in boxes])
@@ -93,6 +95,17 @@ def paint_hovered(painter: QPainter, sight: Sight, part_id: str) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(QPen(with_alpha(sight.shades.copper, 0.55), 1.2))
     painter.drawRoundedRect(_rect(shown_box(sight, part)), CORNER_PX, CORNER_PX)
+
+
+def _one(sight: Sight, ids: frozenset[str]) -> list[Part]:
+    return [sight.plan.parts[i] for i in ids if i in sight.plan.parts]
+
+
+def _boxes(sight: Sight, parts: Sequence[Part]) -> Sequence[Sequence[float]]:
+    if len(parts) <= FEW:
+        return [shown_box(sight, part) for part in parts]
+    boxes: list[list[float]] = shown_boxes(sight, [part.id for part in parts]).tolist()
+    return boxes
 
 
 def _round_all(boxes: Sequence[Sequence[float]]) -> Box:

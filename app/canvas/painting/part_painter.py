@@ -118,8 +118,17 @@ def part_state(sight: Sight, part: Part, kind: Kind | None) -> State:
 
 
 def shown_box(sight: Sight, part: Part) -> Box:
-    """Return the upright box in pixels that a part's sign fills on the screen."""
-    return Box(*shown_boxes(sight, (part.id,))[0].tolist())
+    """Return the upright box in pixels that a part's sign fills on the screen, as `shown_boxes` has it."""
+    row, camera = sight.geometry.parts.get(part.id).tolist(), sight.camera
+    left_mm, top_mm, scale = camera.left_mm, camera.top_mm, camera.scale
+    x, y = (row[4] - left_mm) * scale, (row[5] - top_mm) * scale
+    growth = max(SMALLEST_PX / max(row[10] - row[8], row[11] - row[9], 0.1) / scale, 1.0)
+    return Box(
+        x + ((row[0] - left_mm) * scale - x) * growth,
+        y + ((row[1] - top_mm) * scale - y) * growth,
+        x + ((row[2] - left_mm) * scale - x) * growth,
+        y + ((row[3] - top_mm) * scale - y) * growth,
+    )
 
 
 def shown_boxes(sight: Sight, ids: Sequence[PartId]) -> Floats:

@@ -25,11 +25,12 @@ def paint_readings(painter: QPainter, sight: Sight, ids: Iterable[str]) -> None:
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setFont(screen_font(11))
     room, asked = LabelRoom(), list(ids)[:MOST]
-    for about in (_about(sight, one) for one in asked if one in sight.plan.parts):
-        if about is not None:
+    boxes = {one: _about(sight, one) for one in asked}
+    for one, about in boxes.items():
+        if about is not None and one in sight.plan.parts:
             room.take(about)  # of many that are asked for none is hidden by the figures of another
-    for one in asked:
-        words, about = short_reading(sight, one, len(asked)), _about(sight, one)
+    for one, about in boxes.items():
+        words = short_reading(sight, one, len(asked))
         if not words or about is None:
             continue
         width = painter.fontMetrics().horizontalAdvance(words) + 14.0

@@ -1,0 +1,42 @@
+"""Room held for a widget that comes and goes: nothing round it is laid out anew meanwhile."""
+
+from PySide6.QtCore import QEvent, QObject, QSize
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+
+class HeldRoom(QWidget):
+    """Stands in a layout in place of a widget, which fills it whenever it is shown.
+
+    Qt lays out all that is round a widget when it is shown or hidden, even where its size is retained.
+    """
+
+    def __init__(self, held: QWidget, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.held = held
+        held.setParent(self)
+        policy = held.sizePolicy()
+        self.setSizePolicy(policy)
+        policy.setRetainSizeWhenHidden(True)  # so that it tells while it is hidden, too
+        held.setSizePolicy(policy)
+        self._hint = held.sizeHint()
+        self.installEventFilter(self)
+
+    def sizeHint(self) -> QSize:
+        """As much as the widget wants."""
+        return self.held.sizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        """As little as the widget can do with."""
+        return self.held.minimumSizeHint()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the widget all of it."""
+        self.held.setGeometry(self.rect())
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Ask for other room only when the widget wants other room."""
+        if event.type() == QEvent.Type.LayoutRequest and self.held.sizeHint() != self._hint:
+            self._hint = self.held.sizeHint()
+            self.updateGeometry()
+        return False
