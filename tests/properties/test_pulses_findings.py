@@ -238,6 +238,6 @@ def test_twenty_turnouts_on_one_unit_are_checked_quickly():
         ]
     plan = draw(parts, wires)
     situation(plan)
-    started = time.perf_counter()
+    started = time.process_time()
     assert rules(plan)["throw-weak"] == 1
-    assert time.perf_counter() - started < 2.0
+    assert time.process_time() - started < 2.0
