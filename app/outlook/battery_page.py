@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QApplication,
     QComboBox,
     QFileDialog,
-    QHBoxLayout,
     QVBoxLayout,
     QWidget,
 )
@@ -31,8 +30,10 @@ from app.outlook.what_counts import WhatCounts
 from app.proposed_file import proposed_file
 from app.session import Session
 from app.solving import Answer
+from app.theme.box_name import name_box
 from app.theme.look import Look
 from app.theme.sizes import least_width
+from app.theme.wrapping_row import WrappingRow
 from wiring.plan.designations import part_label
 
 if TYPE_CHECKING:
@@ -57,7 +58,7 @@ class BatteryPage(QWidget):
         self._session = session
         self._answer: Answer | None = None
         self.choice = QComboBox(self)
-        self.choice.setAccessibleName("Battery")
+        name_box(self.choice, "Battery")
         least_width(self.choice, 220)
         self.choice.activated.connect(self._choose)
         self.switch = SectionSwitch("What is shown of the battery", SECTIONS, self)
@@ -76,11 +77,9 @@ class BatteryPage(QWidget):
         self.bar.along.connect(self.curve.show_along)
         self.bar.save_wanted.connect(self._ask_where)
         self.switch.chosen.connect(lambda _index: self._go_to_section())
-        head = QHBoxLayout()
-        head.setSpacing(12)
+        head = WrappingRow(12)
         head.addWidget(self.choice)
         head.addWidget(self.switch)
-        head.addStretch(1)
         inside = QWidget(self)
         column = QVBoxLayout(inside)
         column.setContentsMargins(28, 14, 28, 14)

@@ -1,10 +1,11 @@
 """The line above a battery's course: what lies along its foot, the course as a table, and saving it."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from app.outlook.course_frames import DAYS, HOURS
 from app.outlook.section_switch import SectionSwitch
+from app.theme.wrapping_row import WrappingRow
 
 ALONG = ((HOURS, "By hours lit"), (DAYS, "By calendar"))
 
@@ -28,13 +29,9 @@ class CourseBar(QWidget):
         self.save.setAccessibleName("Save the course as a drawing, a picture or rows")
         self.save.setToolTip("Save the course as a drawing (SVG), a picture (PNG) or rows (CSV)")
         self.save.clicked.connect(lambda: self.save_wanted.emit())
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
-        row.addWidget(self.switch)
-        row.addStretch(1)
-        row.addWidget(self.as_table)
-        row.addWidget(self.save)
+        row = WrappingRow(8, at_right=2, parent=self)
+        for widget in (self.switch, self.as_table, self.save):
+            row.addWidget(widget)
 
     def _table_toggled(self, on: bool) -> None:
         self.as_table.setText("As a curve" if on else "As a table")

@@ -28,6 +28,7 @@ VOLTS_TITLE = "Volts at the battery, under load"
 NUMBERED_PX = 24.0  # a session's band as wide as this bears its number
 LABEL_PX = 96.0  # between labels along the foot
 DATE_AIR_PX = 14.0  # between two dates
+LIMIT_AIR_PX = 22.0  # over or under the line of a limit, for its words
 SEEN_PX = 1.5  # the least width of a session's band
 
 
@@ -130,7 +131,10 @@ class CurvePainter(ChartPen):
                 y = axis.px(value)
                 self.p.setPen(pen)
                 self.p.drawLine(QPointF(box.left(), y), QPointF(box.right(), y))
-                self.words(box.left() + 6, y - lined(9, 0.5), words, self.s.copper, LEFT_OF)
+                if y - box.top() >= lined(LIMIT_AIR_PX):  # else they would run into the title above
+                    self.words(box.left() + 6, y - lined(9, 0.5), words, self.s.copper, LEFT_OF)
+                elif box.bottom() - y >= lined(LIMIT_AIR_PX):
+                    self.words(box.left() + 6, y + lined(9, 0.5), words, self.s.copper, LEFT_OF)
 
     def _foot(self, f: Frames) -> None:
         """Label the foot with hours or dates, and the head with the dates that go with the hours."""

@@ -1,12 +1,24 @@
 """What to expect of a battery in one sentence, how far it may differ, and why it ends."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
+from app.theme.words import scaled
 from wiring.quantities.wording import worded
 from wiring.studies.outlook import Outlook, Span
 
 FINE_BELOW = 4.0  # of whatever is counted: below it a tenth matters
+BETWEEN, WORDS_WIDE = 30, 220  # from words to figures; the least width words are read in
 _SPANS = (("Sessions", "sessions", 0), ("Hours lit", "hours", 0), ("Days", "days", 0))
 
 
@@ -36,11 +48,24 @@ class Summary(QWidget):
         self._grid.setVerticalSpacing(3)
         self._names: list[QLabel] = []
         self.cells = self._made_cells()
-        row = QHBoxLayout(self)
+        self._row = row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(30)
+        row.setSpacing(BETWEEN)
         row.addLayout(said, 1)
-        row.addWidget(self._spans, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self._spans, 0, Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+
+    def minimumSizeHint(self) -> QSize:
+        """No wider than the figures: beside them there need be no words."""
+        return QSize(self._spans.minimumSizeHint().width(), super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Put the figures below the words where both have no room side by side."""
+        super().resizeEvent(event)
+        beside = self._spans.sizeHint().width() + BETWEEN + scaled(WORDS_WIDE) <= self.width()
+        way = QBoxLayout.Direction.LeftToRight if beside else QBoxLayout.Direction.TopToBottom
+        if way != self._row.direction():
+            self._row.setDirection(way)
+            self._row.setSpacing(BETWEEN if beside else 4)
 
     def say(self, words: str, reason: str) -> None:
         """Show words only."""
