@@ -23,7 +23,7 @@ LEAST_PX = 8  # a thin wire still has a place that can be pointed at
 
 
 class ToldPlan(QAccessibleWidget):
-    """The plan, with what lies on it as its children, in the order in which keys walk it."""
+    """The plan, with what lies on it as children in the order in which keys walk it, then its widgets."""
 
     def __init__(self, view: "PlanView") -> None:
         super().__init__(view, QAccessible.Role.Canvas)
@@ -56,17 +56,22 @@ class ToldPlan(QAccessibleWidget):
         return self._told[one]
 
     def childCount(self) -> int:
-        """Return how many things there are."""
-        return len(self.order)
+        """Return how many things there are, and widgets over them."""
+        return len(self.order) + (super().childCount() if self.view is not None else 0)
 
     def child(self, index: int) -> QAccessibleInterface | None:  # type: ignore[override]
         """Return one of them."""
-        return self.told(self.order[index]) if 0 <= index < len(self.order) else None
+        things_told = len(self.order)
+        if 0 <= index < things_told:
+            return self.told(self.order[index])
+        return super().child(index - things_told) if self.view is not None else None
 
     def indexOfChild(self, child: QAccessibleInterface) -> int:
         """Return which of them it is; -1 for none."""
-        one = child.one if isinstance(child, ToldThing) else ""
-        return self.order.index(one) if one in self.order else -1
+        if isinstance(child, ToldThing):
+            return self.order.index(child.one) if child.one in self.order else -1
+        widget = super().indexOfChild(child) if self.view is not None else -1
+        return widget + len(self.order) if widget >= 0 else -1
 
     def focusChild(self) -> QAccessibleInterface | None:  # type: ignore[override]
         """Return the one thing that is selected."""

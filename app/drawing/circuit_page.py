@@ -12,6 +12,7 @@ from app.drawing.told import told
 from app.making import Making
 from app.selection import Selection
 from app.solving import Answer
+from app.theme.box_name import name_box
 from app.theme.icon_button import icon_button
 from app.theme.look import Look
 from app.theme.sizes import fix_height, least_width
@@ -49,7 +50,7 @@ class CircuitPage(QWidget):
         self.making = Making(self, at_once=at_once)
         self.making.made.connect(self._show_drawings)
         self.choice = QComboBox(self)
-        self.choice.setAccessibleName("Circuit")
+        name_box(self.choice, "Circuit")
         least_width(self.choice, 320)
         self.choice.currentIndexChanged.connect(lambda _index: self._show_chosen())
         self._words = QLabel(NOTHING, self)

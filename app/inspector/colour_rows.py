@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 from app.inspector.named_row import NamedRow, drop
 from app.inspector.wire_choice import ColourBox
 from app.session import Session
+from app.theme.box_name import name_box
 from app.theme.sizes import least_width
 from wiring.edits.feed_colours import Colours, colours_of_all
 from wiring.edits.recolour import by_rule, recolour, set_circuit_colours
@@ -133,7 +134,7 @@ class ColourRow(NamedRow):
             box.chosen.connect(self._chosen(field, box))
             self.boxes[field] = box
             self.line.addWidget(box, 1)
-            box.setAccessibleName(f"{word}, colour of its wires")
+            name_box(box, f"{word}, colour of its wires")
 
     def show_colours(self, name: str, own: CircuitColours, used: Colours) -> None:
         """Show the colours; what the builder has not chosen is the usual one."""
@@ -141,7 +142,7 @@ class ColourRow(NamedRow):
         for field, box in self.boxes.items():
             box.show_value(getattr(used, field))
             box.setToolTip("" if getattr(own, field) else USUAL_TIP)
-            box.setAccessibleName(f"{FIELDS[field]} of {name}, colour of its wires")
+            name_box(box, f"{FIELDS[field]} of {name}, colour of its wires")
 
     def _chosen(self, field: str, box: ColourBox) -> Callable[[], object]:
         return lambda: self._session.do(set_circuit_colours(self._supply, **{field: box.value}))

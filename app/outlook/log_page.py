@@ -24,6 +24,7 @@ from app.inspector.typed_field import TypedField
 from app.inspector.value_field import ValueField
 from app.outlook.breaking_line import BreakingLine
 from app.session import PlanChanged, Session
+from app.theme.box_name import name_box
 from app.theme.icons import icon
 from app.theme.sizes import fix_width, section_width
 from wiring.edits.log_battery import log_battery, strike_reading
@@ -209,7 +210,7 @@ def _parts(day: QDate) -> tuple[int, int, int]:
 
 def _box(options: tuple[tuple[str, str], ...], name: str, parent: QWidget) -> QComboBox:
     box = QComboBox(parent)
-    box.setAccessibleName(name)
+    name_box(box, name)
     for value, words in options:
         box.addItem(words, value)
     return box

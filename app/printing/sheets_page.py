@@ -32,6 +32,7 @@ from app.proposed_file import proposed_file
 from app.session import Session
 from app.settings import Remembered
 from app.solving import Answer
+from app.theme.box_name import name_box
 from app.theme.look import Look
 from app.window.actions import Actions
 from wiring.edits.set_plan import set_habits
@@ -72,7 +73,7 @@ class SheetsPage(QWidget):
         self.making.made.connect(self._show_made)
         self.paper = QComboBox(self)
         self.paper.addItems(list(PAPERS))
-        self.paper.setAccessibleName("Paper")
+        name_box(self.paper, "Paper")
         self.paper.activated.connect(lambda _index: session.do(set_habits(paper=self.paper.currentText())))
         self._words = QLabel(self)
         self._words.setProperty("look", "quiet")

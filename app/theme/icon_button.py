@@ -8,11 +8,16 @@ ICON = QSize(19, 19)
 
 
 def icon_button(action: QAction, parent: QWidget) -> QToolButton:
-    """Return the button; its name and tip are those of the act."""
+    """Return the button; its name and tip are those of the act, also when it says what it would undo."""
     button = QToolButton(parent)
     button.setDefaultAction(action)
     button.setIconSize(ICON)
     button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonIconOnly)
-    button.setAccessibleName(action.toolTip())
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+
+    def name() -> None:
+        button.setAccessibleName(action.text().replace("&", ""))
+
+    action.changed.connect(name)
+    name()
     return button

@@ -2,10 +2,12 @@
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QComboBox, QLabel, QToolButton
+from support.editors import open_demo
 from support.gesture_runs import BATTERY, LAMP, RED, SWITCH
 from support.surfaces import desk
 
-from app.canvas.told_parts import ToldPlan
+from app.canvas.told_parts import ToldPlan, ToldThing
 from wiring.edits.joists import add_joist
 from wiring.edits.remove import remove
 from wiring.edits.scenes import add_scene
@@ -21,7 +23,14 @@ def reader(desk):
 
 
 def children(there):
-    return [there.child(n) for n in range(there.childCount())]
+    every = [there.child(n) for n in range(there.childCount())]
+    return [one for one in every if isinstance(one, ToldThing)]
+
+
+def walked(there):
+    yield there
+    for number in range(there.childCount()):
+        yield from walked(there.child(number))
 
 
 def test_every_part_wire_and_thing_of_the_ground_is_a_child_with_a_name_and_a_place(desk):
@@ -65,3 +74,31 @@ def test_what_is_removed_is_told_no_more_and_does_no_harm(desk):
     assert LAMP not in {one.one for one in children(there)}
     desk.session.undo()
     assert lamp.isValid() and there.child(there.indexOfChild(lamp)) is lamp
+
+
+def test_what_lies_over_the_plan_is_read_out_too(editor):
+    there = QAccessible.queryAccessibleInterface(editor.window.plan_view)
+    every = [there.child(n) for n in range(there.childCount())]
+    seen = [one for one in every if not one.state().invisible]
+    words = {told.text(Name) for one in seen for told in walked(one)}
+    assert {"Draw the board", "Open an example"} <= words
+    assert [there.indexOfChild(one) for one in every] == list(range(len(every)))
+
+
+def test_a_button_with_an_icon_tells_what_it_would_undo_without_its_keys(editor):
+    told = [QAccessible.queryAccessibleInterface(b) for b in editor.window.header.findChildren(QToolButton)]
+    assert "Undo" in {one.text(Name) for one in told}
+    editor.session.do(add_joist((50, 450), (600, 450)))
+    assert editor.session.undo_label.lower() in {one.text(Name).removeprefix("Undo ").lower() for one in told}
+
+
+def test_a_box_without_a_label_tells_what_it_is_for(editor):
+    open_demo(editor)
+    for view in ("circuit", "battery", "sheets"):
+        editor.window.show_view(view)
+    labelled = {label.buddy() for label in editor.window.findChildren(QLabel)}
+    bare = [box for box in editor.window.findChildren(QComboBox) if box not in labelled]
+    assert len(bare) > 5
+    for box in bare:
+        told = QAccessible.queryAccessibleInterface(box).text(Description)
+        assert box.accessibleName() and box.accessibleName() in told, box.objectName()
