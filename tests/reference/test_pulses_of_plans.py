@@ -42,6 +42,23 @@ def test_a_held_button_feeds_the_coil_through_the_charging_resistor_only():
     assert figures.parts["C1"].state == "empty, its output draws"
 
 
+# Half of C V², to three digits; the unit's own leak keeps it a little below the volts of its feed.
+@pytest.mark.parametrize(
+    ("farads", "volts", "joules"),
+    [(2200e-6, 16, 0.282), (4700e-6, 12, 0.338), (4700e-6, 24, 1.354), (10_000e-6, 24, 2.88)],
+)
+def test_a_unit_stores_what_the_formula_says_and_the_coil_gets_its_share_by_ohms(farads, volts, joules):
+    """Held for a second it also gets what the charging resistor lets by: i = It + (I0 - It) exp(-t/RC)."""
+    parts = {"G1": stiff(volts), "C1": ("discharge-unit", {"charge_ohm": 100.0, "capacitance": farads}),
+             "S1": "push-to-make", "M1": ("twin-coil", {**COIL, "rise": 0.0, "pulse": 1.0})}  # fmt: skip
+    pulse = pulse_for(draw(parts, [*FEED, *WIRED]), kinds(), "M1", "N").pulse
+    assert pulse.stored_j == pytest.approx(joules, rel=5e-3)
+    loop_ohm = 6.0 + 9 * WIRE_OHM + CONTACT_OHM
+    first_a, held_a, tau_s = volts / loop_ohm, volts / (loop_ohm + 100.0), farads / (1 / loop_ohm + 1 / 100.0)
+    fading_a2s = (first_a - held_a) ** 2 * tau_s / 2 + 2 * (first_a - held_a) * held_a * tau_s
+    assert pulse.energy_coil_j == pytest.approx(6.0 * (fading_a2s + held_a**2 * 1.0), rel=5e-3)
+
+
 def test_the_loop_is_the_wires_there_and_back_and_the_contact():
     answer = pulse_for(on_unit(WIRED), kinds(), "M1", "N")
     assert answer.why == ""
