@@ -147,7 +147,7 @@ def _missing(situation: Situation, part: Part, kind: Kind, exposed: _Exposed) ->
         "fuse-missing",
         Rank.DANGER if hot else Rank.NOTE,
         f"No fuse guards {wire_names(plan, thin)}: {part_name(plan, part.id)} can push {push} into a short, "
-        f"the thinnest of them carries {amps(plan, thinnest_a)}.",
+        f"the thinnest of them gets hot above {amps(plan, thinnest_a)}.",
         f"A short would {'melt the insulation' if hot else 'make the wire hot'}, and nothing would stop it.",
         f"Put a fuse of {amps(plan, rating)} close to {part_name(plan, part.id)}."
         if rating
@@ -171,7 +171,7 @@ def _too_large(situation: Situation, fuse: _Fuse) -> Iterator[Finding]:
         Rank.DANGER if rating > MELTS * most_a else Rank.WEAK,
         f"{part_name(plan, part.id)} is {amps(plan, rating)}, but "
         f"{wire_names(plan, [guarded.thinnest])} behind it "
-        f"({size}) carries no more than {amps(plan, most_a)}.",
+        f"({size}) gets hot above {amps(plan, most_a)}.",
         f"The wire would {'burn' if rating > MELTS * most_a else 'get hot'} before the fuse blows.",
         f"Use a fuse of {amps(plan, better)}, or thicker wire."
         if better

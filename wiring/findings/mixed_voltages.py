@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
 from wiring.findings.asked import Asked, asked
+from wiring.findings.battery_charged import is_charged
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import part_name, volts
@@ -41,7 +42,10 @@ def find(situation: Situation) -> Iterator[Finding]:
     for one, other in combinations(sources, 2):
         ties = _ties(one, other)
         if len(ties) >= 2:
-            yield _tied(situation, one, other, ties)
+            said = _tied(situation, one, other, ties)
+            charged = any(is_charged(situation, source.part.id) for source in (one, other))
+            if said.rank > Rank.NOTE or not charged:  # what is charged is told of as such
+                yield said
         elif ties and _alternates(one) is not _alternates(other):
             yield _finding(
                 situation,

@@ -7,10 +7,12 @@ from wiring.findings.finding import Finding, Rank
 from wiring.findings.leds_across import straight_across
 from wiring.findings.offers import swap
 from wiring.findings.situation import Situation
-from wiring.findings.words import do, part_names
+from wiring.findings.words import do, part_name, part_names
 from wiring.plan.names import PartId
 from wiring.studies.joints import STIFF, ends
-from wiring.studies.roles import ONE_WAY, THROUGH
+from wiring.studies.roles import ONE_WAY, SOURCES, THROUGH
+
+SEVERAL = 3  # so many on one supply the wrong way round, and none the right way: it is the supply's plug
 
 
 def find(situation: Situation) -> Iterator[Finding]:
@@ -22,6 +24,9 @@ def find(situation: Situation) -> Iterator[Finding]:
     told = _told(situation, "backward")
     if not told:
         return
+    for supply, parts in _all_backward(situation, set(told)).items():
+        told = tuple(part for part in told if part not in parts)
+        yield _supply_backward(situation, supply, parts)
     backward: dict[bool, list[str]] = {True: [], False: []}
     for part, kind in situation.of(*ONE_WAY):
         if part.id in told:
@@ -55,6 +60,33 @@ def _told(situation: Situation, code: str) -> tuple[PartId, ...]:
     named = {p for problem in situation.figures.problems if problem.code == code for p in problem.parts}
     return (
         tuple(p for p in situation.plan.parts if p in named - situation.figures.alternating) if named else ()
+    )
+
+
+def _all_backward(situation: Situation, told: set[PartId]) -> dict[PartId, tuple[PartId, ...]]:
+    """Return the supplies behind which every part that has a plus is the wrong way round, if several are."""
+    kinds, found = situation.kinds, dict[PartId, tuple[PartId, ...]]()
+    for circuit in situation.figures.circuits:
+        behaviour = {i: kinds[situation.plan.parts[i].kind].behaviour for i in circuit}
+        sources = [i for i in circuit if behaviour[i] in SOURCES]
+        parts = tuple(i for i in circuit if behaviour[i] in ONE_WAY)
+        if len(sources) == 1 and len(parts) >= SEVERAL and told.issuperset(parts):
+            found[sources[0]] = parts
+    return found
+
+
+def _supply_backward(situation: Situation, supply: PartId, parts: tuple[PartId, ...]) -> Finding:
+    plan = situation.plan
+    name = f"-{plan.parts[supply].designation}"
+    return Finding(
+        "supply-backward",
+        Rank.DANGER,
+        f"All parts with a plus on {part_name(plan, supply)} are the wrong way round: "
+        f"{part_names(plan, parts)}.",
+        "They stay dark, and LEDs and electronic parts are damaged by more than about 5 V in reverse.",
+        f"Swap the two wires of {name}, and measure which way round its plug is wired.",
+        (supply, *parts),
+        act=None if _bare(situation, parts) else swap(situation, (supply,), "+", "-"),
     )
 
 

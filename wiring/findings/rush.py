@@ -1,5 +1,6 @@
 """What happens in a rush: cold lamps against fuses and supplies, servos that all move at once."""
 
+import math
 from collections.abc import Iterator
 
 from wiring.circuit.altered import with_cold_lamps
@@ -8,9 +9,19 @@ from wiring.findings.finding import Finding, Rank
 from wiring.findings.gives_way import Rush, bears_now, fuse_finding, supply_finding, tripping
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, part_names
-from wiring.studies.throws.inrush import BLOWS, HOLDS, FuseRush, fuse_rushes, supply_rush, verdict
+from wiring.studies.throws.inrush import (
+    BLOWS,
+    FADES_S,
+    HOLDS,
+    FuseRush,
+    fuse_rushes,
+    supply_rush,
+    verdict,
+)
 from wiring.studies.throws.servos import servo_draws
 
+# What a supply bears beyond its limit before it takes it for a fault, seconds; common practice, no source.
+BORNE_S = 0.02
 FILAMENTS, FUSE = ("filament",), ("fuse",)
 
 _COLD = Rush(
@@ -46,9 +57,18 @@ def _cold_lamps(situation: Situation) -> Iterator[Finding]:
                 yield _fuse(situation, fuse)
     for supply in touchy:
         if supply in figures.supplies and not figures.supplies[supply].limited:
-            rush_a, _, limit_a = supply_rush(plan, kinds, figures, cold, supply)
-            if rush_a > limit_a:
+            rush_a, lasting_a, limit_a = supply_rush(plan, kinds, figures, cold, supply)
+            if _above_s(rush_a, lasting_a, limit_a) > BORNE_S:
                 yield supply_finding(situation, _COLD, supply, rush_a)
+
+
+def _above_s(rush_a: float, lasting_a: float, limit_a: float) -> float:
+    """Return how long a fading rush stays above a limit, in seconds."""
+    if rush_a <= limit_a:
+        return 0.0
+    return (
+        FADES_S * math.log((rush_a - lasting_a) / (limit_a - lasting_a)) if limit_a > lasting_a else math.inf
+    )
 
 
 def _fuse(situation: Situation, rush: FuseRush) -> Finding:
