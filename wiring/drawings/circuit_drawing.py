@@ -27,7 +27,7 @@ from wiring.plan.positions import Positions
 SHEET_MM = (222.0, 126.0)  # printed larger where it can be, so that the smallest words have 7 points
 BETWEEN_MM = (9.0, 7.0)  # air between sections: side by side, and one row to the next
 MARGIN_MM = 2.0
-WIDEST_MM, _FEW_PARTS = 232.0, 16  # of a circuit in one row: so wide, and of so many parts at most
+_WIDER_MM, _FEW_PARTS = 10.0, 16  # of a circuit in one row: so much wider, and of so many parts at most
 LARGER = (1.3, 1.15)  # how much a drawing that fills one sheet in short rows may be enlarged in print
 
 
@@ -71,16 +71,18 @@ def circuit_drawings(
     positions: Positions,
     figures: Figures,
     symbols: str | None = None,
+    sheet_mm: tuple[float, float] = SHEET_MM,
 ) -> tuple[Drawing, ...]:
     """Return the drawings of all circuits that have a supply or a battery, in the order of the figures.
 
-    `symbols` is "iec" or "ieee", the plan's own unless told; ValueError for another.
+    `symbols` is "iec" or "ieee", the plan's own unless told; ValueError for another. None is larger than
+    `sheet_mm` where its parts allow.
     """
     symbols = plan.habits.symbols if symbols is None else symbols
     found: list[Drawing] = []
     for circuit in figures.circuits:
         if _sources(plan, kinds, circuit):
-            found.extend(_drawings_of(plan, kinds, positions, figures, circuit, symbols))
+            found.extend(_drawings_of(plan, kinds, positions, figures, circuit, symbols, sheet_mm))
     return tuple(found)
 
 
@@ -106,14 +108,15 @@ def _drawings_of(
     figures: Figures,
     circuit: Sequence[PartId],
     symbols: str,
+    sheet_mm: tuple[float, float],
 ) -> list[Drawing]:
     laid_out = partial(_laid_out, plan, kinds, positions, figures, circuit, symbols)
-    sheets = laid_out((WIDEST_MM, SHEET_MM[1])) if len(circuit) <= _FEW_PARTS else []
+    sheets = laid_out((sheet_mm[0] + _WIDER_MM, sheet_mm[1])) if len(circuit) <= _FEW_PARTS else []
     if len(sheets) != 1 or any(section.fed_from for section in sheets[0].sections):
-        sheets = laid_out(SHEET_MM)  # it does not stand whole in one row
+        sheets = laid_out(sheet_mm)  # it does not stand whole in one row
     rows = len(sheets) == 1 and any(section.fed_from for section in sheets[0].sections)
     for factor in LARGER if rows else ():  # in rows it is anyway: shorter ones can be enlarged in print
-        room = (SHEET_MM[0] / factor, SHEET_MM[1] / factor)
+        room = (sheet_mm[0] / factor, sheet_mm[1] / factor)
         larger = laid_out(room)
         if len(larger) == 1 and larger[0].width <= room[0] and larger[0].height <= room[1]:
             sheets = larger

@@ -11,6 +11,10 @@ Box = tuple[float, float, float, float]  # left, top, right, bottom in mm
 ELLIPSIS = "…"
 LINE_EM = 1.25  # from one baseline to the next in a block of lines
 GROUND_PAD_EM = 0.12  # air between text and the edge of the ground laid under it
+# what a number before it is not parted from at the end of a line
+_UNITS = frozenset(
+    ("V", "mV", "A", "mA", "Ah", "mAh", "W", "mW", "Ω", "kΩ", "MΩ", "µF", "m", "cm", "mm", "mm²", "%", "ft")
+)
 
 
 def width_mm(text: str, size_mm: float, weight: str = "regular") -> float:
@@ -105,11 +109,19 @@ def fitted(text: str, max_mm: float, size_mm: float, weight: str = "regular") ->
 
 
 def wrapped(text: str, max_mm: float, size_mm: float, weight: str = "regular") -> tuple[str, ...]:
-    """Return lines no wider than told, broken between words, inside one only where it is too long itself."""
+    """Return lines no wider than told, broken between words, inside one only where it is too long itself.
+
+    A number stays with its unit, and a count with what is counted.
+    """
     lines: list[str] = []
     for paragraph in text.splitlines() or [""]:
         line = ""
-        for word in paragraph.split():
+        words = paragraph.split()
+        whole = " ".join(words)
+        if width_mm(whole, size_mm, weight) <= max_mm:
+            lines.append(whole)
+            continue
+        for word in _together(whole, max_mm, size_mm, weight):
             longer = f"{line} {word}" if line else word
             if width_mm(longer, size_mm, weight) <= max_mm:
                 line = longer
@@ -136,6 +148,26 @@ def overlap(one: Box, other: Box, tolerance_mm: float = 0.01) -> bool:
         and one[1] < other[3] - tolerance_mm
         and other[1] < one[3] - tolerance_mm
     )
+
+
+def _together(text: str, max_mm: float, size_mm: float, weight: str) -> list[str]:
+    """Return the words of a text, those that belong together as one where that is no wider than told."""
+    kept: list[str] = []
+    before = ""
+    for word in text.split():
+        longer = f"{kept[-1]} {word}" if kept else word
+        if _belongs(before, word) and width_mm(longer, size_mm, weight) <= max_mm:
+            kept[-1] = longer
+        else:
+            kept.append(word)
+        before = word
+    return kept
+
+
+def _belongs(before: str, word: str) -> bool:
+    if before == "×":
+        return word[:1].isdigit()
+    return (word == "×" or word.rstrip(",.;:)") in _UNITS) and before[-1:].isdigit()
 
 
 @lru_cache(maxsize=32768)

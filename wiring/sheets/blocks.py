@@ -21,6 +21,7 @@ class Block(NamedTuple):
     keep_next: bool = False  # never the last on a page
     header: "tuple[Item, ...]" = ()
     header_mm: float = 0.0
+    joined: tuple[Item, ...] = ()  # of a row that goes on: the items where both its parts are on one page
     over: str | None = None  # of a heading: the line over its table where that goes on, "" for none
 
 
@@ -112,10 +113,11 @@ def laid_out(blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.
         while group[-1].keep_next and i + len(group) < len(blocks):
             group.append(blocks[i + len(group)])
         need = _needed(group, open_header)
+        fresh = not y  # nothing stands on the page yet but the name of a table that goes on
         if y and y + need > height_mm + 1e-6 and any(b.items for b in group):
             pages.append([])
             firsts.append(i)
-            y = 0.0
+            y, fresh = 0.0, True
             if over and group[0].header and group[0].header is open_header:
                 at = (corner[0], corner[1] + _OVER_MM)
                 pages[-1].append(Words(over, at, _OVER_MM, "quiet", "semibold"))
@@ -128,8 +130,10 @@ def laid_out(blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.
                 y += block.header_mm
             open_header = block.header
             if not (y == 0.0 and not block.items):  # empty paper is not carried over to a new page
-                pages[-1] += moved(block.items, (corner[0], corner[1] + y))
+                items = block.joined if block.joined and not fresh else block.items
+                pages[-1] += moved(items, (corner[0], corner[1] + y))
                 y += block.height_mm
+                fresh = False
         i += len(group)
     return tuple(LaidPage(tuple(page), first) for page, first in zip(pages, firsts, strict=True))
 

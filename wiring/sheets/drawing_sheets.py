@@ -15,6 +15,7 @@ _HEAD_MM = 9.0
 _BETWEEN_MM = 6.0  # from one drawing to the title of the next on the same sheet
 _TITLE_MM = 4.6
 _LARGEST = 1.5  # small drawings are enlarged this much at most, so that sheets look alike
+_ENLARGED = 1.25  # on paper that has more room than a drawing needs
 _WORTH = 1.15  # two drawings share a sheet where neither would be this much larger by itself
 
 
@@ -28,12 +29,13 @@ def drawing_sections(
     from wiring.drawings.circuit_drawing import circuit_drawings, not_fed
 
     plan, kinds = situation.plan, situation.kinds
-    drawings = circuit_drawings(plan, kinds, situation.positions, situation.figures, symbols)
+    page = sheet(paper, landscape=True)
+    room = _room(page)
+    drawings = circuit_drawings(plan, kinds, situation.positions, situation.figures, symbols, room)
     if wires is not None:
         drawings = tuple(d for d in drawings if not set(wires).isdisjoint(d.wires))
     if not drawings:
         return ()
-    page = sheet(paper, landscape=True)
     leaves = [_leaf(page, some) for some in _shared_out(page, [d.picture for d in drawings])]
     left, top, _, _ = page.body
     leaves[0] = leaves[0]._replace(items=(Anchor("circuits", (left, top)), *leaves[0].items))
@@ -42,6 +44,15 @@ def drawing_sections(
         names = ", ".join(part_label(plan, p) for p in loose)
         leaves[-1] = _with_foot(leaves[-1], f"Not fed by any supply, so in no drawing: {names}.")
     return (Section("Circuit drawings", "circuits", tuple(leaves)),)
+
+
+def _room(page: Sheet) -> tuple[float, float]:
+    """Return how large a drawing is to be: on large paper it holds more, and is enlarged as well."""
+    from wiring.drawings.circuit_drawing import MARGIN_MM, SHEET_MM
+
+    width, height = body_size(page)
+    across, down = width - 2 * MARGIN_MM, height - _HEAD_MM - 2 * MARGIN_MM
+    return max(SHEET_MM[0], across / _ENLARGED), max(SHEET_MM[1], down / _ENLARGED)
 
 
 def _shared_out(page: Sheet, pictures: Sequence[Picture]) -> list[list[Picture]]:

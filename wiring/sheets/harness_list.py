@@ -9,6 +9,7 @@ from wiring.quantities.wording import worded
 from wiring.routing.bundles import bundles
 from wiring.sheets.blocks import Block, heading, paragraph
 from wiring.sheets.designation_runs import run_words
+from wiring.sheets.drill_words import drill_words
 from wiring.sheets.table import Cell, Column, table
 
 
@@ -48,6 +49,7 @@ def harness_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple
     rows = harness_rows(plan, kinds)
     if not rows:
         return ()
+    us = plan.habits.units == "us"
     columns = (
         Column("", 6, "centre"),
         Column("Wireway", 30, weight="semibold"),
@@ -65,7 +67,7 @@ def harness_blocks(plan: Plan, kinds: Mapping[str, Kind], width: float) -> tuple
             run_words(r.labels),
             worded(r.fill, "fraction"),
             f"{r.hole_mm:g} mm",
-            "large enough" if r.fits else Cell(f"{r.needed_mm:g} mm", "bold"),
+            "large enough" if r.fits else Cell(drill_words(r.needed_mm, us=us), "bold"),
         )
         for r in rows
     ]

@@ -9,6 +9,7 @@ from wiring.plan.designations import part_label, terminal_label
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
+from wiring.sheets.designation_runs import run_words
 from wiring.sheets.places import place_name, place_order
 from wiring.sheets.strip_names import CHARTED
 
@@ -28,6 +29,9 @@ _LOADS = (
     "led", "strip", "filament", "flasher", "constant_current", "constant_power", "stall_motor", "servo",
     "relay",
 )  # fmt: skip
+
+
+_THROWN = ("switch", "stall_motor", "twin_coil", "servo")
 
 
 class VoltCheck(NamedTuple):
@@ -62,6 +66,8 @@ def volt_checks(situation: Situation) -> tuple[VoltCheck, ...]:
             red_v, black_v = figures.terminals.get(red), figures.terminals.get(black)
             if red_v is None or black_v is None:
                 continue
+            if kind.behaviour == "stall_motor" and red_v < black_v:  # it turns either way: no minus to read
+                red, black, red_v, black_v = black, red, black_v, red_v
             place = place_name(plan, part)
             swings = part.id in figures.alternating and part.id not in figures.rectified
             check = _check(place, what, red, black, red_v - black_v, tolerance, swings)
@@ -123,13 +129,11 @@ def check_words(plan: Plan, ref: TerminalRef) -> str:
 
 
 def positions_words(situation: Situation) -> str:
-    """Return how every switch stands while the readings are taken: ``-S1 on, -S2 up``."""
+    """Return how every switch stands while the readings are taken: ``-S1 to -S5 on; -S6, -S9 up``."""
     plan, kinds = situation.plan, situation.kinds
-    said = [
-        f"{part_label(plan, part_id)} {position}"
-        for part_id, position in situation.positions.items()
-        if part_id in plan.parts
-        and plan.parts[part_id].kind in kinds
-        and kinds[plan.parts[part_id].kind].behaviour in ("switch", "stall_motor", "twin_coil", "servo")
-    ]
-    return ", ".join(said)
+    stands: dict[str, list[str]] = {}
+    for part_id, position in situation.positions.items():
+        kind = kinds.get(plan.parts[part_id].kind) if part_id in plan.parts else None
+        if kind is not None and kind.behaviour in _THROWN:
+            stands.setdefault(position, []).append(part_label(plan, part_id))
+    return "; ".join(f"{run_words(labels)} {position}" for position, labels in stands.items())

@@ -12,6 +12,7 @@ from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 from wiring.quantities.face_lengths import length_words
 from wiring.sheets.blocks import LIST_MM, SMALL_MM, Block, heading, paragraph
+from wiring.sheets.drill_words import drill_words
 from wiring.sheets.panel_front import LEAST_EM_MM, back_mark, front_mark, front_scale, front_view
 from wiring.sheets.panel_harness import harness_ways
 from wiring.sheets.panel_template import Face, faces
@@ -152,7 +153,7 @@ def _tables(
                 part_label(plan, h.part.id),
                 length_words(h.x_mm, us=us) if us else f"{h.x_mm:.1f} mm",
                 length_words(h.y_mm, us=us) if us else f"{h.y_mm:.1f} mm",
-                f"{h.across_mm:g} mm" if h.across_mm else "cut-out",
+                drill_words(h.across_mm, us=us) if h.across_mm else "cut-out",
                 (length_words(h.kind.behind_mm, us=us) if h.kind.behind_mm else ""),
                 h.part.label or h.kind.title,
             )

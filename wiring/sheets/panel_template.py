@@ -7,7 +7,7 @@ from wiring.catalogue.kind import Kind
 from wiring.drawings.panel_face import pencilled
 from wiring.drawings.plan_areas import Area, panel_areas
 from wiring.drawings.plan_clip import Box, pieces
-from wiring.pictures.metrics import fitted
+from wiring.pictures.metrics import fitted, width_mm
 from wiring.pictures.picture import Disc, Item, Path, Pen, Words
 from wiring.plan.panel import Panel
 from wiring.plan.part import Part
@@ -16,6 +16,7 @@ from wiring.plan.plan import Plan
 # Holes of kinds that do not say theirs, by what is mounted, mm. Common practice, no source.
 _HOLES: Mapping[str, float] = {"toggle": 6.5, "push": 7.0, "indicator": 8.0}
 _CROSS_MM = 6.0
+_LABEL_MM = 45.0
 _CUT = Pen("ink", 0.35)
 _CENTRE = Pen("ink", 0.15, (3.0, 0.7, 0.6, 0.7))
 
@@ -64,14 +65,18 @@ def face_items(face: Face, clip: Box) -> tuple[Item, ...]:
     wide, high = face.area.right - face.area.left, face.area.bottom - face.area.top
     outline = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high), (0.0, 0.0))
     items: list[Item] = [*pencilled(face.panel, clip)]
+    shown = {item.text for item in items if isinstance(item, Words)}
     items += [Path(piece.points, _CUT) for piece in pieces(outline, clip)]
     for hole in face.holes:
         if clip[0] <= hole.x_mm <= clip[2] and clip[1] <= hole.y_mm <= clip[3]:
-            items += _hole(hole, clip)
+            # a legend that would run off the sheet is left out: then the number of the part alone says little
+            label = hole.part.label
+            missing = any(text.text == label for text in face.panel.texts) and label not in shown
+            items += _hole(hole, clip, label if missing else "")
     return tuple(items)
 
 
-def _hole(hole: Hole, clip: Box) -> tuple[Item, ...]:
+def _hole(hole: Hole, clip: Box, says: str = "") -> tuple[Item, ...]:
     x, y = hole.x_mm, hole.y_mm
     items: list[Item] = [
         *(Path(p.points, _CENTRE) for p in pieces(((x - _CROSS_MM, y), (x + _CROSS_MM, y)), clip)),
@@ -85,5 +90,9 @@ def _hole(hole: Hole, clip: Box) -> tuple[Item, ...]:
         items += [Path(p.points, _CUT) for p in pieces(box, clip)]
     name = fitted(f"-{hole.part.designation}", 30.0, 3.0, "semibold")
     if y + _CROSS_MM + 3.0 < clip[3]:
-        items.append(Words(name, (x, y + _CROSS_MM + 2.6), 3.0, weight="semibold", align="centre"))
+        under = y + _CROSS_MM + 2.6
+        items.append(Words(name, (x, under), 3.0, weight="semibold", align="centre"))
+        beside = x + width_mm(name, 3.0, "semibold") / 2 + 1.0
+        if label := fitted(says, min(_LABEL_MM, max(clip[2] - beside, 0.0)), 3.0):
+            items.append(Words(label, (beside, under), 3.0, "quiet"))
     return tuple(items)

@@ -35,7 +35,9 @@ def face_tiles(face: Face, page: Sheet) -> list[Leaf]:
         clip = clips[row, column]
         place = f", sheet {'ABCDEFGH'[row % 8]}{column + 1}" if across * down > 1 else ""
         says = f"{face.area.name}, front, full size{place}"
-        head = Words(says, (left, top + 4.6), 4.6, weight="semibold")
+        below = row + 1 < down and (row + 1, column) not in printed
+        told = f"{says}; below this is no hole" if below else says
+        head = Words(told, (left, top + 4.6), 4.6, weight="semibold")
         marks = _overlaps(room, right=(row, column + 1) in printed, below=(row + 1, column) in printed)
         drawn = (*moved(face_items(face, clip), (-clip[0], -clip[1])), *marks)
         first = (Anchor(template_mark(face.panel.id), (left, top)),) if not leaves else ()

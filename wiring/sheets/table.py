@@ -61,7 +61,9 @@ def table(
     for number, row in enumerate(rows):
         cells = [c if isinstance(c, Cell) else Cell(c) for c in row]
         first: list[tuple[str, ...]] = []
-        for i, part in enumerate(_parts(columns, cells, edges, size_mm)):
+        parts = _parts(columns, cells, edges, size_mm)
+        for i, part in enumerate(parts):
+            joined: tuple[Item, ...] = ()
             if i:  # the box, swatch and flag stand on the first of the parts only
                 cells = [
                     c if k.again else Cell(c.text, c.weight, indent=_lead(c))
@@ -70,8 +72,14 @@ def table(
                 said = [f if k.again else p for k, f, p in zip(columns, first, part, strict=True)]
             else:
                 first = said = part
-            height, items = _row(columns, cells, said, edges, size_mm, banded=number % 2 == 1)
-            blocks.append(Block(height, items, header=header, header_mm=header_mm))
+            banded = number % 2 == 1
+            if i:  # right below the part before it nothing is said again
+                plain = [Cell(c.text, c.weight, indent=_lead(c)) for c in cells]
+                once = [() if k.again else p for k, p in zip(columns, part, strict=True)]
+                joined = _row(columns, plain, once, edges, size_mm, banded=banded)[1]
+            ruled = i == len(parts) - 1
+            height, items = _row(columns, cells, said, edges, size_mm, banded=banded, ruled=ruled)
+            blocks.append(Block(height, items, header=header, header_mm=header_mm, joined=joined))
     if blocks:
         # neither the first nor the last row stands alone on a page; a short table stays whole
         short = sum(b.height_mm for b in blocks) <= _WHOLE_MM
@@ -134,6 +142,7 @@ def _row(
     size: float,
     *,
     banded: bool,
+    ruled: bool = True,
 ) -> tuple[float, tuple[Item, ...]]:
     step = size * LINE_EM
     height = step * max(1, *(len(x) for x in lines)) + 2.0
@@ -141,7 +150,8 @@ def _row(
     if banded:
         corners = ((edges[0], 0.0), (edges[-1], 0.0), (edges[-1], height), (edges[0], height))
         items.append(Path(corners, NO_PEN, "raised", closed=True))
-    items.append(Path(((edges[0], height), (edges[-1], height)), _RULE))
+    if ruled:
+        items.append(Path(((edges[0], height), (edges[-1], height)), _RULE))
     first = 1.0 + (step + cap_mm(size)) / 2
     for column, cell, texts, (a, b) in zip(columns, cells, lines, pairwise(edges), strict=True):
         x = _x(column, a, b) + (_lead(cell) if column.align == "left" else 0.0)
