@@ -1,13 +1,11 @@
 """Bring the picture under the plan to scale: two points on it, and how far apart they really are."""
 
 import math
-from contextlib import suppress
 
 from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview
+from app.canvas.gestures.typed_length import typed_mm, typed_words
 from wiring.edits.backdrop import calibrate
 from wiring.plan.places import Point
-from wiring.quantities.not_understood import NotUnderstood
-from wiring.quantities.reading import read
 from wiring.quantities.wording import worded
 
 FIRST = "Click a point on the picture, the end of a board’s edge for example."
@@ -44,11 +42,8 @@ def _typed_length(around: Around, a: Point, b: Point) -> Gesture:
     now = worded(math.dist(a, b) / 1000.0, "length", units)
     typed = ""
     while True:
-        length_mm = 0.0
-        # Half-typed text is no fault: Enter waits until it can be read.
-        with suppress(NotUnderstood):
-            length_mm = read(typed, "length") * 1000.0 if typed.strip() else 0.0
-        said = typed or f"shown as {now}"
+        length_mm = typed_mm(typed, units)
+        said = typed_words(typed, length_mm, units) or f"shown as {now}"
         hint = f"How far apart are they really? Type it, 2.4 m or 8 ft, then Enter: {said}"
         pointer = yield Preview(outline=(a, b), hint=hint, types=True, cursor="cross")
         typed = typed[:-1] if pointer.key == "back" else typed + pointer.text

@@ -6,11 +6,14 @@ import msgspec
 
 from app.canvas.gestures.pointer import Act, Around, Do, Gesture, Pointer, Preview, travelled
 from app.canvas.gestures.snapping import on_grid
+from app.canvas.gestures.typed_length import BEGINS, towards, typed_mm, typed_words
 from wiring.edits.joists import LEAST_MM, add_joist, change_joist
 from wiring.plan.joist import Joist
 from wiring.plan.places import Point
+from wiring.quantities.wording import worded
 
 LAY = "Drag from one end of the joist to the other. Ctrl: off the grid and aslant. Esc: done."
+TYPED = "towards the pointer. Enter: lay it. Backspace: type it anew."
 CHANGE = "Release to leave it so. Ctrl: off the grid and aslant. Esc: as it was."
 STRAIGHT_DEG = 6.0  # this near to level or upright, a joist is meant to be so
 
@@ -20,13 +23,27 @@ def draw_joist(around: Around) -> Gesture:
     like = around.plan.joists[-1] if around.plan.joists else Joist(start=(0, 0), end=(1, 0))
     start: Point | None = None
     bar: Joist | None = None
+    typed = ""
+    units = around.plan.habits.units
     while True:
-        pointer = yield Preview(bar=bar, hint=LAY, cursor="cross")
+        pointer = yield Preview(
+            bar=bar,
+            hint=f"{typed_words(typed, typed_mm(typed, units), units)}, {TYPED}"
+            if typed
+            else _laying(bar, units),
+            types=bar is not None,
+            begins="" if typed else BEGINS,
+            cursor="cross",
+        )
         place = _place(around, pointer)
         if start is not None and not pointer.free:
             place = _straight(start, place)
         ends = pointer.phase == "release" or pointer.key == "enter"
-        if pointer.key == "back":
+        taken_back = typed[-1:] if pointer.key == "back" else ""
+        typed = typed[:-1] if taken_back else typed + pointer.text
+        if start is not None and (length_mm := typed_mm(typed, units)):
+            place = towards(start, place, length_mm)
+        if pointer.key == "back" and not taken_back:
             start = bar = None
         elif start is None and (pointer.phase in ("press", "double") or ends):
             start = None if pointer.phase == "release" else place
@@ -34,6 +51,12 @@ def draw_joist(around: Around) -> Gesture:
             if ends or pointer.phase == "press":
                 return Do(add_joist(start, place))
             bar = msgspec.structs.replace(like, start=start, end=place)
+
+
+def _laying(bar: Joist | None, units: str) -> str:
+    """Say what to do, and how long the joist is by now."""
+    long = f"{worded(math.dist(bar.start, bar.end) / 1000.0, 'length', units)}, or type it. " if bar else ""
+    return long + LAY
 
 
 def drag_joist(around: Around, pressed: Pointer) -> Gesture:

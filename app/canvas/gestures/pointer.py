@@ -81,6 +81,7 @@ class Preview(NamedTuple):
     held: tuple[PartId, str] | None = None  # a push button held down, and its position meanwhile
     hint: str = ""
     types: bool = False  # the gesture reads characters that are typed
+    begins: str = ""  # those that begin what it reads, while nothing is typed; "" for any
     chosen: int = -1  # index of the choice that is shown, where the gesture offers some
     refused: str = ""  # why that choice cannot be carried out
     cursor: Literal["", "grab", "cross", "turn", "point", "no"] = ""

@@ -18,5 +18,9 @@ FIRST = "Tab: the next part. N: wires and what else there is. Menu key: what can
 
 def hint_for(tool: str, preview: Preview, *, steered: bool) -> str:
     """Return what the gesture asks for, or the keys while they steer it, unless it tells a measure."""
-    tells = preview.types or (tool == "measure" and len(preview.outline) > 1) or bool(preview.line)
+    tells = (
+        (preview.types and not preview.begins)
+        or (tool == "measure" and len(preview.outline) > 1)
+        or bool(preview.line)
+    )
     return BY_KEYS[tool] if steered and tool in BY_KEYS and not tells else preview.hint

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QKeyCombination, Qt
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 
-from app.canvas.gestures.pointer import GestureKey
+from app.canvas.gestures.pointer import GestureKey, Preview
 from app.canvas.hands.acting import PlanActing
 from app.canvas.hands.deeds import QUARTER_DEG, Deeds
 from app.canvas.hands.key_table import PLAN_KEYS
@@ -69,6 +69,11 @@ def types_text(event: QKeyEvent) -> bool:
     return plain and len(event.text()) == 1 and event.text().isprintable()
 
 
+def is_for_gesture(event: QKeyEvent, preview: Preview) -> bool:
+    """Return whether a key writes a character the gesture reads."""
+    return preview.types and types_text(event) and (not preview.begins or event.text() in preview.begins)
+
+
 def arrow_mm(combination: Combination, units: str) -> tuple[float, float]:
     """Return how far an arrow key shifts, in millimetres; with Shift a little only."""
     key, modifiers = combination
@@ -83,7 +88,7 @@ def is_ours(event: QKeyEvent, acting: PlanActing) -> bool:
     one = pressed(event)
     if one[0] == Key.Key_Escape:
         return acting.runs
-    if acting.preview.types and types_text(event):
+    if is_for_gesture(event, acting.preview):
         return True
     return one in TO_SELECTION or one in MENU_KEYS or (acting.runs and (one in TO_GESTURE or one in ROW_KEYS))
 

@@ -15,9 +15,9 @@ from app.canvas.hands.keys import (
     TO_GESTURE,
     ZOOM_KEYS,
     arrow_mm,
+    is_for_gesture,
     is_ours,
     pressed,
-    types_text,
 )
 from app.canvas.hands.menued_surface import MenuedSurface
 from app.canvas.hits.hit import next_terminal
@@ -76,7 +76,7 @@ class TypedSurface(MenuedSurface):
         """Give a key to the gesture, or to the selection."""
         one, running = pressed(event), self._acting.runs
         self._scrolling.stop()
-        if self._acting.preview.types and types_text(event):
+        if is_for_gesture(event, self._acting.preview):
             self._acting.send(self._pointing.key_pointer("")._replace(text=event.text()))
         elif one[0] == Qt.Key.Key_Escape:
             self._escape()
