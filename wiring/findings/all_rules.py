@@ -48,6 +48,7 @@ from wiring.plan.plan import Plan
 from wiring.plan.scene import Scene
 from wiring.plan.wire import Wire
 from wiring.plan.wireway import Wireway
+from wiring.studies.alike import texts_of_parts, texts_of_wires
 from wiring.studies.keeping import kept
 
 RULES: tuple[Callable[[Situation], Iterator[Finding]], ...] = (
@@ -92,7 +93,8 @@ _Found = Mapping[Rule, tuple[Finding, ...]]
 ON_WIRED: tuple[Rule, ...] = (loose_ends.find, crowded_terminals.find)
 ON_SETTINGS: tuple[Rule, ...] = (odd_settings.find,)
 ON_PANELS: tuple[Rule, ...] = (panel_fit.find,)
-ON_PLACES: tuple[Rule, ...] = (full_wireways.find, plug_side.find)
+ON_PLUGS: tuple[Rule, ...] = (plug_side.find,)
+ON_PLACES: tuple[Rule, ...] = (full_wireways.find,)
 ON_TEXTS: tuple[Rule, ...] = (letters.find,)
 
 _told: tuple[Finding, ...] = ()  # the last findings; replaced whole
@@ -117,13 +119,14 @@ def found_in(situation: Situation) -> tuple[Finding, ...]:
 def _standing(situation: Situation) -> _Found:
     """Return what is found in the plan alone, kept while what it is found in stays as it is."""
     plan, kinds, parts = situation.plan, situation.kinds, situation.parts
-    words = plan.title, plan.author
+    words, texts = (plan.title, plan.author), (texts_of_parts(plan.parts), texts_of_wires(plan.wires))
     return {
         **kept(_on_wired, parts, situation.landed, kinds),
         **kept(_on_settings, parts, kinds),
         **kept(_on_panels, plan.parts, plan.panels, kinds),
+        **kept(_on_plugs, plan.parts, situation.landed, plan.panels, kinds),
         **kept(_on_places, plan, kinds),
-        **kept(_on_texts, plan.parts, plan.wires, plan.scenes, plan.panels, plan.wireways, *words, kinds),
+        **kept(_on_texts, *texts, plan.scenes, plan.panels, plan.wireways, *words, kinds),
     }
 
 
@@ -141,6 +144,15 @@ def _on_panels(
     parts: Mapping[PartId, Part], panels: Mapping[PanelId, Panel], kinds: Mapping[str, Kind]
 ) -> _Found:
     return _alone(ON_PANELS, Plan(parts=parts, panels=panels), kinds)
+
+
+def _on_plugs(
+    parts: Mapping[PartId, Part],
+    wires: Mapping[WireId, Wire],
+    panels: Mapping[PanelId, Panel],
+    kinds: Mapping[str, Kind],
+) -> _Found:
+    return _alone(ON_PLUGS, Plan(parts=parts, wires=wires, panels=panels), kinds)
 
 
 def _on_places(plan: Plan, kinds: Mapping[str, Kind]) -> _Found:

@@ -30,6 +30,16 @@ def wires_but_for_make(wires: Mapping[WireId, Wire]) -> Mapping[WireId, Wire]:
     return _as_before(wires, _wire)
 
 
+def texts_of_parts(parts: Mapping[PartId, Part]) -> Mapping[PartId, Part]:
+    """Return parts that are the same in all that is written on them, and in what they belong to."""
+    return _as_before(parts, _part_texts)
+
+
+def texts_of_wires(wires: Mapping[WireId, Wire]) -> Mapping[WireId, Wire]:
+    """Return wires that are the same in all that is written on them, and in the wireways they lie in."""
+    return _as_before(wires, _wire_texts)
+
+
 def forget() -> None:
     """Keep nothing any more, as in a process that has just begun."""
     _recent.clear()
@@ -41,6 +51,14 @@ def _part(part: Part) -> object:
 
 def _wire(wire: Wire) -> object:
     return wire.id, wire.label, wire.start, wire.end
+
+
+def _part_texts(part: Part) -> object:
+    return part.id, part.designation, part.label, part.note, part.scene, part.panel
+
+
+def _wire_texts(wire: Wire) -> object:
+    return wire.id, wire.label, wire.note, wire.along
 
 
 def _as_before(table: Mapping[str, T], what: Callable[[T], object]) -> Mapping[str, T]:

@@ -48,12 +48,15 @@ class WireCosts:
             self._found = self._costs[kept(_places, net.wire_names, self._rows)]
         return self._found
 
-    def are(self, costs: Floats, net: Net) -> bool:
-        """Whether those are the costs of a net's wires; then they are what `of` returns from now on."""
-        mine = self.of(net)
-        if costs is not mine and np.array_equal(costs, mine):
-            self._found = costs  # so that the next one is told at once
-        return costs is self._found
+    def leave(self, ways: Ways) -> bool:
+        """Whether ways are as good by these costs: no wire that could be gone along has another."""
+        mine = self.of(ways.net)
+        if ways.costs is mine:
+            return True
+        others = np.flatnonzero(ways.costs != mine)
+        if not len(others):
+            self._found = ways.costs  # so that the next one is told at once
+        return not ways.over[others].any()
 
 
 _known: dict[tuple[TerminalRef, int], tuple[Ways, ...]] = {}  # the last from each start, in other nets
@@ -65,7 +68,7 @@ def kept_ways(joints: Joints, start: TerminalRef, through: int, costs: WireCosts
     net = joints.net(through, start)
     known = _known.get((start, through), ())
     last = next((ways for ways in known if ways.net is net), known[0] if known else None)
-    if last is not None and last.net is net and costs.are(last.costs, net):
+    if last is not None and last.net is net and costs.leave(last):
         if last is known[0]:
             return last
         found = last

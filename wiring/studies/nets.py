@@ -55,15 +55,26 @@ class Net:
         once = self.tail < self.head  # all rows are there both ways
         return joined_without_scipy(np.stack((self.tail[once], self.head[once]), axis=1), len(self.refs))
 
+    @cached_property
+    def _groups(self) -> list[int]:
+        return [*self.group.tolist(), -1]
+
+    @cached_property
+    def _wires(self) -> dict[int, frozenset[WireId]]:
+        return {}
+
     def group_of(self, ref: TerminalRef) -> int:
         """Return the number of what a terminal hangs together with; -1 where nothing is joined to it."""
-        place = self.number.get(ref)
-        return -1 if place is None else int(self.group[place])
+        return self._groups[self.number.get(ref, -1)]
 
     def wires_of(self, group: int) -> frozenset[WireId]:
         """Return the wires of what hangs together by that number; none for -1."""
-        mine = self.wire[self.group[self.tail] == group]
-        return frozenset(self.wire_names[wire] for wire in mine[mine != NO_WIRE].tolist())
+        known = self._wires.get(group)
+        if known is None:
+            mine = self.wire[self.group[self.tail] == group]
+            known = frozenset(self.wire_names[wire] for wire in mine[mine != NO_WIRE].tolist())
+            self._wires[group] = known
+        return known
 
     def joins(self, one: TerminalRef, other: TerminalRef) -> bool:
         """Whether two terminals hang together."""

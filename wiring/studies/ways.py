@@ -5,6 +5,7 @@ from functools import cached_property
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from wiring.circuit.linear import Floats, Ints
 from wiring.plan.names import TerminalRef, WireId
@@ -35,6 +36,13 @@ class Ways(Mapping[TerminalRef, Way]):
     def __init__(self, net: Net, costs: Floats, labels: Labels, back: Ints) -> None:
         """Take what was found: costs of wires by their place in the net, of each terminal the row back."""
         self.net, self.costs, self.labels, self.back = net, costs, labels, back
+
+    @cached_property
+    def over(self) -> NDArray[np.bool_]:
+        """Of each wire of the net, whether it begins or ends at what is reached."""
+        found = np.zeros(len(self.net.wire_names) + 1, dtype=np.bool_)  # the last is for what is no wire
+        found[self.net.wire[self.labels.loads[self.net.tail] < FAR]] = True
+        return found[:-1]
 
     def at(self, places: Ints) -> tuple[Ints, Floats]:
         """Return the loads passed to terminals by their places in the net, and the costs; -1 is nowhere."""
