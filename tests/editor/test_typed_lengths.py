@@ -1,4 +1,4 @@
-"""Lengths typed while a board, a track or a joist is drawn; edges drawn into line with what was set before."""
+"""Lengths typed while a board, a track or a joist is drawn; edges come into line with what was set before."""
 
 import pytest
 from PySide6.QtCore import Qt
