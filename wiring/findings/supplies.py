@@ -1,6 +1,7 @@
 """Supplies and batteries that are asked for more than they can give."""
 
 from collections.abc import Iterator
+from itertools import chain
 from math import isfinite
 from typing import NamedTuple
 
@@ -8,6 +9,7 @@ from wiring.findings.act import Act
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.larger_supply import larger_supply
 from wiring.findings.leds_across import burning
+from wiring.findings.mixed_voltages import tied_pairs
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps, do, part_name, part_names, percent, volts
 from wiring.plan.names import PartId, WireId
@@ -84,6 +86,10 @@ def _mend(situation: Situation, supply: PartId, wanted_a: float | None = None) -
     first = resistors_first(situation, supply)
     if first is not None:
         return _Mend(first, (supply,))
+    tied = sorted({*chain.from_iterable(p for p in tied_pairs(situation) if supply in p)} - {supply})
+    if tied:  # it works against them: more amperes would only push harder
+        names = part_names(situation.plan, tied)
+        return _Mend(f"Part it from {names} first: they are tied together at both ends.", (supply, *tied))
     if wanted_a is None:
         wanted_a = asked_a(situation.plan, situation.kinds, situation.positions, supply)
     if wanted_a is None:
