@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QInputDevice, QNativeGestureEvent, QPointingDevice, QWheelEvent
+from PySide6.QtGui import QGuiApplication, QInputDevice, QNativeGestureEvent, QPointingDevice, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from support.gesture_runs import BATTERY
@@ -14,11 +14,14 @@ Gesture = Qt.NativeGestureType
 AT = (300, 200)
 
 
-def wheel(desk, turned=(0, 0), px=(0, 0), keys=PLAIN, phase=Phase.NoScrollPhase, at=AT):
+def wheel(desk, turned=(0, 0), px=(0, 0), keys=PLAIN, phase=Phase.NoScrollPhase, at=AT, device=None, ms=0):
     place = QPointF(*at)
     where = QPointF(desk.view.mapToGlobal(place.toPoint()))
     none = Qt.MouseButton.NoButton
-    event = QWheelEvent(place, where, QPoint(*px), QPoint(*turned), none, keys, phase, False)
+    synthesised = Qt.MouseEventSource.MouseEventNotSynthesized
+    more = (synthesised, device) if device is not None else ()
+    event = QWheelEvent(place, where, QPoint(*px), QPoint(*turned), none, keys, phase, False, *more)
+    event.setTimestamp(ms)
     QApplication.sendEvent(desk.view, event)
 
 
@@ -110,6 +113,44 @@ def test_a_pinch_zooms_at_the_pointer_and_ends(desk):
     assert under(desk) == pytest.approx(place)
     gesture(desk, Gesture.RotateNativeGesture, 30.0)
     assert camera(desk).scale == pytest.approx(before.scale * 1.25)
+
+
+def test_a_pinch_that_goes_back_comes_to_where_it_began(desk):
+    before = camera(desk)
+    gesture(desk, Gesture.BeginNativeGesture)
+    for value in (0.5, 0.5, -0.5, -0.5, -0.5, 0.5):
+        gesture(desk, Gesture.ZoomNativeGesture, value)
+    gesture(desk, Gesture.EndNativeGesture)
+    assert camera(desk).scale == pytest.approx(before.scale)
+    gesture(desk, Gesture.ZoomNativeGesture, -3.0)  # no pinch closes by more than all there is
+    assert camera(desk).scale > 0
+
+
+@pytest.fixture(scope="module")
+def pad():
+    kinds, can = QInputDevice.DeviceType, QInputDevice.Capability
+    return QPointingDevice(
+        "pad", 77, kinds.TouchPad, QPointingDevice.PointerType.Finger, can.Scroll | can.Position, 2, 3
+    )
+
+
+def test_on_x11_a_pad_without_pixels_pulls_and_a_wheel_taken_for_one_zooms(desk, pad):
+    before = camera(desk)
+    wheel(desk, turned=(0, -15), device=pad, ms=1000)
+    wheel(desk, turned=(0, -120), device=pad, ms=1020)  # as fast as a notch, by chance
+    assert camera(desk) == before.panned(0, -67.5)
+    wheel(desk, turned=(0, 120), device=pad, ms=9000)  # a mouse under XWayland
+    assert camera(desk).scale == pytest.approx(before.scale * 1.2)
+
+
+def test_on_wayland_the_device_says_nothing(desk, pad, monkeypatch):
+    monkeypatch.setattr(QGuiApplication, "platformName", staticmethod(lambda: "wayland"))
+    before = camera(desk)
+    wheel(desk, turned=(0, 15), device=pad)  # a fine wheel: its events have neither phase nor pixels
+    assert camera(desk).scale == pytest.approx(before.scale * 1.2 ** (15 / 120))
+    before = camera(desk)
+    wheel(desk, turned=(0, 30), px=(0, 12), phase=Phase.ScrollUpdate, device=pad)
+    assert camera(desk) == before.panned(0, 12)
 
 
 def test_a_double_tap_with_two_fingers_comes_closer_and_goes_back(desk):

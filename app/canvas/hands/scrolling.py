@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QPointF, Qt
-from PySide6.QtGui import QInputDevice, QNativeGestureEvent, QTouchEvent, QWheelEvent
+from PySide6.QtGui import QGuiApplication, QInputDevice, QNativeGestureEvent, QTouchEvent, QWheelEvent
 
 from app.canvas.camera import Camera
 from wiring.plan.places import Point
@@ -12,6 +12,8 @@ NOTCH = 120.0  # eighths of a degree of one click of a mouse wheel
 ZOOM_PER_NOTCH = 1.2
 MOST_AT_ONCE = 2.0  # one event never zooms by more, so that a flick does not lose the place
 PX_PER_EIGHTH = 0.5  # what a wheel that knows no pixels pulls
+SAME_SCROLL_MS = 400  # scroll events of a pad that follow each other sooner belong together
+LEAST_SPREAD = 0.05  # of the fingers of a pinch, as a share of that at its beginning
 CLOSER = 2.5  # what a double tap with two fingers zooms by
 Kind = Qt.NativeGestureType
 
@@ -32,6 +34,8 @@ class Scrolling:
         self._camera, self._look, self._shows, self._smart = camera, look, shows, smart
         self._zooms = False  # what the scroll that is under way means
         self._coasts = True  # whether its momentum still counts
+        self._spread = 1.0  # of the fingers of a pinch, as a share of that at its beginning
+        self._fingers_ms = -SAME_SCROLL_MS  # when fingers scrolled last, on the clock of the events
 
     def stop(self) -> None:
         """Let what is left of a scroll run out without moving anything: something else has begun."""
@@ -46,7 +50,7 @@ class Scrolling:
         is_coasting = phase == Qt.ScrollPhase.ScrollMomentum
         if is_coasting and (self._zooms or not self._coasts):
             return
-        if _by_fingers(event) and not self._zooms:
+        if self._by_fingers(event) and not self._zooms:
             by = QPointF(event.pixelDelta())
             self._pull(by if not by.isNull() else QPointF(event.angleDelta()) * PX_PER_EIGHTH, is_coasting)
             return
@@ -62,8 +66,11 @@ class Scrolling:
         kind = event.gestureType()
         if kind in (Kind.BeginNativeGesture, Kind.EndNativeGesture):
             self.stop()
+            self._spread = 1.0
         elif kind == Kind.ZoomNativeGesture:
-            self._zoom(1.0 + event.value(), event.position())
+            # Each value is to be added, so that fingers that go back come to where they began.
+            before, self._spread = self._spread, max(self._spread + event.value(), LEAST_SPREAD)
+            self._zoom(self._spread / before, event.position())
         elif kind == Kind.PanNativeGesture:
             self._pull(event.delta(), is_coasting=False)
         elif kind == Kind.SmartZoomNativeGesture:
@@ -71,6 +78,20 @@ class Scrolling:
         else:
             return False
         return True
+
+    def _by_fingers(self, event: QWheelEvent) -> bool:
+        """Whether a scroll comes from a touch pad.
+
+        Phases and pixels tell so for certain. Else the device does, but wherever Wayland is below, Qt takes a
+        mouse for a touch pad too: whole notches are a wheel's, unless fingers scrolled just now.
+        """
+        fingers = event.phase() != Qt.ScrollPhase.NoScrollPhase or not event.pixelDelta().isNull()
+        if not fingers and _is_pad(event):
+            soon = event.timestamp() - self._fingers_ms < SAME_SCROLL_MS
+            fingers = soon or bool(event.angleDelta().x() % NOTCH or event.angleDelta().y() % NOTCH)
+        if fingers:
+            self._fingers_ms = event.timestamp()
+        return fingers
 
     def _pull(self, by: QPointF, is_coasting: bool) -> None:
         there = self._camera().panned(by.x(), by.y())
@@ -84,11 +105,11 @@ class Scrolling:
         self._look(self._camera().zoomed(factor, (at.x(), at.y())))
 
 
-def _by_fingers(event: QWheelEvent) -> bool:
-    """Whether a scroll comes from a touch pad: it has phases or pixels, which no ordinary wheel has."""
+def _is_pad(event: QWheelEvent) -> bool:
+    """Whether the device is said to be a touch pad, where that means anything."""
     device = event.device()
-    is_pad = device is not None and device.type() == QInputDevice.DeviceType.TouchPad
-    return is_pad or event.phase() != Qt.ScrollPhase.NoScrollPhase or not event.pixelDelta().isNull()
+    is_said = device is not None and device.type() == QInputDevice.DeviceType.TouchPad
+    return is_said and not QGuiApplication.platformName().startswith("wayland")
 
 
 def is_touch(event: QEvent) -> bool:
