@@ -100,11 +100,11 @@ def _levels(
         across[minus].append((plus, 1))
         across[plus].append((minus, -1))
     level: dict[TerminalRef, tuple[TerminalRef, int]] = {}
-    for ends in sources:
-        if ends[1] in level:
+    for _, low in sources:
+        if low in level:
             continue
-        level[ends[1]] = ends[1], 0
-        waiting = [ends[1]]
+        level[low] = low, 0
+        waiting = [low]
         for here in waiting:  # grows while it is walked
             base, height = level[here]
             for there, rise in (*((ref, 0) for ref in firm.get(here, ())), *across.get(here, ())):

@@ -72,8 +72,8 @@ def tiers(
     if not last or lone:  # new fuses side by side, behind what is fed; one switch is before all of them
         stems = _behind_nearest([Stem(g, False) for g in fuses], () if is_row else switches, far)
         return Tiers((*fed, *(switches if is_row else ())), stems)
-    stems = [*(Stem(g, True) for g in last), *(Stem(g, False) for g in fuses)]
-    return Tiers(tuple(g for g in fed if g not in last), _behind_nearest(stems, switches, far))
+    beginnings = [*(Stem(g, True) for g in last), *(Stem(g, False) for g in fuses)]
+    return Tiers(tuple(g for g in fed if g not in last), _behind_nearest(beginnings, switches, far))
 
 
 def slots(stems: Sequence[Stem]) -> tuple[Slot, ...]:

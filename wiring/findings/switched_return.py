@@ -6,63 +6,68 @@ Where all switches of a supply stand in its return, plus is the common one and t
 
 from collections.abc import Iterator, Mapping
 
-from wiring.catalogue.kind import Kind
-from wiring.edits.poles import Pole, poles
+from wiring.findings.asked import Asked, asked
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, part_name, part_names
-from wiring.plan.names import PartId, TerminalRef, WireId
-from wiring.plan.part import Part
-from wiring.plan.plan import Plan
-from wiring.plan.wire import Wire
+from wiring.plan.names import PartId, TerminalRef
+from wiring.studies.joints import LASTING, Joints, Link, ends
 from wiring.studies.keeping import kept
+from wiring.studies.nets import Net
+from wiring.studies.roles import SOURCE_ENDS
+
+SWITCHES, DIRECT = ("switch",), ("supply_regulated", "supply_unregulated", "battery")
 
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find the switches in the return of each DC supply, where others of it, or none, stand in plus."""
-    if not any(True for _ in situation.of("switch")):
+    switches, supplies = asked(situation, SWITCHES), asked(situation, DIRECT)
+    if not switches.ids or not supplies.ids:
         return
-    by_supply = kept(_in_return, situation.parts, situation.landed, situation.kinds)
-    for supply, switches in by_supply.items():
-        many = len(switches)
+    net = situation.joints.net(LASTING | Link.MOMENTARY)
+    by_supply = kept(_in_return, switches, supplies, net, situation.joints)
+    for supply, found in by_supply.items():
+        many = len(found)
         yield Finding(
             "switch-in-return",
             Rank.NOTE,
-            f"{part_names(situation.plan, switches)} {do(many, 'breaks', 'break')} the return to "
+            f"{part_names(situation.plan, found)} {do(many, 'breaks', 'break')} the return to "
             f"{part_name(situation.plan, supply)}, and plus stays on.",
             "What is switched so keeps its volts when off: any other way back, such as a shared return, "
             "lights it.",
             f"Put {do(many, 'the switch', 'each switch')} into plus, or let a second pole break both.",
-            switches,
+            found,
         )
 
 
 def _in_return(
-    parts: Mapping[PartId, Part], wires: Mapping[WireId, Wire], kinds: Mapping[str, Kind]
+    switches: Asked, supplies: Asked, net: Net, joints: Joints
 ) -> Mapping[PartId, tuple[PartId, ...]]:
-    plan = Plan(parts=parts, wires=wires)
-    known = poles(plan, kinds)
-    found: dict[PartId, list[PartId]] = {}
-    in_plus: set[PartId] = set()
-    for part in parts.values():
-        kind = kinds.get(part.kind)
-        if kind is None or kind.behaviour != "switch":
+    """Return the switches in the return alone; contacts count as closed, so a reverser joins both poles."""
+    poles = {
+        supply: tuple(net.group_of(ref) for ref in ends(supply, SOURCE_ENDS[kind.behaviour]))
+        for supply, kind in zip(supplies.ids, supplies.kinds, strict=True)
+    }
+    sides = {
+        switch: {
+            net.group_of(TerminalRef(switch, pair[0]))
+            for position in kind.positions
+            for pair in position.closes
+            if all(_wired(joints, TerminalRef(switch, name)) for name in pair)
+        }
+        for switch, kind in zip(switches.ids, switches.kinds, strict=True)
+    }
+    found = {}
+    for supply, (plus, minus) in poles.items():
+        if plus == minus or -1 in (plus, minus):
             continue
-        sides = _sides(part, kind, known)
-        for source, is_plus in sides:
-            alternating = kinds[parts[source].kind].behaviour == "supply_ac"
-            if is_plus:
-                in_plus.add(source)
-            elif not alternating and (source, True) not in sides:
-                found.setdefault(source, []).append(part.id)
-    return {s: tuple(some) for s, some in found.items() if s in in_plus or len(some) == 1}
-
-
-def _sides(part: Part, kind: Kind, known: Mapping[TerminalRef, Pole]) -> set[tuple[PartId, bool]]:
-    """Return of which supplies a switch breaks plus or minus: both sides of a contact on one pole."""
-    found: set[tuple[PartId, bool]] = set()
-    for pair in {pair for position in kind.positions for pair in position.closes}:
-        one, other = (known.get(TerminalRef(part.id, name)) for name in pair)
-        if one is not None and other is not None and one[:2] == other[:2] and one.switched != other.switched:
-            found.add((one.source, one.is_plus))
+        in_return = tuple(
+            switch for switch, groups in sides.items() if minus in groups and plus not in groups
+        )
+        if len(in_return) == 1 or (in_return and any(plus in groups for groups in sides.values())):
+            found[supply] = in_return
     return found
+
+
+def _wired(joints: Joints, ref: TerminalRef) -> bool:
+    return any(edge.link == Link.WIRE for edge in joints.edges.get(ref, ()))
