@@ -83,10 +83,13 @@ class MenuedSurface(TouchedSurface):
         self._come_in()
 
     def _come_in(self) -> None:
-        """Bring a pointer that is nowhere to the middle: a tool chosen by keyboard goes on with arrows."""
-        if self._pointing.at_px is None:
-            room = float(self.width()), float(self.height())
-            self._pointing.go_to(self._state.camera.to_plan(room[0] / 2, room[1] / 2), room)
+        """Show what is in hand where the pointer rests, or in the middle: a tool chosen by key goes on with keys."""
+        at_px = self._pointing.at_px
+        if at_px is not None:
+            self._acting.send(self._pointing.pointer_at("move", QPointF(*at_px)))
+            return
+        room = float(self.width()), float(self.height())
+        self._pointing.go_to(self._state.camera.to_plan(room[0] / 2, room[1] / 2), room)
 
     def begin_feed(self) -> None:
         """Show how what is selected can be fed, and lay the wires when agreed."""
