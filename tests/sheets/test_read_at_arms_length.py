@@ -14,11 +14,12 @@ from wiring.files.store import load
 from wiring.findings.situation import examine
 from wiring.pictures.metrics import width_mm, wrapped
 from wiring.pictures.picture import Words
-from wiring.sheets.blocks import laid_out
+from wiring.sheets.blocks import laid_out, page_count
 from wiring.sheets.drawing_sheets import drawing_sections
 from wiring.sheets.drill_words import drill_words, inch_drill
 from wiring.sheets.meter_checks import positions_words, volt_checks
 from wiring.sheets.panel_sheets import panel_sections
+from wiring.sheets.sheet_set import made_set
 from wiring.sheets.table import Cell, Column, table
 
 DEMOS = FilePath(__file__).parents[2] / "demo_layouts"
@@ -134,3 +135,16 @@ def test_circuit_drawings_hold_more_on_larger_paper_and_no_word_is_smaller():
         for leaves in (small, large)
     ]
     assert least[1] >= least[0]
+
+
+@given(st.integers(0, 40), st.floats(60.0, 200.0))
+def test_pages_are_counted_as_they_are_laid_out(above, height):
+    assert page_count(long_row(above), height) == len(laid_out(long_row(above), height))
+
+
+def test_no_list_of_the_siding_keeps_a_page_for_a_last_few_rows():
+    made = made_set(situation("siding"), "Letter", only=["bench", "strips", "panels"])
+    for section in made.sections:
+        lists = [leaf for leaf in section.leaves if not leaf.scale]
+        last = {round(item.at[1]) for item in lists[-1].items if isinstance(item, Words)}
+        assert len(lists) == 1 or len(last) > 6, section.title

@@ -89,6 +89,9 @@ class LaidPage(NamedTuple):
     first: int
 
 
+_Low = tuple[float, tuple[Item, ...]]  # how far down some items stand
+
+
 def paginated(
     blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.0)
 ) -> tuple[tuple[Item, ...], ...]:
@@ -102,8 +105,20 @@ def laid_out(blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.
     A table that goes on from an earlier page names its heading again. A block higher than a page gets a
     page of its own. Headings never end a page.
     """
-    pages: list[list[Item]] = [[]]
-    firsts = [0]
+    return tuple(
+        LaidPage(tuple(item for y, items in page for item in moved(items, (corner[0], corner[1] + y))), first)
+        for page, first in _placed(blocks, height_mm)
+    )
+
+
+def page_count(blocks: Sequence[Block], height_mm: float) -> int:
+    """Return how many pages the blocks take."""
+    return len(_placed(blocks, height_mm))
+
+
+def _placed(blocks: Sequence[Block], height_mm: float) -> list[tuple[list[_Low], int]]:
+    """Return what stands how far down on each page, and the number of its first block."""
+    pages: list[tuple[list[_Low], int]] = [([], 0)]
     y = 0.0
     open_header: tuple[Item, ...] = ()
     over = ""
@@ -115,27 +130,25 @@ def laid_out(blocks: Sequence[Block], height_mm: float, corner: Point = (0.0, 0.
         need = _needed(group, open_header)
         fresh = not y  # nothing stands on the page yet but the name of a table that goes on
         if y and y + need > height_mm + 1e-6 and any(b.items for b in group):
-            pages.append([])
-            firsts.append(i)
+            pages.append(([], i))
             y, fresh = 0.0, True
             if over and group[0].header and group[0].header is open_header:
-                at = (corner[0], corner[1] + _OVER_MM)
-                pages[-1].append(Words(over, at, _OVER_MM, "quiet", "semibold"))
+                pages[-1][0].append((0.0, (Words(over, (0.0, _OVER_MM), _OVER_MM, "quiet", "semibold"),)))
                 y = _OVER_MM * LINE_EM + 1.0
             open_header = ()
+        page = pages[-1][0]
         for block in group:
             over = over if block.over is None else block.over
             if block.header and block.header is not open_header:
-                pages[-1] += moved(block.header, (corner[0], corner[1] + y))
+                page.append((y, block.header))
                 y += block.header_mm
             open_header = block.header
             if not (y == 0.0 and not block.items):  # empty paper is not carried over to a new page
-                items = block.joined if block.joined and not fresh else block.items
-                pages[-1] += moved(items, (corner[0], corner[1] + y))
+                page.append((y, block.joined if block.joined and not fresh else block.items))
                 y += block.height_mm
                 fresh = False
         i += len(group)
-    return tuple(LaidPage(tuple(page), first) for page, first in zip(pages, firsts, strict=True))
+    return pages
 
 
 def _needed(group: Sequence[Block], open_header: tuple[Item, ...]) -> float:

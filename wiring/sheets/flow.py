@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from wiring.sheets.blocks import Block, gap, laid_out
+from wiring.sheets.blocks import Block, gap, laid_out, page_count
 from wiring.sheets.paper import Sheet
 from wiring.sheets.section import Leaf, Section, Start
 
 _BETWEEN_MM = 5.0
-_TIGHT = 0.96
+_TIGHTER = (0.96, 0.92)
 _SHORT = 2  # pages; a longer list begins on a sheet of its own
 
 
@@ -37,7 +37,7 @@ def _saves(group: Sequence[Text], text: Text, sheet: Sheet) -> bool:
 
 
 def _pages(group: Sequence[Text], sheet: Sheet) -> int:
-    return len(laid_out(_joined(group)[0], _height(sheet)))
+    return page_count(_joined(group)[0], _height(sheet))
 
 
 def _height(sheet: Sheet) -> float:
@@ -60,11 +60,11 @@ def _section(group: Sequence[Text], sheet: Sheet) -> Section:
     left, top, _, _ = sheet.body
     blocks, begins = _joined(group)
     pages = laid_out(blocks, _height(sheet), (left, top))
-    if len(pages) > 1:  # set a little tighter where this saves the page of a last few rows
-        closer = laid_out(
-            [b._replace(height_mm=b.height_mm * _TIGHT) for b in blocks], _height(sheet), (left, top)
-        )
-        pages = closer if len(closer) < len(pages) else pages
+    for share in _TIGHTER if len(pages) > 1 else ():  # where this saves the page of a last few rows
+        tight = [b._replace(height_mm=b.height_mm * share) for b in blocks]
+        if page_count(tight, _height(sheet)) < len(pages):
+            pages = laid_out(tight, _height(sheet), (left, top))
+            break
     firsts = [page.first for page in pages]
     ends = [*firsts[1:], len(blocks)]
     leaves, starts = [], []

@@ -27,6 +27,7 @@ _BETWEEN_MM = 5.0  # from one face to the title of the next on the same sheet
 _LEAST_AMONG = 1 / 1.5  # scale at which a face is drawn among its lists, not on a sheet of its own
 _HIGHEST_AMONG = 0.4  # of a sheet
 _APART_MM = 50.0
+_TIGHTEST = 0.92  # of the lists, where this saves the page of a last few rows
 _WORTH = 0.75  # faces share a sheet where none would be larger than this allows by itself
 
 
@@ -48,7 +49,7 @@ def panel_sections(
     upright, lying = sheet(paper), sheet(paper, landscape=True)
     among = {f.panel.id: drawn for f in found if (drawn := _among_lists(f, upright))}
     tables = _tables(plan, kinds, found, body_size(upright)[0], among)
-    lists = text_section("Panels", "panels", upright, tables)
+    lists = text_section("Panels", "panels", upright, tables, tightest=_TIGHTEST)
     apart = [f for f in found if f.panel.id not in among]
     fronts = [_fronts(some, lying) for some in _shared_out(apart, lying)]
     leaves = [leaf for face in found for leaf in face_tiles(face, lying)]

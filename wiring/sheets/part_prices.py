@@ -1,6 +1,6 @@
 """What the parts of a list cost, from the prices the builder gave; none is known otherwise."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from wiring.catalogue.kind import Kind
@@ -58,8 +58,3 @@ def cost_words(cost: Cost, currency: str) -> str:
     if cost.without:
         rest = f"; {cost.without} {'sort has' if cost.without == 1 else 'sorts have'} no price"
     return f"With spares they come to {money(cost.total)}{unit}{rest}."
-
-
-def prices_given(plan: Plan, kinds: Mapping[str, Kind]) -> bool:
-    """Return whether any part of a plan has a price."""
-    return any(price_each(plan, kinds.get(p.kind), p) is not None for p in plan.parts.values())

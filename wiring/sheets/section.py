@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from wiring.pictures.picture import Anchor, Item, Picture
 from wiring.pictures.transform import moved
-from wiring.sheets.blocks import Block, paginated
+from wiring.sheets.blocks import Block, page_count, paginated
 from wiring.sheets.paper import Sheet
 
 _TIGHTER = (0.96, 0.92, 0.88, 0.85)  # shares of its height text is tried at, the airiest first
@@ -49,15 +49,14 @@ def text_section(
 ) -> Section:
     """Return running text and tables, page after page.
 
-    Text without tables may be set tighter, down to that share of its height, where this saves a page.
+    It may be set tighter, down to that share of its height, where this saves a page.
     """
     left, top, _, bottom = sheet.body
     pages = paginated(blocks, bottom - top, (left, top))
     for share in (s for s in _TIGHTER if s >= tightest):
         tight = [b._replace(height_mm=b.height_mm * share) for b in blocks]
-        closer = paginated(tight, bottom - top, (left, top))
-        if len(closer) < len(pages):
-            pages = closer
+        if page_count(tight, bottom - top) < len(pages):
+            pages = paginated(tight, bottom - top, (left, top))
             break
     leaves = tuple(Leaf(sheet, page, title) for page in pages)
     return Section(title, anchor, leaves)
