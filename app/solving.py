@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from wiring.findings.situation import Situation
 
 QUICK_SEC = 0.008  # figures that took no longer are worked out before the next frame is painted
-ALL_QUICK_SEC = 0.012  # so is what is found in them, too: painting twice takes longer than it
+ALL_QUICK_SEC = 0.018  # so is what is found in them, too: painting twice takes as long
 UNSEEN_MS = 40  # by then a frame would have been painted: the plan is not in sight
 REST_MS = 200  # how long the hand must rest before the outlooks are begun
 _LOG = logging.getLogger(__name__)

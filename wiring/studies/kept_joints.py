@@ -39,6 +39,9 @@ def kept_joints(plan: Plan, kinds: Mapping[str, Kind], positions: Positions) -> 
     They are the very same object where nothing is wired or stands otherwise.
     """
     global _recent
+    for recent in _recent:
+        if recent.plan is plan and recent.kinds is kinds and recent.positions == positions:
+            return recent.joints
     joints: Joints | None = None
     likely = [(r, found) for r in _recent if (found := _changes(r, plan, kinds, positions)) is not None]
     if likely:

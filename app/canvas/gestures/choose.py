@@ -46,18 +46,21 @@ def _press_part(around: Around, pressed: Pointer) -> Gesture:
     part, hit = pressed.hit.part, pressed.hit
     kind = around.kinds.get(around.plan.parts[part].kind)
     held = momentary_position(kind) if kind is not None and hit.lever and not pressed.adds else None
+    still = Preview(
+        cursor="point" if hit.lever else ""
+    )  # of a lever as before the press: telling it costs time
     if held is not None and kind is not None:
         pointer = yield from hold_button(part, held)
         if pointer.phase == "release":
             return Throw(part, around.positions.get(part) or kind.positions[0].name)
     else:
-        pointer = yield Preview()
+        pointer = yield still
     while pointer.phase != "release":
         if pointer.phase == "move" and travelled(around, pressed.at, pointer.at):
             moved = around.selected if part in around.selected else meant(around.plan, around.selected, part)
             parts = frozenset(i for i in moved if i in around.plan.parts)
             return (yield from _drag(around, pressed, pointer, parts))
-        pointer = yield Preview()
+        pointer = yield still
     if pressed.adds:
         return Pick(added(around.plan, around.selected, part), grounds=around.grounds)
     clicked = Pick(meant(around.plan, around.selected, part))

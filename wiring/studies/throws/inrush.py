@@ -98,7 +98,8 @@ def supply_rush(
     """Return a supply's current at first and later, and its limit; infinite where it has none."""
     part, hot_a = plan.parts[supply], abs(figures.supplies[supply].current_a)
     limit_a = number(part, kinds[part.kind], "limit_a") or math.inf
-    return max(abs(cold.first_amps((supply,))[0]), hot_a), hot_a, limit_a
+    first_a = abs(next(iter(cold.amps(supply)), 0.0))
+    return max(first_a, hot_a), hot_a, limit_a
 
 
 class _Fuses(NamedTuple):
