@@ -3,7 +3,6 @@
 from typing import TYPE_CHECKING
 
 from app.printing.wish import Wish
-from wiring.pictures.pdf import Page
 from wiring.plan.positions import in_use
 
 if TYPE_CHECKING:
@@ -40,9 +39,3 @@ def made_of(
         )
     except ValueError as fault:
         return str(fault)
-
-
-def pages_of(situation: "Situation") -> tuple[Page, ...]:
-    """Return the sheets of a whole set."""
-    made = made_of(situation)
-    return () if made is None or isinstance(made, str) else made.pages

@@ -7,7 +7,7 @@ import pytest
 from support.editors import close_editor, made_editor, open_demo, part_id
 
 from app.making import Making
-from app.printing.made_sheets import pages_of
+from app.printing.made_sheets import made_of
 from wiring.edits.set_plan import set_plan
 from wiring.findings.situation import examine
 from wiring.plan.positions import in_use
@@ -65,9 +65,10 @@ def test_drawings_and_sheets_arrive_without_stopping_the_window(qapp, tmp_path, 
 def test_sheets_stand_as_in_use_whatever_was_thrown(editor):
     open_demo(editor)
     plan, kinds = editor.session.plan, editor.session.kinds
-    usual = pages_of(examine(plan, kinds))
+    usual = made_of(examine(plan, kinds)).pages
     thrown = {**in_use(plan, kinds), part_id(editor, "S1"): "off"}
-    assert pages_of(examine(plan, kinds, thrown)) == usual
+    assert usual
+    assert made_of(examine(plan, kinds, thrown)).pages == usual
 
 
 def test_an_empty_plan_says_how_to_begin_until_something_is_drawn(editor):

@@ -3,9 +3,10 @@
 import numpy as np
 
 from wiring.standards.cells import CELLS
-from wiring.studies.cells.discharge import Schedule, run_down
+from wiring.studies.cells.discharge import STEP, Demand, run_patterns
 from wiring.studies.cells.load import tabled
 from wiring.studies.cells.pack import packed
+from wiring.studies.cells.timeline import Pattern
 
 CONTINUOUS = (1e6, 1e6)
 FOREVER_H = 1e6
@@ -27,6 +28,7 @@ def power(watts, top_v=20.0):
     return tabled(volts, watts / volts)
 
 
-def life(key, load, end_v, daily=CONTINUOUS, step=0.02, pack=None):
+def life(key, load, end_v, daily=CONTINUOUS, step=STEP, pack=None):
     """The whole run of a battery of that type; daily = (hours on, hours from start to start)."""
-    return run_down(pack or packed(CELLS[key]), load, end_v, Schedule(*daily), FOREVER_H, step)
+    whole = pack or packed(CELLS[key])
+    return run_patterns(whole, {1: Demand(load, end_v)}, [Pattern(*daily)], FOREVER_H, step=step)

@@ -56,7 +56,7 @@ from wiring.edits.remove import remove
 from wiring.edits.set_built import set_built
 from wiring.edits.split_wire import insert_in_wire, split_wire
 from wiring.edits.swap_leads import swap_leads
-from wiring.edits.throw import keep_position, keep_positions
+from wiring.edits.throw import keep_position
 from wiring.edits.turn import turn
 from wiring.plan.backdrop import Backdrop
 from wiring.plan.battery_log import EVENTS
@@ -323,7 +323,6 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
         h.battery(), h.pick(12.0, -1.0), h.pick(0.0, 2.0)
     ),
     "throw.keep_position": lambda h: keep_position(*_position(h)),
-    "throw.keep_positions": lambda h: keep_positions(dict([_position(h), _position(h)])),
     "turn.turn": lambda h: turn(h.some("parts"), h.pick(0, 15, 90, 360, -90), h.pick(None, h.at())),
     "usual_values.usual_values": lambda h: spoilt_and_mended(h.some("parts"), h.dice),
     "wireways.add_wireway": lambda h: ways.add_wireway([h.at(), (0, 0), h.at()], h.pick("Beam", "")),

@@ -7,7 +7,6 @@ from wiring.pictures.picture import NO_PEN, Item, Path, Pen, Point, Words
 BAND_MM = 9.0
 FASCIA_MM = 7.0
 _SIDES = {"left": "right", "right": "left"}
-_EYE = Pen("ink", 0.35)
 
 
 def fascia_side(fascia: str, below: bool) -> str:

@@ -19,13 +19,3 @@ def keep_position(part: PartId, position: str, *, kinds: Mapping[str, Kind] | No
         return with_records(plan, [kept], kinds=known_kinds(kinds))
 
     return Edit("Keep position", apply)
-
-
-def keep_positions(positions: Mapping[PartId, str], *, kinds: Mapping[str, Kind] | None = None) -> Edit:
-    """Keep the positions of several parts at once, as they have been thrown."""
-
-    def apply(plan: Plan) -> Plan:
-        kept = [msgspec.structs.replace(part_of(plan, i), position=p) for i, p in positions.items()]
-        return with_records(plan, kept, kinds=known_kinds(kinds))
-
-    return Edit("Keep positions", apply)

@@ -1,4 +1,4 @@
-"""The lengths to cut: one for every wire, and the sum for every sort of wire that is on a reel."""
+"""The lengths to cut, one for every wire."""
 
 from collections.abc import Mapping
 from typing import NamedTuple
@@ -8,8 +8,6 @@ from wiring.plan import lengths
 from wiring.plan.names import WireId
 from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
-from wiring.standards.colours import colour
-from wiring.standards.conductors import read_size
 
 
 class Cut(NamedTuple):
@@ -18,21 +16,6 @@ class Cut(NamedTuple):
     cut_m: float
     drawn_m: float
     measured: bool
-
-
-class Reel(NamedTuple):
-    """A sort of wire that is bought together."""
-
-    size: str
-    colour: str
-    solid: bool
-
-
-class ReelTotal(NamedTuple):
-    """How much of one sort a plan needs."""
-
-    length_m: float
-    wires: int
 
 
 def cut_length_m(plan: Plan, kinds: Mapping[str, Kind], wire: Wire) -> float:
@@ -50,14 +33,3 @@ def cuts(plan: Plan, kinds: Mapping[str, Kind]) -> dict[WireId, Cut]:
         )
         for wire in plan.wires.values()
     }
-
-
-def reel_totals(plan: Plan, kinds: Mapping[str, Kind]) -> dict[Reel, ReelTotal]:
-    """Return how much of each sort of wire the plan needs, the sorts in order of size and colour."""
-    totals: dict[Reel, ReelTotal] = {}
-    for wire in plan.wires.values():
-        reel = Reel(read_size(wire.size).label, colour(wire.colour).letters, wire.solid)
-        so_far = totals.get(reel, ReelTotal(0.0, 0))
-        length_m = so_far.length_m + lengths.cut_length_m(plan, kinds, wire)
-        totals[reel] = ReelTotal(length_m, so_far.wires + 1)
-    return dict(sorted(totals.items()))

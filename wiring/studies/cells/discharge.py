@@ -4,9 +4,7 @@ from collections.abc import Mapping, Sequence
 from datetime import date
 from typing import Generic, NamedTuple
 
-from wiring.standards.two_wells import Wells
 from wiring.studies.cells.load import Load, meeting_v
-from wiring.studies.cells.pack import Pack
 from wiring.studies.cells.store import S, Store
 from wiring.studies.cells.timeline import MOMENT_H, Pattern, slices
 
@@ -28,13 +26,6 @@ class Demand(NamedTuple):
 
     load: Load
     end_v: float
-
-
-class Schedule(NamedTuple):
-    """One way of use: hours lit per session, and hours from one session's start to the next one's."""
-
-    session_h: float
-    period_h: float
 
 
 class Sample(NamedTuple):
@@ -72,14 +63,6 @@ class _Step(NamedTuple, Generic[S]):
 def working_v(store: Store[S], load: Load, state: S) -> float | None:
     """Return the voltage under load; None when the battery cannot carry it."""
     return meeting_v(load, *store.thevenin(state))
-
-
-def run_down(
-    pack: Pack, load: Load, end_v: float, schedule: Schedule, horizon_h: float, step: float = STEP
-) -> Run[Wells]:
-    """Return the discharge of a fresh pack until its volts fall to `end_v` or the horizon (hours) passes."""
-    pattern = Pattern(schedule.session_h, schedule.period_h)
-    return run_patterns(pack, {1: Demand(load, end_v)}, [pattern], horizon_h, step=step)
 
 
 def run_patterns(
