@@ -30,6 +30,7 @@ PLANS = {
 MENDED = {
     "led-without-resistor": "resistor",
     "led-current": "set",
+    "lamp-over-volts": "resistor",
     "led-backward": "swap",
     "wrong-polarity": "swap",
     "wire-current": "size",

@@ -8,7 +8,8 @@ import math
 
 import pytest
 from support.findings import found, rules, situation
-from support.networks import draw, resistor, stiff
+from support.mending import mended, sound
+from support.networks import draw, kinds, resistor, stiff
 
 LAMP = ("lamp-12v", {})
 AC_V = 18.5  # what the transformer of the catalogue gives without load, RMS
@@ -207,6 +208,36 @@ def test_a_resistor_too_hot_for_its_watts():
     )
     finding = found(plan, "resistor-power")
     assert "0.47 W" in finding.what and finding.act.words == "Set -R1 to 1 W"
+
+
+@pytest.mark.parametrize(("second", "dark"), [("led-white-bare", ("E2",)), ("led-red-bare", None)])
+def test_a_red_and_a_white_led_behind_one_resistor(second, dark):
+    """At the 1.9 V of the red one a white chip of 3.2 V passes next to nothing; two red ones share."""
+    plan = draw(
+        {"G1": stiff(12.0), "R1": ("resistor", {"resistance": 560.0}), "E1": "led-red-bare", "E2": second},
+        [("G1:+", "R1:1"), *across("R1:2", "G1:-", "E1", "E2", ends=("A", "K"))],
+    )
+    assert ("leds-share-resistor" in rules(plan)) == (dark is not None)
+    if dark is not None:
+        assert found(plan, "leds-share-resistor").parts == (*dark, "E1")
+
+
+@pytest.mark.parametrize(("kind", "over", "in_row"), [("lamp-1v5", True, 8), ("lamp-16v", False, 0)])
+def test_a_lamp_on_too_many_volts_gets_a_resistor_that_leaves_it_its_own(kind, over, in_row):
+    """(12 V - 1.5 V) / I by hand, the next value up of E24; or as many in series as the volts go into."""
+    plan = draw({"G1": stiff(12.0), "E1": kind}, [("G1:+", "E1:1"), ("G1:-", "E1:2")])
+    if not over:
+        assert "lamp-over-volts" not in rules(plan)
+        return
+    finding = found(plan, "lamp-over-volts")
+    rated_a = kinds()[kind].values({})["rated_a"]
+    wanted = (12.0 - 1.5) / rated_a
+    value = dict(finding.act.values)["resistance"]
+    assert wanted <= value < 1.11 * wanted
+    assert f"put {in_row} such lamps in series" in finding.mend
+    new = mended(sound(plan), finding)
+    assert 0.85 < situation(new).figures.parts["E1"].light < 1.05
+    assert "lamp-over-volts" not in rules(new)
 
 
 def switched(**sides):

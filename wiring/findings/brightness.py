@@ -1,20 +1,26 @@
 """Lamps that get too much, look too dim, or differ within a scene."""
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 
+from wiring.findings.act import Act
 from wiring.findings.asked import asked, figures_of, settings_of
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.leds_across import all_across
+from wiring.findings.offers import resistor_before
 from wiring.findings.situation import Situation
-from wiring.findings.words import do, part_name, part_names, percent, volts
+from wiring.findings.words import do, ohms, part_name, part_names, percent, volts, watts
 from wiring.studies.keeping import kept
 from wiring.studies.light import Alike, Shine, alike_by_scene, evenness, lit
+from wiring.studies.resistor_choice import series_resistor
 from wiring.studies.roles import LIGHTS
+from wiring.studies.settings import number
 
 FILAMENTS = ("filament",)
 
+ALIKE = 0.95  # of the volts of the worst: lamps for which one resistor is right
 OVER = 1.1  # of rated volts: a filament's life falls to about a third (re-rating exponent 12)
 BURNS = 1.5
 SEEN = 15.0  # of lightness between lamps that should look alike; common practice, no source
@@ -53,9 +59,27 @@ def _over(situation: Situation) -> Iterator[Finding]:
             "The lamp burns out at once."
             if share > BURNS
             else "Filament lamps on too many volts do not last.",
-            "Feed it from a supply with fewer volts, or put two such lamps in series.",
-            lamps,
+            *_held_back(situation, found),
         )
+
+
+def _held_back(
+    situation: Situation, found: Sequence[tuple[float, str]]
+) -> tuple[str, tuple[str, ...], tuple[str, ...], Act | None]:
+    """Return the mend of lamps over their volts, the worst first, with lamps, wires and act."""
+    plan, (share, worst) = situation.plan, found[0]
+    lamps, part = tuple(lamp for _, lamp in found), plan.parts[worst]
+    kind = situation.kinds[part.kind]
+    rated_v, rated_a = number(part, kind, "rated_v"), number(part, kind, "rated_a")
+    in_row = max(2, math.ceil(share / OVER))
+    otherwise = f"feed {do(len(lamps), 'it', 'them')} from fewer volts, or put {in_row} such lamps in series."
+    got_v = abs(situation.figures.parts[worst].volts_v)
+    choice = series_resistor(got_v, rated_v, rated_a * max(number(part, kind, "in_parallel"), 1.0))
+    if choice is None or found[-1][0] < ALIKE * share:  # one value would not be right for all of them
+        return f"{otherwise[0].upper()}{otherwise[1:]}", lamps, (), None
+    value = f"{ohms(plan, choice.ohms)}, {watts(plan, choice.rated_w)},"
+    mend = f"Put a resistor of {value} before {do(len(lamps), 'it', 'each')}, {otherwise}"
+    return mend, lamps, (), resistor_before(situation, lamps, choice.ohms, choice.rated_w)
 
 
 def _dim(situation: Situation, shine: Shine, dim: frozenset[str]) -> Iterator[Finding]:

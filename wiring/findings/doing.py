@@ -59,10 +59,10 @@ def _swap(act: Act, kinds: Kinds) -> Edit:
 
 
 def _resistor(act: Act, kinds: Kinds) -> Edit:
-    """Put each resistor on the side of the LED with fewer wires, plus where they are as many."""
+    """Put each resistor on the side of the light with fewer wires, plus where they are as many."""
 
     def apply(plan: Plan) -> Plan:
-        refs = [_free_side(plan, part) for part in act.parts]
+        refs = [_free_side(plan, kinds, part) for part in act.parts]
         return put_into_lead(refs, kinds[RESISTOR], settings, "2", "1", kinds=kinds).apply(plan)
 
     settings = {name: act.number(name) for name in ("resistance", "rated_power")}
@@ -70,8 +70,9 @@ def _resistor(act: Act, kinds: Kinds) -> Edit:
     return _routed(Edit(label, apply), kinds)
 
 
-def _free_side(plan: Plan, part: str) -> TerminalRef:
-    sides = TerminalRef(part, "A"), TerminalRef(part, "K")
+def _free_side(plan: Plan, kinds: Kinds, part: str) -> TerminalRef:
+    one, other = THROUGH[kinds[part_of(plan, part).kind].behaviour][0]
+    sides = TerminalRef(part, one), TerminalRef(part, other)
     counts = [sum(ref in (w.start, w.end) for w in plan.wires.values()) for ref in sides]
     return sides[counts[1] < counts[0] and counts[1] > 0]
 

@@ -34,6 +34,7 @@ WORDS: Mapping[str, Callable[[int, str], str]] = {
     "charged": lambda n, _: f"Note {n} as charged today",
     "usual": lambda n, _: f"Put {n} parts back to usual values",
 }
+LAMPS = ("lamp-over-volts",)  # rules that put resistors before lamps
 OTHERWISE = "Mend all {n} of this sort"  # where their acts are not one and the same
 
 
@@ -52,7 +53,7 @@ def sorts(findings: Sequence[Finding]) -> Mapping[str, AllOfSort]:
         if finding.act is not None:
             by_rule.setdefault(finding.rule, []).append(finding)
     return {
-        rule: AllOfSort(rule, _words([f.act for f in found if f.act is not None]), tuple(found))
+        rule: AllOfSort(rule, _words(rule, [f.act for f in found if f.act is not None]), tuple(found))
         for rule, found in by_rule.items()
         if len(found) > 1
     }
@@ -134,15 +135,16 @@ def _new_rules(now: set[_Danger], before: set[_Danger]) -> set[str]:
     }
 
 
-def _words(acts: Sequence[Act]) -> str:
+def _words(rule: str, acts: Sequence[Act]) -> str:
     names = {act.name for act in acts}
     count = len({i for act in acts for i in act.parts or act.wires}) or len(acts)
     if len(names) > 1:
         return OTHERWISE.format(n=len(acts))
-    settings = {_settings(act) for act in acts}
+    settings = {_settings(act) for act in acts} if names == {"set"} else {""}
     if names == {"set"} and len(settings) > 1:
         return OTHERWISE.format(n=len(acts))
-    return WORDS[names.pop()](count, settings.pop())
+    words = WORDS[names.pop()](count, settings.pop())
+    return words.replace("LEDs", "lamps") if rule in LAMPS else words
 
 
 def _settings(act: Act) -> str:

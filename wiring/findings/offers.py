@@ -55,14 +55,14 @@ def swap(situation: Situation, parts: Sequence[PartId], one: str, other: str) ->
 
 
 def resistor_before(
-    situation: Situation, leds: Sequence[PartId], value_ohm: float, watts: float
+    situation: Situation, lights: Sequence[PartId], value_ohm: float, watts: float
 ) -> Act | None:
-    """Put a resistor of its own into the lead of each LED; None where the catalogue has none."""
+    """Put a resistor of its own into the lead of each LED or lamp; None where the catalogue has none."""
     if RESISTOR not in situation.kinds:
         return None
-    each = f"{len(leds)} × " if len(leds) > 1 else ""
+    each = f"{len(lights)} × " if len(lights) > 1 else ""
     words = f"Put in {each}{ohms(situation.plan, value_ohm)}"
-    return Act("resistor", words, tuple(leds), values=(("resistance", value_ohm), ("rated_power", watts)))
+    return Act("resistor", words, tuple(lights), values=(("resistance", value_ohm), ("rated_power", watts)))
 
 
 def fuse_behind(situation: Situation, supply: PartId, end: str, rating_a: float | None) -> Act | None:
