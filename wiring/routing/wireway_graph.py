@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Mapping
+from functools import partial
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -106,7 +107,7 @@ def _split(stretches: list[Stretch]) -> list[Stretch]:
     made = []
     for i, stretch in enumerate(stretches):
         inner = [p for p in cuts[i] if min(math.dist(p, stretch.a), math.dist(p, stretch.b)) > SAME_MM]
-        inner.sort(key=lambda p, s=stretch: math.dist(p, s.a))  # type: ignore[misc]
+        inner.sort(key=partial(math.dist, stretch.a))
         made += [Stretch(stretch.wireway, a, b) for a, b in pairwise([stretch.a, *inner, stretch.b])]
     return [s for s in made if math.dist(s.a, s.b) > 1e-6]
 
