@@ -16,19 +16,12 @@ from PySide6.QtCore import (
 
 from app.tray.set_files import KeptSet
 from wiring.catalogue.kind import Kind
+from wiring.catalogue.known_names import PURPOSES
 
 KIND_MIME = "application/x-underboard-kind"
 Index = QModelIndex | QPersistentModelIndex
 ROW_ROLE = Qt.ItemDataRole.UserRole
 SETS, OWN_SETS = "sets", "Your own sets"
-PURPOSES: dict[str, str] = {
-    "light": "Light something",
-    "move": "Move something",
-    "switch": "Switch something",
-    "feed": "Feed it",
-    "protect": "Protect it",
-    "join": "Join it",
-}
 _NOWHERE = QModelIndex()
 
 

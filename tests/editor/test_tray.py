@@ -5,7 +5,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from support.editors import type_into
 
-from app.tray.shelf_model import KIND_MIME, PURPOSES, ShelfModel, rows
+from app.tray.shelf_model import KIND_MIME, ShelfModel, rows
+from wiring.catalogue.known_names import PURPOSES
 from wiring.catalogue.shelf import builtin_kinds
 
 
