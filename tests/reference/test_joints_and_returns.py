@@ -25,7 +25,7 @@ def test_each_end_under_a_screw_adds_its_joint(joint_ohm: float) -> None:
         {"G": stiff(12.0), "X": strip, "R": resistor(5.9)},
         [("G:+", "X:1"), ("X:1", "R:1"), ("R:2", "X:2"), ("X:2", "G:-")], 1.0,
     )  # fmt: skip
-    metre_ohm = ohm_per_m("22 AWG", False, 20.0)
+    metre_ohm = ohm_per_m("22 AWG")
     expected = 12.0 / (5.9 + 4 * (metre_ohm + joint_ohm) + STIFF_OHM)
     figures = solved(plan)
     assert amps(figures, "w1") == pytest.approx(expected, rel=1e-9)
@@ -73,7 +73,7 @@ def shared_return(own_return: bool) -> Plan:
 
 def test_the_drop_on_a_common_return_is_felt_by_every_circuit_on_it() -> None:
     """Millman's theorem for the far end: v = (12/6 + 12/3) / (1/6 + 1/3 + 1/r)."""
-    r = 10.0 * ohm_per_m("22 AWG", False, 20.0)
+    r = 10.0 * ohm_per_m("22 AWG")
     figures = solved(shared_return(False))
     far_v = (12 / 6 + 12 / 3) / (1 / 6 + 1 / 3 + 1 / r)
     assert figures.wires["w5"].drop_v == pytest.approx(far_v, rel=1e-3)

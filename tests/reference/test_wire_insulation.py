@@ -65,3 +65,11 @@ def test_a_bundle_fills_no_more_of_its_hole_than_the_nec_allows(wires, share):
     (there,) = bundles(along_a_beam(wires, "22 AWG", bundle.hole_mm))
     assert there.fits
     assert not smaller or not bundles(along_a_beam(wires, "22 AWG", smaller))[0].fits
+
+
+def test_a_solid_wire_takes_less_of_a_hole_than_strands_of_its_size():
+    """Its copper is as thick as the gauge says: 0.644 mm of 22 AWG in the printed table."""
+    plan = along_a_beam(7, "22 AWG", 20.0)
+    (bundle,) = bundles(done(plan, set_wire(plan.wires, solid=True)))
+    assert bundle.fill == pytest.approx(7 * (0.644 + 2 * 0.4) ** 2 / 20.0**2, rel=1e-3)
+    assert bundle.fill < 0.9 * bundles(plan)[0].fill

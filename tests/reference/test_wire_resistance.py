@@ -5,14 +5,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from wiring.quantities.not_understood import NotUnderstood
-from wiring.standards.conductors import (
-    SIZES,
-    bare_diameter_mm,
-    current_limit_a,
-    insulated_diameter_mm,
-    ohm_per_m,
-    read_size,
-)
+from wiring.standards.conductors import SIZES, bare_diameter_mm, insulated_diameter_mm, ohm_per_m
+from wiring.standards.current_limits import current_limit_a
+from wiring.standards.wire_size import read_size
 
 FOOT_M = 0.3048
 
@@ -88,7 +83,7 @@ def test_class_5_is_not_the_nominal_area_of_ideal_copper():
 def test_warm_wires_agree_with_the_nec_table(gauge, printed):
     # The table rounds to three digits, and its stranding factor runs from 2.0 to 2.6 %.
     for solid, value in zip((True, False), printed, strict=True):
-        per_1000_ft = ohm_per_m(f"{gauge} AWG", solid, celsius=75.0) * 1000 * FOOT_M
+        per_1000_ft = ohm_per_m(f"{gauge} AWG", solid=solid, celsius=75.0) * 1000 * FOOT_M
         assert per_1000_ft == pytest.approx(value, rel=0.008)
 
 

@@ -58,7 +58,7 @@ class WireOhms:
     def _ohms(self, wire: Wire, length_m: float, joints_ohm: float) -> float:
         if not 0.0 <= length_m <= LONGEST_M:
             raise ValueError("its length must lie between 0 and 10 km.")
-        own = ohm_per_m(wire.size, wire.solid, self._plan.habits.ambient_c) * length_m
+        own = ohm_per_m(wire.size, solid=wire.solid, celsius=self._plan.habits.ambient_c) * length_m
         return max(own + joints_ohm, LEAST_OHMS)
 
     def _joints_ohm(self, wire: Wire) -> float:

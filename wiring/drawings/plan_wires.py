@@ -17,7 +17,7 @@ from wiring.plan.places import terminal_at
 from wiring.plan.plan import Plan
 from wiring.plan.square_corner import square_corner
 from wiring.plan.wire import Wire
-from wiring.standards.conductors import read_size
+from wiring.standards.wire_size import read_size
 
 _EDGE_MM = 0.14
 _THIN_MM, _THICK_MM = 0.45, 1.0

@@ -183,7 +183,7 @@ def _outer(wire: Wire, end: TerminalRef, to: TerminalRef, bends: Sequence[Point]
 
 def _sleeve_mm(wires: Sequence[Wire]) -> float:
     """Return the inner width of a sleeve that leaves the wires room, in whole steps."""
-    squares = sum(insulated_diameter_mm(w.size) ** 2 for w in wires) / FILL_OF_MANY
+    squares = sum(insulated_diameter_mm(w.size, solid=w.solid) ** 2 for w in wires) / FILL_OF_MANY
     steps = -(-(squares**0.5) // SLEEVE_STEP_MM)
     return float(max(steps * SLEEVE_STEP_MM, LEAST_SLEEVE_MM))
 

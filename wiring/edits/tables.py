@@ -15,7 +15,7 @@ from wiring.plan.record_faults import colour_fault, end_faults, kind_faults, par
 from wiring.plan.wire import Wire
 from wiring.quantities.not_understood import NotUnderstood
 from wiring.standards.colours import colour
-from wiring.standards.conductors import read_size
+from wiring.standards.wire_size import read_size
 
 T = TypeVar("T", Part, Wire)
 R = TypeVar("R")

@@ -20,7 +20,7 @@ from wiring.plan.plan import Plan
 from wiring.plan.wire import Wire
 from wiring.quantities.not_understood import NotUnderstood
 from wiring.standards.colours import RESERVED, colour
-from wiring.standards.conductors import read_size
+from wiring.standards.wire_size import read_size
 
 
 def part_faults(part: Part, scenes: Collection[str], panels: Collection[str]) -> Iterator[str]:

@@ -9,7 +9,7 @@ from wiring.plan.wireway import Wireway
 from wiring.standards.conductors import insulated_diameter_mm
 
 # Share of the hole that one, two, or more wires may fill: NFPA 70 (NEC), chapter 9, table 1, for conduits,
-# from memory. A hole in a joist is no conduit, but a fuller one lets no bundle be pulled through by hand.
+# verified. A hole in a joist is no conduit, but a fuller one lets no bundle be pulled through by hand.
 FILL = {1: 0.53, 2: 0.31}
 FILL_OF_MANY = 0.40
 # Drills and hole saws that shops keep; common practice, no source.
@@ -40,7 +40,7 @@ def bundles(plan: Plan) -> tuple[Bundle, ...]:
         wires = [w for w in plan.wires.values() if wireway.id in w.along]
         if not wires:
             continue
-        area_mm2 = sum(math.pi / 4 * insulated_diameter_mm(w.size) ** 2 for w in wires)
+        area_mm2 = sum(math.pi / 4 * insulated_diameter_mm(w.size, solid=w.solid) ** 2 for w in wires)
         allowed = FILL.get(len(wires), FILL_OF_MANY)
         fill = area_mm2 / (math.pi / 4 * wireway.hole_mm**2)
         needed_mm = math.sqrt(area_mm2 / allowed / (math.pi / 4))

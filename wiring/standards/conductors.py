@@ -11,9 +11,7 @@ takes the 20 °C table to the NEC's 75 °C table.
 import math
 from functools import cache
 
-from wiring.standards.current_limits import current_limit_a as current_limit_a
-from wiring.standards.wire_size import WireSize
-from wiring.standards.wire_size import read_size as read_size
+from wiring.standards.wire_size import WireSize, read_size
 
 OHM_MM2_PER_M = 1.0 / 58.0
 PER_CELSIUS = 0.00393
@@ -35,17 +33,17 @@ SIZES: tuple[str, ...] = (
 
 
 @cache
-def ohm_per_m(size: str, solid: bool = False, celsius: float = 20.0) -> float:
+def ohm_per_m(size: str, *, solid: bool = False, celsius: float = 20.0) -> float:
     """Return the resistance of one conductor; NotUnderstood for what is no size.
 
     A temperature beyond CELSIUS_RANGE counts as the end of it.
     """
     wire = read_size(size)
     held = min(max(celsius, CELSIUS_RANGE[0]), CELSIUS_RANGE[1])
-    return _ohm_per_m_at_20(wire, solid) * (1.0 + PER_CELSIUS * (held - 20.0))
+    return _ohm_per_m_at_20(wire, solid=solid) * (1.0 + PER_CELSIUS * (held - 20.0))
 
 
-def _ohm_per_m_at_20(wire: WireSize, solid: bool) -> float:
+def _ohm_per_m_at_20(wire: WireSize, *, solid: bool) -> float:
     if wire.is_awg:
         return OHM_MM2_PER_M / wire.area_mm2 * (1.0 if solid else LAY_FACTOR)
     table = _SOLID if solid else _FINE_STRANDS
@@ -56,16 +54,16 @@ def _ohm_per_m_at_20(wire: WireSize, solid: bool) -> float:
     return worst / wire.area_mm2
 
 
-def bare_diameter_mm(size: str, solid: bool = False) -> float:
+def bare_diameter_mm(size: str, *, solid: bool = False) -> float:
     """Return the diameter of the copper; strands lie as seven do, 1.134 times as wide as a solid wire."""
     diameter = math.sqrt(4.0 / math.pi * read_size(size).area_mm2)
     return diameter if solid else diameter * STRAND_SPREAD
 
 
-def insulated_diameter_mm(size: str, solid: bool = False) -> float:
+def insulated_diameter_mm(size: str, *, solid: bool = False) -> float:
     """Return the diameter over the insulation: 0.4 mm of PVC to 1 mm², 0.8 mm above.
 
     UL 758, style 1638, has 15 mils (0.38 mm) from 28 to 16 AWG, verified; the thicker wall is from memory.
     """
     wall = 0.4 if read_size(size).area_mm2 <= 1.0 else 0.8
-    return bare_diameter_mm(size, solid) + 2.0 * wall
+    return bare_diameter_mm(size, solid=solid) + 2.0 * wall

@@ -6,7 +6,9 @@ from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
 from wiring.plan.names import WireId
 from wiring.plan.plan import Plan
-from wiring.standards.conductors import SIZES, current_limit_a, ohm_per_m, read_size
+from wiring.standards.conductors import SIZES, ohm_per_m
+from wiring.standards.current_limits import current_limit_a
+from wiring.standards.wire_size import read_size
 from wiring.studies.load_growth import growth
 from wiring.studies.pulses import Pulse
 from wiring.studies.runs import Run
@@ -73,4 +75,5 @@ def _in_order(plan: Plan) -> list[str]:
 def _ratio(plan: Plan, was: str, solid: bool, size: str) -> float:
     """Return the resistance of a wire in a size over what it has; at most 1."""
     celsius = plan.habits.ambient_c
-    return min(ohm_per_m(size, solid, celsius) / ohm_per_m(was, solid, celsius), 1.0)
+    now, then = (ohm_per_m(one, solid=solid, celsius=celsius) for one in (size, was))
+    return min(now / then, 1.0)

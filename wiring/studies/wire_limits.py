@@ -3,7 +3,8 @@
 import math
 from functools import lru_cache
 
-from wiring.standards.conductors import current_limit_a, read_size
+from wiring.standards.current_limits import current_limit_a
+from wiring.standards.wire_size import read_size
 
 _TABLE_ENDS_AT = "24 AWG"  # below it the published limit is a rule of thumb, far on the safe side
 

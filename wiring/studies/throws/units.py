@@ -12,7 +12,8 @@ from wiring.circuit.figures import Figures
 from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
-from wiring.standards.conductors import ohm_per_m, read_size
+from wiring.standards.conductors import ohm_per_m
+from wiring.standards.wire_size import read_size
 from wiring.studies.joints import Joints
 from wiring.studies.settings import number
 from wiring.studies.sizing import offered_by_thickness
@@ -85,7 +86,8 @@ def farads_that_throw(weak: PulseAnswer, at_least: float = 1.0) -> float | None:
 
 def _ratio(plan: Plan, wire_id: str, size: str) -> float:
     wire, celsius = plan.wires[wire_id], plan.habits.ambient_c
-    return ohm_per_m(size, wire.solid, celsius) / ohm_per_m(wire.size, wire.solid, celsius)
+    now, then = (ohm_per_m(one, solid=wire.solid, celsius=celsius) for one in (size, wire.size))
+    return now / then
 
 
 def _presses(
