@@ -17,6 +17,7 @@ from app.inspector.named_row import NamedRow, drop
 from app.inspector.wire_choice import ColourBox
 from app.session import Session
 from app.theme.box_name import name_box
+from app.theme.elided import Elided
 from app.theme.sizes import least_width
 from wiring.edits.feed_colours import Colours, colours_of_all
 from wiring.edits.recolour import by_rule, recolour, set_circuit_colours
@@ -111,7 +112,7 @@ class ColourRow(NamedRow):
     def __init__(self, session: Session, supply: str, parent: QWidget) -> None:
         super().__init__(parent)
         self._session, self._supply = session, supply
-        self.name = QLabel(self)
+        self.name = Elided(self)
         self.heads = QWidget(self)  # over the colours of the first supply, which stands for all
         heads = QHBoxLayout(self.heads)
         heads.setContentsMargins(0, 2, 0, 0)

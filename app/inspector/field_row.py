@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
@@ -40,8 +40,8 @@ class FieldRow(QWidget):
         self._stacked = False
         if isinstance(editor, FittedBox):
             editor.currentTextChanged.connect(self.fit)
-            if self._caption is not None:
-                self._caption.installEventFilter(self)
+        if self._caption is not None and hasattr(editor, "needed_px"):
+            self._caption.installEventFilter(self)
         self.show_caption(caption)
 
     def show_caption(self, caption: str) -> None:
@@ -92,9 +92,9 @@ class FieldRow(QWidget):
         self.fit()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """The same when the caption has another width, as with larger words."""
+        """The same when the caption has another width, as with larger words; once the row is laid out."""
         if event.type() is QEvent.Type.Resize:
-            self.fit()
+            QTimer.singleShot(0, self, self.fit)
         return False
 
     def fit(self) -> None:

@@ -3,7 +3,8 @@
 from collections.abc import Callable, Iterable, MutableMapping
 from typing import TypeVar
 
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from app.inspector.typed_field import TypedField
@@ -37,19 +38,34 @@ class NamedRow(QWidget):
         """Put a name first in the line, or over it where the line would cut it."""
         self._name, self._name_above = name, False
         self.line.addWidget(name, 1)
+        name.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Look again when the name has more room or less, as with larger words in what stands beside it.
+
+        Afterwards: the row is just being laid out, and must not be changed meanwhile.
+        """
+        if event.type() is QEvent.Type.Resize:
+            QTimer.singleShot(0, self, self.fit_name)
+        return False
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """See whether the name still fits."""
         super().resizeEvent(event)
         self.fit_name()
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """The same when it comes into sight with another name."""
+        super().showEvent(event)
+        self.fit_name()
+
     def fit_name(self) -> None:
         """Put the name where it is not cut."""
-        if self._name is None:
+        if self._name is None or not self.isVisible():
             return
         others = [item.widget() for n in range(self.line.count()) if (item := self.line.itemAt(n))]
         rest = [w for w in others if w is not None and w is not self._name]
-        room = self.width() - sum(max(w.sizeHint().width(), w.minimumWidth()) for w in rest)
+        room = self.width() - sum(w.sizeHint().boundedTo(w.maximumSize()).width() for w in rest)
         above = self._name.line.needed_px() > room - self.line.spacing() * len(rest)
         if above != self._name_above:
             self._name_above = above

@@ -27,6 +27,8 @@ class _InkEngine(QIconEngine):
 
     def pixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State) -> QPixmap:
         pixmap = QPixmap(size)
+        if pixmap.isNull():  # asked for by a button that has no room yet
+            return pixmap
         pixmap.fill(Qt.GlobalColor.transparent)
         painter = QPainter(pixmap)
         self.paint(painter, QRect(0, 0, size.width(), size.height()), mode, state)
