@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from wiring.pictures.metrics import LINE_EM, cap_mm, fitted, wrapped
+from wiring.pictures.metrics import LINE_EM, fitted, wrapped
 from wiring.pictures.picture import Anchor, Item, Point, Words
 from wiring.pictures.transform import moved
 
@@ -75,11 +75,6 @@ def bullets(texts: Sequence[str], width: float, *, size_mm: float = BODY_MM) -> 
 def gap(height_mm: float) -> Block:
     """Return empty paper."""
     return Block(height_mm, ())
-
-
-def cap_offset(size_mm: float, row_mm: float) -> float:
-    """Return how far below the top of a row the baseline of its text lies to stand in its middle."""
-    return (row_mm + cap_mm(size_mm)) / 2
 
 
 class LaidPage(NamedTuple):
