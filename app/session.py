@@ -30,6 +30,7 @@ class Session(QObject):
 
     changed = Signal(object)  # PlanChanged
     thrown = Signal(object)  # the positions after a switch was thrown
+    foreseen = Signal(object)  # the positions there will be once a switch that is pressed is let go
     refused = Signal(str)  # one plain sentence: why an act was not done
     faulted = Signal(str)  # one plain sentence: what is wrong until somebody mends it
     saved_state = Signal(bool)  # whether there is unsaved work
@@ -125,6 +126,10 @@ class Session(QObject):
         """Put a switch or motor into a position, live; the plan and its history are not touched."""
         self._thrown[part] = position
         self.thrown.emit(self.positions)
+
+    def foresee(self, part: PartId, position: str) -> None:
+        """Tell that a switch will most likely be thrown: the hand is on it."""
+        self.foreseen.emit({**self.positions, part: position})
 
     def stand_as_in_use(self) -> None:
         """Put everything back as it stands while a session runs."""

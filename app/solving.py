@@ -5,7 +5,7 @@ outlooks take longer and wait until the builder's hand has rested, so that they 
 long the first ones took last decides where the next are worked out. Where both are quick they are answered on
 the spot, so that the very next frame shows everything. Where only the figures are, these are told as `lit`,
 so that lamps follow the hand; what is found in them is looked for beside the window once that is painted. The
-newest plan wins, old answers are dropped.
+newest plan wins, old answers are dropped. What a pressed switch will do is worked out before it is let go.
 """
 
 import logging
@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from app.foresight import Foresight
 from app.lane import Lane, Question, Told, tried
 from app.session import PlanChanged, Session
 from wiring.plan.names import PartId
@@ -88,28 +89,32 @@ class Solving(QObject):
         self._told.done.connect(self._arrived)
         self._figures = Lane(self._examined, self._told)
         self._outlooks = Lane(self._examined, self._told)
+        self._foresight = Foresight(self._examined, self)
+        self._foresight.came.connect(self._foretold)
+        self._awaited: Question | None = None  # is what the foresight has under way
         self._lit_first: Question | None = None  # waits until its lamps are painted
         self._unseen = _timer(self, UNSEEN_MS, self._look_for_findings)
         self._rest = _timer(self, REST_MS, self._begin_outlooks)
         session.changed.connect(self._follow)
         session.thrown.connect(lambda _positions: self.request())
+        session.foreseen.connect(self._foresee)
 
     def request(self) -> None:
         """Ask for the figures of the plan as it is now."""
-        self._ticket += 1
-        self._rest.stop()
-        self._unseen.stop()
-        self._lit_first = None
-        for lane in (self._figures, self._outlooks):
-            lane.clear()
+        self._drop()
         if self._at_once:
             question = self._question(outlooks=True)
             self._tell(question, tried(self._examined, question))
             return
         self.working.emit(True)
         question = self._question(outlooks=False)
-        if self.pace.lights_at_once:
+        foreseen = self._foresight.answer(question, waits=self.pace.answers_at_once)
+        if foreseen is not None:
+            self._tell(question, foreseen)
+        elif self.pace.lights_at_once:
             self._light_up(question)
+        elif self._foresight.is_under_way(question):
+            self._awaited = question
         else:
             self._figures.put(question)
 
@@ -120,13 +125,19 @@ class Solving(QObject):
 
     def close(self) -> None:
         """Stop asking and wait for what is under way."""
+        self._drop()
+        self._foresight.forget()
+        for lane in (self._foresight, self._figures, self._outlooks):
+            lane.wait()
+
+    def _drop(self) -> None:
+        """Forget what was asked."""
         self._ticket += 1
         self._rest.stop()
         self._unseen.stop()
-        self._lit_first = None
+        self._lit_first = self._awaited = None
         for lane in (self._figures, self._outlooks):
             lane.clear()
-            lane.wait()
 
     def _question(self, *, outlooks: bool) -> Question:
         session = self._session
@@ -136,6 +147,18 @@ class Solving(QObject):
         if change.cause == "open":
             self.pace = Pace()
         self.request()
+
+    def _foresee(self, positions: Mapping[PartId, str]) -> None:
+        """A switch is pressed: work out what there will be to show when it is let go."""
+        if not self._at_once:
+            self._foresight.begin(self._question(outlooks=False)._replace(positions=positions))
+
+    def _foretold(self) -> None:
+        awaited = self._awaited
+        if awaited is None or self._foresight.is_under_way(awaited):
+            return
+        self._awaited, known = None, self._foresight.answer(awaited, waits=False)
+        self._tell(awaited, known) if known is not None else self._figures.put(awaited)
 
     def _light_up(self, question: Question) -> None:
         """Work out the figures at once, and what is found in them when that is quick too."""
@@ -148,10 +171,13 @@ class Solving(QObject):
         assert question.figures is not None
         if self.pace.answers_at_once:
             self._tell(question, tried(self._examined, question))
+            return
+        if self._foresight.is_under_way(question):
+            self._awaited = question
         else:
             self._lit_first = question
             self._unseen.start()
-            self.lit.emit(Lit(question.revision, question.figures))
+        self.lit.emit(Lit(question.revision, question.figures))
 
     def _look_for_findings(self) -> None:
         question, self._lit_first = self._lit_first, None

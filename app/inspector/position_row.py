@@ -99,6 +99,7 @@ class PositionRow(QWidget):
         button = QToolButton(self._frame)
         button.setCheckable(True)
         least_width(button, 64)
+        button.pressed.connect(lambda: self._session.foresee(self._part, self._positions[number]))
         button.clicked.connect(lambda: self._session.throw(self._part, self._positions[number]))
         self._group.addButton(button)
         self._buttons.append(button)

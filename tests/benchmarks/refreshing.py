@@ -152,7 +152,8 @@ class _Live(QObject):
 
     def _settle(self) -> None:
         for _ in range(3):
-            for lane in (self._editor.solving._figures, self._editor.solving._outlooks):
+            solving = self._editor.solving
+            for lane in (solving._figures, solving._outlooks, solving._foresight):
                 lane.wait()
             QApplication.processEvents()
 

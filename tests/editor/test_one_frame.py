@@ -133,6 +133,7 @@ def test_slow_findings_follow_once_the_lamps_are_painted(editor, qtbot, monkeypa
         return real(*a, **k)
 
     monkeypatch.setattr(situations, "examine", told)
+    monkeypatch.setattr(editor.session, "foresee", lambda *_: None)  # as when a key throws it
     before = shown(editor)
     pace(editor, 0.001, 1.0)
     first = click_and_paint_once(editor)

@@ -14,6 +14,8 @@ from PySide6.QtWidgets import QWidget
 
 from app.canvas.camera import Camera
 from app.canvas.gestures.place import place_part
+from app.canvas.gestures.pointer import Throw
+from app.canvas.gestures.throw import throw_part
 from app.canvas.hands.scrolling import CLOSER, Scrolling, is_touch
 from app.canvas.hands.touching import REACH, Touching
 from app.canvas.painting.mark_painter import selection_box
@@ -74,6 +76,17 @@ class TouchedSurface(Surface):
         self._scrolling.stop()
         self._pointing.press(event, self._turn_centre())
         self._shape_cursor()
+        self._foresee(event)
+
+    def _foresee(self, event: QMouseEvent) -> None:
+        """Tell what letting go will do, where a lever is pressed."""
+        acting, adds = self._acting, event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+        if acting.tool != "select" or not acting.runs or acting.preview.held is not None or adds:
+            return
+        hit = self._hit(event.position().x(), event.position().y())
+        act = throw_part(self._around(), hit.part) if hit.lever else None
+        if isinstance(act, Throw):
+            self._session.foresee(act.part, act.position)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Bend a wire, show a part in its circuit."""
