@@ -58,7 +58,7 @@ QPushButton[look="main"]:focus {{ border: 2px solid {ink}; padding: 5px 13px; }}
 QPushButton[look="main"]:disabled {{ background: transparent; color: {quiet}; border-color: {hair}; }}
 QPushButton[look="plain"] {{ background: transparent; border-color: transparent; color: {copper};
     padding: 4px 6px; min-height: 17px; text-align: left; }}
-QPushButton[look="plain"]:hover {{ background: {hover}; }}
+QPushButton[look="plain"]:hover {{ background: {hover}; color: {ink}; }}
 QPushButton[look="plain"]:focus {{ border-color: {copper}; }}
 
 QPushButton[look="mend"] {{ padding: 0 10px; color: {ink}; border-color: {edge}; }}

@@ -6,6 +6,7 @@ from PySide6.QtGui import QColor, QPalette
 
 from wiring.pictures.theme import DARK, LIGHT, Theme
 
+LOUDER = 0.2  # words of the window stand on darker grounds than those of pictures, under the pointer say
 THEMES: dict[str, Theme] = {"light": LIGHT, "dark": DARK}
 
 
@@ -44,7 +45,7 @@ def surfaces(theme: Theme) -> Surfaces:
         pressed=mixed(raised, ink, 0.14 if dark else 0.11),
         chosen=mixed(raised, copper, 0.22 if dark else 0.16),
         ink=ink,
-        quiet=theme["quiet"],
+        quiet=mixed(theme["quiet"], ink, LOUDER),
         copper=copper,
         on_copper="#1b1410" if dark else "#ffffff",
         danger=theme["danger"],

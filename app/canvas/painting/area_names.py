@@ -12,6 +12,7 @@ from app.canvas.hits.area_hit import SHORT_NAME_PX
 from app.canvas.painting.surface_painter import scene_hue
 from app.canvas.sight import Sight
 from app.theme.fonts import screen_font
+from app.theme.surfaces import surfaces
 from app.theme.words import factor, lined, scaled
 
 HIGH_PX = 17.0
@@ -35,13 +36,13 @@ class AreaName(NamedTuple):
 def area_names(sight: Sight) -> list[AreaName]:
     """Return the names, shortened where their area is narrower, of areas not too small for one."""
     dark = sight.shades.dark
-    found = []
+    quiet, found = QColor(surfaces(sight.shades.theme).quiet), []
     for index, scene in enumerate(sight.plan.scenes.values()):
         hue = scene_hue(index, dark=dark)
         ink = hue.lighter(125) if dark else hue.darker(140)
         found.append(_placed(sight, scene.name, scene.x_mm, scene.y_mm, scene.width_mm, ink))
     for panel in sight.plan.panels.values():
-        found.append(_placed(sight, panel.name, panel.x_mm, panel.y_mm, panel.width_mm, sight.shades.quiet))
+        found.append(_placed(sight, panel.name, panel.x_mm, panel.y_mm, panel.width_mm, quiet))
     return [name for name in found if name is not None]
 
 

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
+from PySide6.QtGui import QColor
 
 from app.canvas.geometry import Box
 from app.canvas.painting.area_names import WAY_FONT, WAY_HIGH_PX, AreaName, width_px
@@ -18,6 +19,7 @@ from app.canvas.painting.wireway_painter import LEAST_PX
 from app.canvas.sight import Sight
 from app.canvas.table import Floats
 from app.canvas.wireway_lanes import IN_WAY_MM, WIDEST_MM
+from app.theme.surfaces import surfaces
 from app.theme.words import factor, lined
 from wiring.plan.names import WirewayId
 from wiring.plan.places import Point
@@ -53,11 +55,12 @@ class WayNames:
         if not _is_same(self._key, key):
             self._key, self._spots = key, _spots(sight, [name.box for name in areas])
         x, y = sight.camera.left_mm * scale, sight.camera.top_mm * scale
+        quiet = QColor(surfaces(sight.shades.theme).quiet)
         return [
             AreaName(
                 plan.wireways[way].name,
                 Box(spot.box.left - x, spot.box.top - y, spot.box.right - x, spot.box.bottom - y),
-                sight.shades.quiet,
+                quiet,
                 WAY_FONT,
                 spot.angle_deg,
             )
