@@ -1,5 +1,7 @@
 """The same scene on other packs: the order, the reasons, the cost, and putting one into the plan."""
 
+import math
+import re
 from datetime import date
 
 import msgspec
@@ -73,6 +75,34 @@ def test_mains_never_needs_swapping_and_leads_without_prices():
     first = compared(street())[0]
     assert first.outlook is None and first.swaps_a_year == 0
     assert "Never needs swapping" in first.reasons[0]
+
+
+def test_each_pack_is_measured_against_what_the_plan_has():
+    seen = [c for c in compared(street()) if c.lights and c.cell]
+    (there,) = [c for c in seen if c.there]
+    forms = set()
+    for one in seen:
+        if one.there:
+            assert "This is what the plan has." in one.reasons
+            continue
+        ratio = there.swaps_a_year / one.swaps_a_year
+        (told,) = [r for r in one.reasons if "what the plan has" in r]
+        times, share = re.search(r"([\d.]+) times", told), re.search(r"(\d+)%", told)
+        assert (times is not None) == (ratio >= 1.3)
+        assert ("only" in told) == (ratio <= 0.75)
+        if times or share:
+            said = float(times[1]) if times else int(share[1]) / 100
+            assert said == pytest.approx(ratio, abs=0.051)
+        forms.add("times" if times else "only" if "only" in told else "near")
+    assert {"times", "only"} <= forms
+
+
+def test_the_smallest_of_the_packs_that_light_the_scene_is_told():
+    seen = [c for c in compared(street()) if c.lights and c.size_mm is not None]
+    least = min(math.prod(c.size_mm) for c in seen)
+    smallest = [c for c in seen if "Takes the least room." in c.reasons]
+    assert len(seen) > 3 and smallest
+    assert [c for c in seen if math.prod(c.size_mm) == least] == smallest
 
 
 def test_every_candidate_can_be_put_into_the_plan():

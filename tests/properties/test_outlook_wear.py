@@ -1,8 +1,10 @@
 """Rechargeables fade with the charges that are logged; loads heavier than what was measured are told."""
 
+import re
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 from support.networks import draw, kinds, lamp_street, resistor
 
 from wiring.plan.battery_log import CHARGED, SWAPPED, BatteryReading
@@ -58,6 +60,30 @@ def test_new_cells_begin_anew():
 def test_dry_cells_have_nothing_to_fade_and_no_battery_fades_to_nothing():
     assert battery_part(charged(9, "battery-alkaline"), kinds(), "G1").faded("low") == 0
     assert battery_part(charged(9000), kinds(), "G1").faded("low") == MOST_FADED
+
+
+def charge_note(use: UsePattern, key: str = "battery-nimh") -> str:
+    plan = lamp_street(4, "lamp-12v", (key, {"fitted": "2024-01-01"})).with_changes(use=use)
+    (note,) = [note for note in outlook(plan).notes if "such charges" in note]
+    return note
+
+
+def test_years_of_charges_are_told_until_age_ends_the_cells():
+    """A NiMH cell stands 500 full charges: some years of them daily, longer than it keeps once a month."""
+    daily, monthly = charge_note(UsePattern(3.0, 30.0)), charge_note(UsePattern(0.5, 1.0))
+    assert re.search(r"stand some 500 such charges, about \d+ (years|months) at this use\.", daily)
+    assert monthly == "Its cells stand some 500 such charges, so age will end it, not use."
+
+
+def test_charged_before_it_is_empty_it_stands_more_charges_that_hold_less():
+    """The same charge in all: a quarter taken out each time, four times as often."""
+    use = UsePattern(1.0, 30.0)
+    plan = lamp_street(4, "lamp-12v", ("battery-nimh", {"fitted": "2024-01-01"})).with_changes(use=use)
+    every = int(outlook(plan).sessions.typical // 4)
+    assert every >= 1
+    shallow = charge_note(replace(use, sessions_per_charge=every))
+    depth = every / outlook(plan).sessions.typical
+    assert int(re.search(r"some (\d+) such", shallow)[1]) == pytest.approx(500 / depth, rel=0.02)
 
 
 def test_a_load_far_beyond_what_was_measured_is_called_rough():
