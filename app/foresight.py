@@ -30,7 +30,9 @@ class Foresight(QObject):
         self._lane = Lane(self._asked, self._told)
 
     def begin(self, question: Question) -> None:
-        """Begin with what may be asked next."""
+        """Begin with what may be asked next, unless it is known or under way."""
+        if self.is_under_way(question) or self.answer(question, waits=False) is not None:
+            return
         self._known, self._under_way = None, question
         self._lane.put(question)
 

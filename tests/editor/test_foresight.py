@@ -137,10 +137,43 @@ def test_an_edit_meanwhile_makes_what_was_foreseen_worthless(editor, asked, qtbo
 
 
 def test_a_press_that_only_adds_to_the_selection_foresees_nothing(editor, asked):
+    editor.window.plan_view._rests.stop()
     press(editor, SHIFT)
     editor.solving._foresight.wait()
     let_go(editor, SHIFT)
     assert asked == []
+
+
+def test_a_pointer_that_rests_on_a_lever_is_enough(editor, asked, qtbot):
+    view, beside_it = editor.window.plan_view, lever(editor)
+    view._rests.stop()
+    beside_it.setX(beside_it.x() + 200)
+    for place in (beside_it, lever(editor), beside_it):
+        QTest.mouseMove(view, place)
+        assert view._rests.isActive() == (place == lever(editor))
+    QTest.mouseMove(view, lever(editor))
+    qtbot.waitUntil(lambda: asked != [])
+    editor.solving._foresight.wait()
+    press(editor)
+    let_go(editor)
+    assert answered(editor) and asked == [("on", False)]
+
+
+def test_letting_go_of_a_push_button_is_foreseen_while_it_is_held(editor, asked, qtbot):
+    plan = draw({**PARTS, "S1": "push-to-make"}, WIRES, length_m=0.5)
+    editor.session.open(plan, None)
+    qtbot.waitUntil(lambda: answered(editor))
+    QTest.mouseMove(editor.window.plan_view, lever(editor))
+    stood = editor.session.positions["S1"]
+    press(editor)
+    held = editor.session.positions["S1"]
+    assert held != stood
+    qtbot.waitUntil(lambda: answered(editor))
+    editor.solving._foresight.wait()
+    asked.clear()
+    let_go(editor)
+    assert editor.session.positions["S1"] == stood and answered(editor) and asked == []
+    assert is_cold(editor, editor.solving.answer.situation)
 
 
 def test_a_position_on_the_card_is_foreseen_as_well(editor, asked, qtbot):

@@ -32,6 +32,16 @@ def throw_part(around: Around, part: PartId) -> Act | None:
     return Throw(part, following) if following is not None else None
 
 
+def thrown_by_press(around: Around, part: PartId) -> tuple[PartId, str] | None:
+    """Return the position a part is brought to by a press on its lever, or by letting go of it then."""
+    kind = around.kinds.get(around.plan.parts[part].kind)
+    held = momentary_position(kind) if kind is not None else None
+    act = throw_part(around, part)
+    if held is not None:
+        return part, held
+    return (act.part, act.position) if isinstance(act, Throw) else None
+
+
 def hold_button(part: PartId, pressed: str) -> Generator[Preview, Pointer, Pointer]:
     """Keep a push button pressed; return the pointer that lets go of it, or leaves it to drag it away."""
     while True:

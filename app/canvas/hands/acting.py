@@ -54,6 +54,11 @@ class Acting(Generic[A, P, V, T]):
         """Whether a gesture is under way."""
         return self._gesture is not None
 
+    @property
+    def goes_back(self) -> tuple[str, str] | None:
+        """A push button that is held down, and the position it goes back to."""
+        return self._held
+
     def take(self, tool: str, begin: Callable[[A, V], Generator[V, P, T | None] | None] | None) -> None:
         """Take a tool in hand; "select" has no gesture of its own until something is pressed.
 

@@ -1,6 +1,6 @@
 """Hands on the drawing surface: mouse, pen, touch pad, fingers, and parts dragged in from the tray."""
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, Qt, QTimer
 from PySide6.QtGui import (
     QDragEnterEvent,
     QDragMoveEvent,
@@ -14,8 +14,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.canvas.camera import Camera
 from app.canvas.gestures.place import place_part
-from app.canvas.gestures.pointer import Throw
-from app.canvas.gestures.throw import throw_part
+from app.canvas.gestures.throw import thrown_by_press
 from app.canvas.hands.scrolling import CLOSER, Scrolling, is_touch
 from app.canvas.hands.touching import REACH, Touching
 from app.canvas.painting.mark_painter import selection_box
@@ -25,6 +24,7 @@ from app.session import Session
 from wiring.plan.places import Point
 
 MIME = "application/x-underboard-kind"
+RESTS_MS = 60  # a pointer that only passes is over a lever for less
 
 
 class TouchedSurface(Surface):
@@ -35,6 +35,10 @@ class TouchedSurface(Surface):
         self._scrolling = Scrolling(self._camera, self._look, self._shows_any, self._smart_zoom)
         self._touching = Touching(self, self._camera, self._look, self._takes, self._acting.cancel)
         self.setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
+        self._rests = QTimer(self)  # runs while the pointer has just come over a lever
+        self._rests.setSingleShot(True)
+        self._rests.setInterval(RESTS_MS)
+        self._rests.timeout.connect(self._foresee)
 
     def by_fingers(self, event: QEvent) -> bool:
         """Take touches and what a touch pad tells beside scrolling; False for any other event."""
@@ -76,17 +80,18 @@ class TouchedSurface(Surface):
         self._scrolling.stop()
         self._pointing.press(event, self._turn_centre())
         self._shape_cursor()
-        self._foresee(event)
+        self._foresee(adds=bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier))
 
-    def _foresee(self, event: QMouseEvent) -> None:
-        """Tell what letting go will do, where a lever is pressed."""
-        acting, adds = self._acting, event.modifiers() & Qt.KeyboardModifier.ShiftModifier
-        if acting.tool != "select" or not acting.runs or acting.preview.held is not None or adds:
-            return
-        hit = self._hit(event.position().x(), event.position().y())
-        act = throw_part(self._around(), hit.part) if hit.lever else None
-        if isinstance(act, Throw):
-            self._session.foresee(act.part, act.position)
+    def _foresee(self, *, adds: bool = False) -> None:
+        """Tell what a press on the lever under the pointer will do, or letting go where one is pressed."""
+        self._rests.stop()
+        acting, hit = self._acting, self._hovered
+        if acting.goes_back is not None:
+            self._session.foresee(*acting.goes_back)
+        elif acting.tool == "select" and hit is not None and hit.lever and not adds:
+            thrown = thrown_by_press(self._around(), hit.part)
+            if thrown is not None:
+                self._session.foresee(*thrown)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Bend a wire, show a part in its circuit."""
@@ -107,6 +112,10 @@ class TouchedSurface(Surface):
         self._pointing.move(event)
         if not self._pointing.pans:
             self._hover(self._hit(event.position().x(), event.position().y()))
+            if self._hovered is not None and self._hovered.lever and not self._acting.runs:
+                self._rests.start()
+            else:
+                self._rests.stop()
         self._shape_cursor()
         self.update()
 
