@@ -42,6 +42,7 @@ from wiring.edits.feed import feed
 from wiring.edits.fragment import copied, paste
 from wiring.edits.groups import join, take_apart
 from wiring.edits.into_lead import put_into_lead
+from wiring.edits.into_leads import put_into_leads
 from wiring.edits.joined import followed, in_turn, remembered
 from wiring.edits.lay_along import lay_along
 from wiring.edits.lay_anew import lay_anew
@@ -68,7 +69,7 @@ from wiring.studies.feeding import groups
 
 ODD_NUMBERS = (0.0, 1.0, 3.0, 470.0, -1.0, 1e9, float("nan"), float("inf"))
 COLOURS = ("OG", "", "GNYE", "bu", "no colour")
-IN_LINE = {"terminal-strip-4", "fuse", "toggle-on-off"}
+IN_LINE, AC, DC = {"terminal-strip-4", "fuse", "toggle-on-off"}, ("~1", "~2"), ("+", "-")
 
 
 @dataclass(frozen=True)
@@ -146,9 +147,9 @@ def _position(h: Hand) -> tuple[str, str]:
 
 
 def _feed(h: Hand) -> Edit:
-    ids = [*h.some("parts"), h.battery()]
-    strings = groups(h.plan, KINDS, ids, 9.0, in_series=h.pick(True, False))
-    return feed(ids, h.pick("chain", "star"), h.pick((), strings), wanted_poles=h.pick(0, 1, 2), kinds=KINDS)
+    ids, two = [*h.some("parts"), h.battery()], h.pick(0, 1, 2)
+    strings, row = groups(h.plan, KINDS, ids, 9.0, in_series=h.pick(True, False)), h.pick(True, False)
+    return feed(ids, h.pick("chain", "star"), h.pick((), strings), wanted_poles=two, in_series=row)
 
 
 def _row(h: Hand) -> Edit:
@@ -236,6 +237,7 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "into_lead.put_into_lead": lambda h: put_into_lead(
         [h.ref(), h.ref()][: h.index()], KINDS["fuse"], {"rating_a": h.pick(1.0, -1.0)}, "1", "2"
     ),
+    "into_leads.put_into_leads": lambda h: put_into_leads([(h.ref(), h.ref())], KINDS["rectifier"], AC, DC),
     "joined.followed": _move_and_route,
     "joined.in_turn": lambda h: in_turn("Do both", [swap_leads([h.one("parts")], "A", "K"), _setting(h)]),
     "joined.remembered": lambda h: remembered(move(h.some("parts"), h.mm(), 5.0)),

@@ -44,9 +44,12 @@ def _in_return(
     switches: Asked, supplies: Asked, net: Net, joints: Joints
 ) -> Mapping[PartId, tuple[PartId, ...]]:
     """Return the switches in the return alone; contacts count as closed, so a reverser joins both poles."""
+    rows = zip(supplies.ids, supplies.kinds, strict=True)
+    leads = {supply: ends(supply, SOURCE_ENDS[kind.behaviour]) for supply, kind in rows}
     poles = {
-        supply: tuple(net.group_of(ref) for ref in ends(supply, SOURCE_ENDS[kind.behaviour]))
-        for supply, kind in zip(supplies.ids, supplies.kinds, strict=True)
+        supply: (net.group_of(both[0]), net.group_of(both[1]))
+        for supply, both in leads.items()
+        if all(_wired(joints, ref) for ref in both)
     }
     sides = {
         switch: {
@@ -59,7 +62,7 @@ def _in_return(
     }
     found = {}
     for supply, (plus, minus) in poles.items():
-        if plus == minus or -1 in (plus, minus):
+        if plus == minus:
             continue
         in_return = tuple(
             switch for switch, groups in sides.items() if minus in groups and plus not in groups
