@@ -12,11 +12,11 @@ from app.theme.look import Look
 from app.theme.words import scaled
 from wiring.plan.positions import lasting
 
-HEADS = ("If it is otherwise", "Sessions", "Lasts", "Longer or shorter by")
+HEADS = ("If this were so", "Sessions", "Lasts", "Longer or shorter by")
 CHANGED, CHANGED_WIDTH, NARROW_WIDTH = 3, 300, 150
 ROOM_FOR_BARS = 540
 NOTHING = "There is no forecast to ask about: its cell type is not in the list, or nothing hangs on it."
-SAID = "One assumption at a time is made otherwise, the rest stays as the plan has it."
+SAID = "One thing at a time is changed; all the rest stays as in the plan."
 LEAST_SHARE = 0.005  # a smaller change is none
 
 

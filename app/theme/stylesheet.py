@@ -61,6 +61,10 @@ QPushButton[look="plain"] {{ background: transparent; border-color: transparent;
 QPushButton[look="plain"]:hover {{ background: {hover}; color: {ink}; }}
 QPushButton[look="plain"]:focus {{ border-color: {copper}; }}
 
+QPushButton#openExample {{ padding-right: 8px; }}
+QPushButton::menu-indicator {{ image: url({arrow}); width: 10px; height: 10px;
+    subcontrol-origin: padding; subcontrol-position: right center; right: 5px; }}
+
 QPushButton[look="mend"] {{ padding: 0 10px; color: {ink}; border-color: {edge}; }}
 QPushButton[look="mend"]:hover {{ background: {hover}; border-color: {copper}; }}
 QPushButton[look="mend"]:pressed {{ background: {pressed}; }}

@@ -43,7 +43,7 @@ ACTS = (
     Act("print", "Pr&int sheets…", "Ctrl+P", "print", tip="Print the sheets"),
     Act("export_svg", "Circuit &drawings (.svg)…", "Ctrl+Shift+D"),
     Act("export_csv", "&Bench list (.csv)…", "Ctrl+Shift+B"),
-    Act("export_spice", "&Netlist for a circuit simulator (.cir)…", "Ctrl+Shift+E"),
+    Act("export_spice", "Circuit for a &simulator (.cir)…", "Ctrl+Shift+E"),
     Act("export_json", "&Figures (.json)…", "Ctrl+Shift+J"),
     Act("export_carry", "&Carry sheet for a phone (.html)…", "Ctrl+Shift+Y"),
     Act(

@@ -2,15 +2,14 @@
 
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QVBoxLayout, QWidget
 
 from app.theme.words import scaled
 from wiring.plan.plan import Plan
 
 WORDS = (
-    "Take a part from the left and set it down here; or draw the outline of your board first, "
-    "or put a picture of your track plan under it. "
-    "Wire the parts, and their figures appear as you draw."
+    "Take a part from the left and set it down here, or begin with the board. "
+    "Wire the parts, and their volts and amperes appear as you draw."
 )
 WIDTH, SIDE_ROOM = 400, 40
 
@@ -36,12 +35,11 @@ class FirstSteps(QWidget):
         under.setAccessibleName("Put a picture of the track plan under it")
         under.setObjectName("pictureFirst")
         under.clicked.connect(picture.trigger)
-        example = QToolButton(self)
-        example.setText("Open an example")
+        example = QPushButton("Open an example", self)
+        example.setProperty("look", "plain")
         example.setAccessibleName("Open an example")
         example.setObjectName("openExample")
         example.setMenu(examples)
-        example.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
