@@ -133,7 +133,7 @@ class FaceView(QWidget):
         painter = QPainter(self)
         if sight is not None:
             here = self._on_plan()
-            look = here.wire_size, here.wire_colour
+            look = here.wire_size, here.wire_colour or "BK"
             paint_bench(
                 painter,
                 self.still,

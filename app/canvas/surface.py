@@ -104,7 +104,7 @@ class Surface(QWidget):
             self._selection.grounds,
             None if self._pointing.pans or self._acting.runs else self._hovered,
             self._pointing.at_px,
-            (self._around().wire_size, state.wire_colour),
+            (self._around().wire_size, state.wire_colour or "BK"),
             state.stirred_since,
             may_wait=self._burst.isActive() or self._slices.isActive(),
         )

@@ -41,7 +41,7 @@ class ViewState:
         self.worst: Mapping[str, Finding] = {}
         self._figures: tuple[int, Figures] | None = None  # the newest, and the plan's revision they are of
         self.wire_size: str | None = None
-        self.wire_colour = "BK"
+        self.wire_colour = ""  # as its circuit has it
         self.focus: Focus | None = None
         self._seen: tuple[tuple[int, int], frozenset[str]] | None = None
         self._positions: dict[str, str] | None = None

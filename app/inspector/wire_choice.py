@@ -64,13 +64,19 @@ class ColourBox(_ChoiceBox):
         self._known = self.count()
         self.show_value("BK")
 
+    def offer_none(self, words: str) -> None:
+        """Offer that no colour is chosen, before all others, and choose that."""
+        self.insertItem(0, words, "")
+        self._known += 1
+        self.setCurrentIndex(0)
+
     def _offer(self, value: str) -> None:
         self.addItem(swatch(value), f"{value}  {colour(value).name}", value)
 
     def initStyleOption(self, option: QStyleOptionComboBox) -> None:
         """Show the letters alone rather than half a name."""
         super().initStyleOption(option)
-        if self.width() < self.needed_px():
+        if self.value and self.width() < self.needed_px():
             option.currentText = self.value
 
 

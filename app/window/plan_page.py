@@ -51,6 +51,7 @@ class PlanPage(QWidget):
         name_box(self.wire_size, "Size of the next wire")
         self.wire_colour = ColourBox(bar)
         name_box(self.wire_colour, "Colour of the next wire")
+        self.wire_colour.offer_none("as its circuit")
         column_width(self.wire_size, 86)
         self.wire_colour.setMinimumWidth(126)
         self._boxes = (self.wire_size, self.wire_colour)

@@ -41,6 +41,8 @@ def as_new(editor: Editor, folder: Path) -> Editor:
     for act in ("show_tray", "show_card"):
         window.acts[act].setChecked(True)
     window.acts["select"].trigger()
+    window.plan_page.wire_colour.show_value("")
+    window.plan_view.set_wire_choice("", "")
     window.strip.unfold(False)
     window.tray.search.clear()
     window.tray.list.scrollToTop()

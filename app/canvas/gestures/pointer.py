@@ -52,7 +52,7 @@ class Around(NamedTuple):
     grid_mm: float = 5.0
     grid_from: Point = (0.0, 0.0)  # a place that lies on the grid
     wire_size: str = "22 AWG"
-    wire_colour: str = "BK"
+    wire_colour: str = "BK"  # "" for the one its circuit has
     grounds: frozenset[str] = frozenset()  # all of the ground that is selected
 
     def on_grid(self, at: Point) -> Point:

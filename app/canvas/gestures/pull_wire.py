@@ -7,6 +7,7 @@ from app.canvas.gestures.pointer import Around, Do, Gesture, Pointer, Preview, t
 from app.canvas.hits.hit import Hit
 from wiring.edits.connect import connect
 from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.pole_colour import pole_colour
 from wiring.edits.square_way import Box
 from wiring.plan.designations import terminal_label
 from wiring.plan.names import TerminalRef
@@ -18,6 +19,7 @@ ON_THE_WAY = (
     "Space: other corner. Backspace: one bend back."
 )
 NOT_A_TERMINAL = "A wire starts at a terminal: click one of the copper dots."
+NEITHER = "BK"  # the colour of a wire joined to no supply yet
 SAME = "This is where the wire starts: choose another terminal."
 
 
@@ -61,6 +63,7 @@ def pull_from(around: Around, start: TerminalRef, pressed_at: Point) -> Gesture:
         shown = "" if landing == start and not has_left else refusal
         pointer = yield Preview(
             line=(*points, *tail),
+            look=(around.wire_size, _colour(around, start, *([landing] if landing is not None else ()))),
             landing=landing,
             lands=True,
             hint=shown or hint,
@@ -105,7 +108,12 @@ def _legs(
 
 def _wire(around: Around, start: TerminalRef, end: TerminalRef, path: tuple[Point, ...]) -> Edit:
     bends = _without_idle_bends(path)[1:-1]
-    return connect(start, end, bends, around.wire_size, around.wire_colour, kinds=around.kinds)
+    return connect(start, end, bends, around.wire_size, _colour(around, start, end), kinds=around.kinds)
+
+
+def _colour(around: Around, *ends: TerminalRef) -> str:
+    """Return the colour that was chosen, else the one its circuit gives the wire."""
+    return around.wire_colour or pole_colour(around.plan, around.kinds, ends) or NEITHER
 
 
 def _refusal(around: Around, edit: Edit) -> str:
