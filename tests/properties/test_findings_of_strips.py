@@ -1,4 +1,4 @@
-"""A strip takes what each of its sections takes, and may: that is told by the section, whatever its length."""
+"""A strip takes what each of its sections takes, and may: told by the section, whatever its length."""
 
 import pytest
 from support.findings import found, rules, situation
