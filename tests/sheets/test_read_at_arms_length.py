@@ -148,3 +148,19 @@ def test_no_list_of_the_siding_keeps_a_page_for_a_last_few_rows():
         lists = [leaf for leaf in section.leaves if not leaf.scale]
         last = {round(item.at[1]) for item in lists[-1].items if isinstance(item, Words)}
         assert len(lists) == 1 or len(last) > 6, section.title
+
+
+def test_a_page_that_begins_with_a_second_wire_of_a_terminal_says_which():
+    columns = (Column("Terminal", 16, again=True), Column("Wire", 30))
+    rows = [("" if number % 3 else f"-S{number}", f"W{number}") for number in range(60)]
+    begun = set()
+    for height in range(50, 90, 3):
+        for page in laid_out(table(columns, rows, 60.0), float(height)):
+            said = [t for t in texts(page.items) if t[:1] in "-W" and t != "Wire"]
+            assert said[0].startswith("-S")
+            number = int(said[1][1:])
+            assert said[0] == f"-S{number - number % 3}"
+            begun.add(number % 3)
+            once = [t for t in said if t.startswith("-")]
+            assert len(once) == len(set(once))
+    assert begun == {0, 1, 2}

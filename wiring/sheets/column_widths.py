@@ -18,7 +18,7 @@ class Column(NamedTuple):
     share: float
     align: Literal["left", "right", "centre"] = "left"
     weight: Literal["regular", "semibold", "bold", "italic"] = "regular"
-    again: bool = False  # where a long row goes on as another, this is said again
+    again: bool = False  # where a page begins with what goes on from the row before, this is said again
 
 
 def column_widths(

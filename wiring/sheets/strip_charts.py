@@ -15,7 +15,7 @@ from wiring.sheets.table import Cell, Column, Row, table
 
 WIRE_COLUMNS = (
     Column("", 6, "centre"),
-    Column("Terminal", 16, weight="semibold"),
+    Column("Terminal", 16, weight="semibold", again=True),
     Column("Wire", 18),
     Column("Size", 22),
     Column("Colour", 24),

@@ -58,6 +58,7 @@ def table(
     edges = column_edges(columns, rows, width, size_mm) if edges is None else edges
     header, header_mm = _header(columns, edges, size_mm)
     blocks: list[Block] = []
+    above = [""] * len(columns)  # what each column said last
     for number, row in enumerate(rows):
         cells = [c if isinstance(c, Cell) else Cell(c) for c in row]
         first: list[tuple[str, ...]] = []
@@ -71,13 +72,19 @@ def table(
                 ]
                 said = [f if k.again else p for k, f, p in zip(columns, first, part, strict=True)]
             else:
-                first = said = part
-            banded = number % 2 == 1
-            if i:  # right below the part before it nothing is said again
-                plain = [Cell(c.text, c.weight, indent=_lead(c)) for c in cells]
-                once = [() if k.again else p for k, p in zip(columns, part, strict=True)]
-                joined = _row(columns, plain, once, edges, size_mm, banded=banded)[1]
-            ruled = i == len(parts) - 1
+                above = [c.text or a for c, a in zip(cells, above, strict=True)]
+                first = said = [
+                    (a,) if k.again and not c.text and a else p
+                    for k, c, a, p in zip(columns, cells, above, part, strict=True)
+                ]
+            banded, ruled = number % 2 == 1, i == len(parts) - 1
+            if said != part:  # right below what it goes on from nothing is said again
+                plain = [Cell(c.text, c.weight, indent=_lead(c)) for c in cells] if i else cells
+                once = [
+                    () if k.again and (i or not c.text) else p
+                    for k, c, p in zip(columns, cells, part, strict=True)
+                ]
+                joined = _row(columns, plain, once, edges, size_mm, banded=banded, ruled=ruled)[1]
             height, items = _row(columns, cells, said, edges, size_mm, banded=banded, ruled=ruled)
             blocks.append(Block(height, items, header=header, header_mm=header_mm, joined=joined))
     if blocks:
