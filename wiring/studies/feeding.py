@@ -64,8 +64,8 @@ def has_bare_leds(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> 
 
 def _bare_leds(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> list[Part]:
     """Return the LEDs to feed that have no resistor, neither of their own nor on their leads."""
-    wanted = tuple(ids)
-    chosen = [plan.parts[i] for i in wanted if i in plan.parts and plan.parts[i].kind in kinds]
+    wanted = tuple(i for i in ids if i in plan.parts)  # one that is gone is refused by the feed itself
+    chosen = [plan.parts[i] for i in wanted if plan.parts[i].kind in kinds]
     if not any(is_bare_led(p, kinds[p.kind]) or kinds[p.kind].behaviour in TAPS for p in chosen):
         return []  # most selections have none, and sorting takes a while on a large plan
     leads = Leads(plan, kinds)
