@@ -34,8 +34,12 @@ class Sight(NamedTuple):
     focus_words: str = ""
     picture: tuple[QPixmap, ...] = ()  # the picture under the plan, whole, at half its size, and so on
     lands: bool = False  # a wire is being pulled: terminals stand out
+    window: Box | None = None  # the pixels that are looked at; None for all, from corner to corner
 
     @property
     def visible(self) -> Box:
         """The part of the plan in the window."""
-        return self.camera.visible(self.width_px, self.height_px)
+        if self.window is None:
+            return self.camera.visible(self.width_px, self.height_px)
+        left, top, right, bottom = self.window
+        return Box(*self.camera.to_plan(left, top), *self.camera.to_plan(right, bottom))

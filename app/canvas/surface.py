@@ -31,7 +31,7 @@ from app.theme.fonts import load_fonts
 from wiring.plan.places import Point
 
 REST_MS = 70  # after the last step of a zoom or pull the view has settled
-SLICE_SEC = 0.004  # how long the next still picture is painted on before events have their turn again
+SLICE_SEC = 0.0025  # how long the next still picture is painted on before events have their turn again
 
 
 class Surface(QWidget):
@@ -62,7 +62,8 @@ class Surface(QWidget):
         self._burst.setSingleShot(True)
         self._burst.setInterval(REST_MS)
         self._burst.timeout.connect(self.update)
-        self._slices = QTimer(self)  # runs while the next still picture is painted, between the events
+        self._is_behind = self._reaches = False  # an old picture is shown; more may be painted beside it
+        self._slices = QTimer(self)  # runs while there is still picture to be painted, between the events
         self._slices.timeout.connect(self._paint_on)
         self.choices = ChoiceStrip(self)
         self.typing = InlineInput(self)
@@ -95,7 +96,7 @@ class Surface(QWidget):
         """Paint one frame."""
         painter = QPainter(self)
         state = self._state
-        fresh = self._frame.paint(
+        self._is_behind = not self._frame.paint(
             painter,
             self.sight(),
             state.key,
@@ -106,7 +107,7 @@ class Surface(QWidget):
             self._pointing.at_px,
             (self._around().wire_size, state.wire_colour or "BK"),
             state.stirred_since,
-            may_wait=self._burst.isActive() or self._slices.isActive(),
+            may_wait=self._burst.isActive() or self._is_behind,
         )
         self._paint_keyboard(painter)
         if self._frame_focus:
@@ -114,11 +115,12 @@ class Surface(QWidget):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
         painter.end()
-        if fresh:
-            self._slices.stop()
-            self.painted.emit()
-        elif not self._slices.isActive():
+        if self._is_behind or self._reaches:
             self._slices.start()
+        else:
+            self._slices.stop()
+        if not self._is_behind:
+            self.painted.emit()
 
     def _paint_keyboard(self, painter: QPainter) -> None:
         """Show where the keyboard is: the corner it holds, or the place a tool is steered to."""
@@ -146,13 +148,17 @@ class Surface(QWidget):
 
     def _paint_on(self) -> None:
         """Paint on at the next still picture for a moment; show it when it is ready."""
-        if self._frame.paint_on(
+        progress = self._frame.paint_on(
             self.sight(),
             self._state.key,
             self._acting.preview,
             perf_counter() + SLICE_SEC,
             settled=not self._burst.isActive(),
-        ):
+        )
+        if progress == "nothing":
+            self._slices.stop()
+            self._reaches = self._burst.isActive()
+        elif progress == "ready":
             self.update()  # painting tells whether there is more to do
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -186,8 +192,7 @@ class Surface(QWidget):
         return self._state.camera
 
     def _look(self, camera: Camera) -> None:
-        self._state.camera = camera
-        self._left_alone = False
+        self._state.camera, self._left_alone, self._reaches = camera, False, True
         self._burst.start()
         self.update()
 

@@ -4,6 +4,7 @@ import random
 
 import numpy as np
 import pytest
+from support.pulled import unstriped
 from support.surfaces import Desk, desk
 
 from app.canvas.camera import Camera
@@ -15,7 +16,7 @@ from wiring.edits.remove import remove
 from wiring.edits.turn import turn
 from wiring.files.store import load
 
-__all__ = ["desk"]
+__all__ = ["desk", "unstriped"]
 
 
 @pytest.fixture
@@ -125,7 +126,7 @@ def test_what_changes_out_of_sight_paints_nothing(desk):
 
 @pytest.mark.parametrize("name", ["quay", "harbour", "street"])
 @pytest.mark.parametrize("nearness", [1.0, 5.0])
-def test_a_picture_pulled_along_is_the_picture_painted_whole(qtbot, name, nearness):
+def test_a_picture_pulled_along_is_the_picture_painted_whole(qtbot, unstriped, name, nearness):
     desk = Desk(qtbot)
     desk.session.open(street(700) if name == "street" else load(f"demo_layouts/{name}.underboard"), None)
     there = desk.view._state.camera

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable, Sequence
 
-from PySide6.QtCore import QRect
+from PySide6.QtCore import QRect, QRectF
 
 from app.canvas.geometry import Box
 
@@ -15,6 +15,11 @@ Edges = tuple[int, int, int, int]  # left, top, right and bottom of whole pixels
 def rect_round(box: Box) -> QRect:
     """Return the whole pixels a box in pixels touches."""
     return _rect(_edges(box))
+
+
+def box_of(rect: QRect) -> Box:
+    """Return the edges of a rectangle of whole pixels, the last two one beyond."""
+    return Box(rect.left(), rect.top(), rect.right() + 1, rect.bottom() + 1)
 
 
 def boxes_apart(boxes: Iterable[Box], within: QRect) -> list[QRect]:
@@ -45,6 +50,25 @@ def _apart(given: Iterable[Edges], within: QRect) -> list[QRect]:
             one = _round_all([one, *near])
         found.append(one)
     return [_rect(one) for one in found]
+
+
+def rim_of(outer: QRectF, inner: QRectF) -> list[QRectF]:
+    """Return up to four rectangles that cover what of one lies outside another, and a little of that."""
+    left, top = max(math.ceil(inner.left()), outer.left()), max(math.ceil(inner.top()), outer.top())
+    right, bottom = (
+        min(math.floor(inner.right()), outer.right()),
+        min(math.floor(inner.bottom()), outer.bottom()),
+    )
+    if left >= right or top >= bottom:
+        return [outer]
+    high = bottom - top
+    rims = (
+        QRectF(outer.left(), outer.top(), outer.width(), top - outer.top()),
+        QRectF(outer.left(), bottom, outer.width(), outer.bottom() - bottom),
+        QRectF(outer.left(), top, left - outer.left(), high),
+        QRectF(right, top, outer.right() - right, high),
+    )
+    return [rim for rim in rims if rim.width() > 0 and rim.height() > 0]
 
 
 def meets(one: Box, other: Box) -> bool:

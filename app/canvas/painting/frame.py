@@ -13,7 +13,7 @@ from app.canvas.painting.part_painter import PartPainter
 from app.canvas.painting.preview_painter import paint_preview
 from app.canvas.painting.reading_painter import paint_readings
 from app.canvas.painting.rulers_kept import KeptRulers
-from app.canvas.painting.still_picture import StillPicture, StirredSince
+from app.canvas.painting.still_picture import Progress, StillPicture, StirredSince
 from app.canvas.painting.wire_painter import WirePainter
 from app.canvas.readings import is_wrong
 from app.canvas.sight import Sight
@@ -65,8 +65,10 @@ class Frame:
         paint_focus(painter, sight)
         return fresh
 
-    def paint_on(self, sight: Sight, key: object, preview: Preview, until: float, *, settled: bool) -> bool:
-        """Paint on at the next still picture until a time; True when it is ready to be shown."""
+    def paint_on(
+        self, sight: Sight, key: object, preview: Preview, until: float, *, settled: bool
+    ) -> Progress:
+        """Paint on at the still picture until a time, while there is time between events."""
         return self.still.work(sight, key, _held_out(preview), until, settled=settled)
 
     def _paint_marks(

@@ -1,9 +1,8 @@
 """One painted picture of what stands still: its pixels, what it shows, and where its words stand."""
 
 import ctypes
-import math
 import operator
-from collections.abc import Hashable, Iterable
+from collections.abc import Hashable, Iterable, Iterator
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,122 +10,138 @@ from PySide6.QtCore import QPointF, QRect, QRectF, QSize
 from PySide6.QtGui import QImage, QPainter
 
 from app.canvas.camera import Camera
+from app.canvas.painting.clips import box_of
+from app.canvas.painting.detail import Crowds, Seen, crowds, detail
 from app.canvas.painting.harness_painter import Count
 from app.canvas.painting.label_painter import LabelPainter
+from app.canvas.painting.picture_room import PictureRoom, Way, look_of
 from app.canvas.painting.placed_words import Words
+from app.canvas.painting.soft_image import SoftImage, in_device_pixels
 from app.canvas.painting.way_names import WayNames
 from app.canvas.painting.wire_signs import WireSigns
 from app.canvas.sight import Sight
 from wiring.plan.names import WireId
 from wiring.plan.plan import Plan
 
-SAME_PX = 0.01  # a picture so little off its place is in its place
-RIM_PX = 1  # a strip laid bare is painted anew with so much more
-
 SOLID, CLEAR = QImage.Format.Format_RGB32, QImage.Format.Format_ARGB32_Premultiplied
-
-Look = tuple[float, float, float]
-
-
-def look_of(sight: Sight) -> Look:
-    """Return size and sharpness of the view, which every picture of it must have."""
-    return sight.width_px, sight.height_px, sight.ratio
 
 
 class KeptPicture:
     """Pixels with words and without; to be painted by others, moved along and shown by itself."""
 
     def __init__(self, sight: Sight, old: "KeptPicture | None" = None) -> None:
+        self.room, self.camera = PictureRoom(sight), sight.camera  # that of the view it was shown in last
+        self.way: Way = (0, 0)  # that the view moves over it
         # The same memory again and again: fresh memory for a whole picture takes longer than to copy one.
-        self.shown: QImage = _fitting(old.shown if old is not None else None, sight)
-        self.under: QImage = _fitting(old.under if old is not None else None, sight)
-        self.ground: QImage = _fitting(old.ground if old is not None else None, sight)
-        self.laid: QImage = _fitting(old.laid if old is not None else None, sight, CLEAR)  # wires, no more
+        size, ratio = self.room.size, sight.ratio
+        self.shown: QImage = _fitting(old.shown if old is not None else None, size, ratio)
+        self.under: QImage = _fitting(old.under if old is not None else None, size, ratio)
+        self.ground: QImage = _fitting(old.ground if old is not None else None, size, ratio)
+        self.laid: QImage = _fitting(old.laid if old is not None else None, size, ratio, CLEAR)  # only wires
+        self._soft: SoftImage = SoftImage(old._soft if old is not None else None)
         self._lasting_of: tuple[object, ...] = ()  # what ground and laid were painted of
-        self.look, self.camera = look_of(sight), sight.camera
         self.key: Hashable = None
         self.held_out: frozenset[str] = frozenset()
         self.plan: Plan | None = None  # what it shows, and what is held out of it
+        self.crowds, self.judged = Crowds(), sight.camera  # how finely it is painted, last found right there
+        self.is_apt = True  # so finely as the view asks for since it was pulled there
         self.flows: dict[WireId, bool] = {}  # the wires with an arrow; whether it points to their end
         self.labels, self.signs = LabelPainter(), WireSigns()
         self.words, self.way_names = Words(), WayNames()
         self.counts: list[Count] = []  # as they stand with the camera they were placed with
-        self.counts_camera = sight.camera
+        self.counts_camera = self.room.anchor
+
+    @property
+    def scale(self) -> float:
+        """Pixels to a millimetre of the plan."""
+        return self.room.anchor.scale
 
     @property
     def rect(self) -> QRect:
-        """All of it, in pixels of the view."""
-        return QRect(0, 0, math.ceil(self.look[0]), math.ceil(self.look[1]))
+        """All that is painted of it, in its pixels."""
+        return self.room.covered
+
+    def sight_of(self, sight: Sight) -> Sight:
+        """Return what is looked at where this picture shows it, in its pixels."""
+        width, height = self.room.size.width() / sight.ratio, self.room.size.height() / sight.ratio
+        camera, window = self.room.anchor, box_of(self.rect)
+        return sight._replace(camera=camera, width_px=width, height_px=height, window=window)
+
+    def is_fine_for(self, sight: Sight, seen: Seen) -> bool:
+        """Return whether it is painted as finely as one with so much in it would be."""
+        return detail(self.crowds, self.scale) == detail(crowds(seen, sight.lit), self.scale)
+
+    def is_right(self, camera: Camera) -> bool:
+        """Return whether it shows what that camera sees, as finely as is fit."""
+        return self.is_apt and self.room.shows(camera)
 
     def is_of(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> bool:
         """Return whether it shows that state of the plan, from wherever."""
-        return self.key == key and self.held_out == held_out and self.look == look_of(sight)
+        return self.key == key and self.held_out == held_out and self.room.look == look_of(sight)
 
-    def is_in_place(self, camera: Camera, within_px: float = SAME_PX) -> bool:
-        """Return whether it lies where that camera looks."""
-        return camera.scale == self.camera.scale and all(
-            abs(by) * self.look[2] <= within_px for by in self._off_px(camera)
-        )
+    def show(self, painter: QPainter, camera: Camera) -> None:
+        """Paint what the view shows of it, and remember which way it goes."""
+        if camera is not self.camera:
+            (x, y), (u, v) = self.room.place(camera), self.room.place(self.camera)
+            self.camera, self.way = camera, (x - u, y - v)
+        self.paint(painter, camera)
 
-    def paint(self, painter: QPainter) -> None:
-        """Paint it from corner to corner."""
-        painter.drawImage(QPointF(0, 0), self.shown)
+    def paint(self, painter: QPainter, camera: Camera) -> None:
+        """Paint it where a camera of its scale sees it."""
+        x, y = self.room.place(camera)
+        with in_device_pixels(painter, self.shown):
+            painter.drawImage(QPointF(-x, -y), self.shown)
 
     def paint_for(self, painter: QPainter, camera: Camera) -> None:
         """Paint it where another camera sees it, larger or smaller."""
-        growth = camera.scale / self.camera.scale
-        left, top = camera.to_px(self.camera.left_mm, self.camera.top_mm)
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
-        target = QRectF(left, top, self.look[0] * growth, self.look[1] * growth)
-        painter.drawImage(target, self.shown, QRectF(self.shown.rect()))
-        painter.restore()
+        if camera.scale == self.scale:
+            self.paint(painter, camera)
+            return
+        self._soft.paint(painter, self.shown, self.rect, self.target(camera))
 
-    def pull(self, camera: Camera) -> list[QRect] | None:
-        """Move the pixels to where that camera sees them; the answer is what is laid bare.
+    def target(self, camera: Camera) -> QRectF:
+        """Return where another camera sees what is painted, in pixels of the view."""
+        growth = camera.scale / self.scale
+        corner = self.room.anchor.to_plan(self.rect.left(), self.rect.top())
+        left, top = camera.to_px(*corner)
+        return QRectF(left, top, self.rect.width() * growth, self.rect.height() * growth)
 
-        None, and nothing is moved, when most of it would be; only whole pixels are moved.
-        """
-        ratio = self.look[2]
-        dx, dy = (round(by * ratio) for by in self._off_px(camera))
-        wide, high = self.shown.width(), self.shown.height()
-        if camera.scale != self.camera.scale or 2 * abs(dx) > wide or 2 * abs(dy) > high:
-            return None
-        for image in (self.shown, self.under, self.ground, self.laid):
+    def move(self, dx: int, dy: int) -> Iterator[bool]:
+        """Move all pixels by so many of the device, one image a step; yields True: all must be moved."""
+        for image in (self.under, self.ground, self.laid):
             _shift(image, dx, dy)
-        scale = camera.scale * ratio
-        self.camera = Camera(camera.scale, self.camera.left_mm - dx / scale, self.camera.top_mm - dy / scale)
-        if self.is_in_place(camera):
-            self.camera = camera
-        width, height = math.ceil(self.look[0]), math.ceil(self.look[1])
-        across, down = (math.ceil(abs(by) / ratio) + RIM_PX if by else 0 for by in (dx, dy))
-        bare = [
-            QRect(0 if dx > 0 else width - across, 0, across, height),
-            QRect(0, 0 if dy > 0 else height - down, width, down),
-        ]
-        return [strip for strip in bare if not strip.isEmpty()]
+            yield True
+        _shift(self.shown, dx, dy)
+        self.room.move(dx, dy)
+        self._soft.spoil()
+
+    def soften(self) -> bool:
+        """Be ready to be shown larger or smaller; say whether there was anything to do."""
+        return self._soft.soften(self.shown, self.rect)
+
+    def forget_margin(self) -> None:
+        """Keep no more than what was shown last, so that there is less to mend."""
+        self.room.covered = self.room.covered & self.room.view(self.camera)
 
     def has_lasting(self, sight: Sight) -> bool:
         """Return whether surface, wireways and wires are kept as they look now, whatever lamps do."""
         made_of = _lasting_of(sight)  # compared by identity: values of large plans take long to compare
         return len(self._lasting_of) == len(made_of) and all(map(operator.is_, self._lasting_of, made_of))
 
-    def keep_ground(self, rect: QRect | None) -> None:
-        """Keep what is painted so far, surface and wireways, in a rectangle or everywhere."""
+    def keep_ground(self, rect: QRect) -> None:
+        """Keep what is painted so far, surface and wireways, in a rectangle."""
         there, under = _pixels(self.ground), _pixels(self.under)
-        rows, columns = self._span(rect) if rect is not None else (slice(None), slice(None))
+        rows, columns = self._span(rect)
         there[rows, columns] = under[rows, columns]
 
     def trust_lasting(self, sight: Sight) -> None:
         """Remember that ground and wires are whole, and of what."""
         self._lasting_of = _lasting_of(sight)
 
-    def strip_words(self, rects: Iterable[QRect] | None) -> None:
-        """Take the words away, in rectangles or everywhere: what lies under them is copied."""
+    def strip_words(self, rects: Iterable[QRect]) -> None:
+        """Take the words away in rectangles: what lies under them is copied."""
         there, under = _pixels(self.shown), _pixels(self.under)
-        if rects is None:
-            there[:] = under
-            return
+        self._soft.spoil()
         for rect in rects:
             rows, columns = self._span(rect)
             there[rows, columns] = under[rows, columns]
@@ -134,25 +149,21 @@ class KeptPicture:
     def _span(self, rect: QRect) -> tuple[slice, slice]:
         """Return the rows and columns of pixels a rectangle covers."""
         left, top, right, bottom = (
-            max(0, round(at * self.look[2]))
+            max(0, round(at * self.room.look[2]))
             for at in (rect.left(), rect.top(), rect.right() + 1, rect.bottom() + 1)
         )
         return slice(top, bottom), slice(left, right)
 
-    def _off_px(self, camera: Camera) -> tuple[float, float]:
-        return camera.to_px(self.camera.left_mm, self.camera.top_mm)
-
 
 def _lasting_of(sight: Sight) -> tuple[object, ...]:
-    return sight.plan, sight.camera, sight.shades, sight.picture, sight.lit
+    return sight.plan, sight.shades, sight.picture, sight.lit
 
 
-def _fitting(image: QImage | None, sight: Sight, form: QImage.Format = SOLID) -> QImage:
-    """Return an image of the size of the view: that one when it is."""
-    size = QSize(round(sight.width_px * sight.ratio), round(sight.height_px * sight.ratio))
-    if image is None or image.size() != size or image.devicePixelRatio() != sight.ratio:
+def _fitting(image: QImage | None, size: QSize, ratio: float, form: QImage.Format = SOLID) -> QImage:
+    """Return an image of that size: the given one when it has it."""
+    if image is None or image.size() != size or image.devicePixelRatio() != ratio:
         image = QImage(size, form)
-        image.setDevicePixelRatio(sight.ratio)
+        image.setDevicePixelRatio(ratio)
     return image
 
 

@@ -23,7 +23,7 @@ LABELS_MOST = 500
 FEW = 60  # parts in sight whose designations are written from any distance
 OWN_WORDS_FROM = 1.3  # and from which the builder's own words follow
 WIRE_END_PX = 22.0  # of each wire's end that labels leave free
-NEAR_PX = 200.0  # how far beyond the parts in sight others are looked at, which labels keep off
+NEAR_PX = 60.0  # how far beyond parts and the longest of their labels others are looked at, to keep off
 STEP = 40  # labels written before there may be time for something else
 PLATE = Plate(font_px=11, usual_px=15.0, rim_px=3.0, ground=0.82)
 
@@ -35,18 +35,21 @@ class LabelPainter:
         self._key: tuple[object, ...] = ()  # what the places were found for
         self._labels: dict[PartId, tuple[str, Box] | None] = {}  # words, and pixels from the plan's origin
 
-    def place(self, sight: Sight, plan: Plan, ids: Sequence[PartId], taken: Sequence[Box]) -> list[Box]:
+    def place(
+        self, sight: Sight, plan: Plan, ids: Sequence[PartId], crowd: int, taken: Sequence[Box]
+    ) -> list[Box]:
         """Find places for those of the labels that have none yet; return where words are others now.
 
         With another plan, other flags, scale or size of words all are placed anew; boxes are in pixels,
-        `taken` those that other words fill. The `plan` has what is held out of sight too.
+        `taken` those that other words fill. The `plan` has what is held out of sight too, and `crowd` is how
+        many parts are in the view.
         """
         key = plan, sight.camera.scale, factor(), sight.lit, sight.worst.keys()
         old: dict[PartId, tuple[str, Box] | None] = {}
         if not _is_same(self._key, key):
             old = self._labels if self._key and self._key[1] == key[1] else {}
             self._key, self._labels = key, {}
-        if not writes_labels(sight, ids):
+        if crowd > labels_most(sight.camera.scale):
             old, self._labels = {**self._labels, **old}, {}
             return self._in_sight(sight, (label for label in old.values() if label is not None))
         news = [i for i in ids if i not in self._labels]
@@ -70,28 +73,35 @@ class LabelPainter:
 
         Those that do not reach into `within`, in pixels, may be left out.
         """
-        if not writes_labels(sight, ids):
-            return
         scale = sight.camera.scale
         x, y = sight.camera.left_mm * scale, sight.camera.top_mm * scale
         left, top, right, bottom = within or (-math.inf, -math.inf, math.inf, math.inf)
-        for n, part_id in enumerate(ids):
+        left, top, right, bottom = left + x, top + y, right + x, bottom + y
+        labels = map(self._labels.get, ids) if self._labels else ()
+        there = [
+            label
+            for label in labels
+            if label is not None
+            and (box := label[1])[0] < right
+            and left < box[2]
+            and box[1] < bottom
+            and top < box[3]
+        ]
+        for n, (text, box) in enumerate(there):
             if n % STEP == STEP - 1:
                 yield
-            label = self._labels.get(part_id)
-            if label is None:
-                continue
-            text, box = label
-            if box[0] - x < right and left < box[2] - x and box[1] - y < bottom and top < box[3] - y:
-                pixmap = PLATE.pixmap(text, sight.shades, sight.ratio)
-                painter.drawPixmap(whole_px(box.left - x), whole_px(box.top - y), pixmap)
+            pixmap = PLATE.pixmap(text, sight.shades, sight.ratio)
+            painter.drawPixmap(whole_px(box.left - x), whole_px(box.top - y), pixmap)
 
     def _find(self, sight: Sight, ids: Sequence[PartId], taken: Sequence[Box]) -> None:
         parts = [sight.plan.parts[i] for i in ids]
         origin = np.array([sight.camera.left_mm, sight.camera.top_mm] * 2) * sight.camera.scale
-        boxes = shown_boxes(sight, ids) + origin
-        obstacles = _obstacles(sight, taken) + origin
-        left_out = self._write(parts, [_words(sight, part) for part in parts], boxes, obstacles)
+        shown = shown_boxes(sight, ids)
+        boxes = shown + origin
+        texts = [_words(sight, part) for part in parts]
+        reach_px = NEAR_PX + max(map(PLATE.width, texts))
+        obstacles = _obstacles(sight, _plan_box(sight, shown, reach_px), taken) + origin
+        left_out = self._write(parts, texts, boxes, obstacles)
         if left_out and sight.camera.scale >= OWN_WORDS_FROM:  # at least the designation, then
             short = [f"-{parts[i].designation}" for i in left_out]
             self._write([parts[i] for i in left_out], short, boxes[left_out], obstacles)
@@ -119,9 +129,9 @@ def _is_same(one: tuple[object, ...], other: tuple[object, ...]) -> bool:
     return bool(one) and one[0] is other[0] and one[1:] == other[1:]
 
 
-def writes_labels(sight: Sight, ids: Sequence[PartId]) -> bool:
-    """Return whether so many parts in sight carry labels at this distance."""
-    return 0 < len(ids) <= (LABELS_MOST if sight.camera.scale >= LABELS_FROM else FEW)
+def labels_most(scale: float) -> int:
+    """Return how many parts in the view may carry labels at this distance."""
+    return LABELS_MOST if scale >= LABELS_FROM else FEW
 
 
 def _words(sight: Sight, part: Part) -> str:
@@ -129,9 +139,15 @@ def _words(sight: Sight, part: Part) -> str:
     return f"-{part.designation}  {own}".rstrip()
 
 
-def _obstacles(sight: Sight, taken: Sequence[Box]) -> Floats:
-    """Return boxes in pixels that labels keep off: parts, the ends of wires, and what is taken."""
-    near = sight.visible.grown(NEAR_PX / sight.camera.scale)
+def _plan_box(sight: Sight, boxes_px: Floats, rim_px: float) -> Box:
+    """Return the box of the plan round boxes in pixels, with a rim."""
+    left, top = (boxes_px[:, :2].min(axis=0) - rim_px).tolist()
+    right, bottom = (boxes_px[:, 2:].max(axis=0) + rim_px).tolist()
+    return Box(*sight.camera.to_plan(left, top), *sight.camera.to_plan(right, bottom))
+
+
+def _obstacles(sight: Sight, near: Box, taken: Sequence[Box]) -> Floats:
+    """Return boxes in pixels that labels keep off: parts and the ends of wires in a box, what is taken."""
     parts = sight.geometry.parts_in(near)
     rows = [shown_boxes(sight, parts)] if parts else []
     return np.vstack((*rows, _wire_ends(sight, near), np.array(taken).reshape(-1, 4)))

@@ -6,6 +6,7 @@ from numpy.typing import NDArray
 from app.canvas.table import Floats
 
 CELL_PX = 24.0
+FEW_PAIRS = 50_000  # so many are compared one by one in less time than it takes to sort them into cells
 Places = NDArray[np.int64]
 
 
@@ -13,18 +14,20 @@ class NearBoxes:
     """Boxes with the columns left, top, right, bottom, sorted by the cells they reach into."""
 
     def __init__(self, boxes: Floats) -> None:
+        self._boxes = boxes
         self._left, self._top, self._right, self._bottom = np.ascontiguousarray(boxes.T)
-        box, cell = _cells(boxes)
-        order = np.argsort(cell, kind="stable")
-        self._box, self._cell = box[order], cell[order]
+        self._sorted: tuple[Places, Places] | None = None  # whose box and in which cell, when asked for
 
     def overlaps(self, boxes: Floats) -> tuple[Places, Places]:
         """Return every pair of another box and one of these that overlap, as two rows of indices."""
+        if len(boxes) * len(self._left) <= FEW_PAIRS:
+            return self._among_all(boxes)
+        mine, cells = self._by_cell()
         other, cell = _cells(boxes)
-        first = np.searchsorted(self._cell, cell, "left")
-        count = np.searchsorted(self._cell, cell, "right") - first
+        first = np.searchsorted(cells, cell, "left")
+        count = np.searchsorted(cells, cell, "right") - first
         other = np.repeat(other, count)
-        near = self._box[np.arange(len(other)) + np.repeat(first - (np.cumsum(count) - count), count)]
+        near = mine[np.arange(len(other)) + np.repeat(first - (np.cumsum(count) - count), count)]
         left, top, right, bottom = np.ascontiguousarray(boxes.T)
         for one, two in ((left, self._right), (top, self._bottom)):  # few are left after the first look
             hit = np.flatnonzero(one[other] < two[near])
@@ -33,6 +36,19 @@ class NearBoxes:
             hit = np.flatnonzero(one[other] > two[near])
             other, near = other[hit], near[hit]
         return other, near
+
+    def _among_all(self, boxes: Floats) -> tuple[Places, Places]:
+        left, top, right, bottom = boxes.T[:, :, None]
+        hit = (left < self._right) & (right > self._left) & (top < self._bottom) & (bottom > self._top)
+        other, near = np.nonzero(hit)
+        return other, near
+
+    def _by_cell(self) -> tuple[Places, Places]:
+        if self._sorted is None:
+            box, cell = _cells(self._boxes)
+            order = np.argsort(cell, kind="stable")
+            self._sorted = box[order], cell[order]
+        return self._sorted
 
     def overlapped(self, boxes: Floats) -> NDArray[np.bool_]:
         """Return for each of other boxes whether it overlaps any of these."""

@@ -22,7 +22,7 @@ from wiring.standards.lightness import lightness
 
 CROWD = 1500  # visible parts from which they are painted as plain rectangles
 
-STEP, CROWD_STEP = 24, 1800  # parts painted before there may be time for something else
+STEP, CROWD_STEP = 24, 1000  # parts painted before there may be time for something else
 
 
 class _Shown(NamedTuple):
@@ -42,14 +42,12 @@ class PartPainter:
 
     def paint(self, painter: QPainter, sight: Sight, ids: Sequence[PartId]) -> None:
         """Paint those parts as the plan has them."""
-        for _ in self.steps(painter, sight, ids, ids):
+        for _ in self.steps(painter, sight, ids, len(ids)):
             pass
 
-    def steps(
-        self, painter: QPainter, sight: Sight, ids: Sequence[PartId], among: Sequence[PartId]
-    ) -> Iterator[None]:
-        """Paint those parts in short steps; `among` are all parts of a picture of which they are a part."""
-        if len(among) > CROWD:
+    def steps(self, painter: QPainter, sight: Sight, ids: Sequence[PartId], crowd: int) -> Iterator[None]:
+        """Paint those parts in short steps; `crowd` is how many there are in the view."""
+        if crowd > CROWD:
             for n in range(0, len(ids), CROWD_STEP):
                 paint_crowd(painter, sight, ids[n : n + CROWD_STEP])
                 yield

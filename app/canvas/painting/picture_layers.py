@@ -1,13 +1,14 @@
 """Paints the layers of the still picture in short steps: surface, light, wires, parts, words and flags."""
 
 from collections.abc import Iterator, Sequence
-from typing import Literal, NamedTuple
+from functools import reduce
 
-from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtCore import QPointF, QRect, Qt
 from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Box
-from app.canvas.painting.clips import apart, boxes_apart
+from app.canvas.painting.clips import apart, box_of, boxes_apart
+from app.canvas.painting.detail import Crowd, Seen, crowds
 from app.canvas.painting.halo_painter import paint_halos
 from app.canvas.painting.harness_painter import paint_harnesses
 from app.canvas.painting.kept_picture import KeptPicture
@@ -17,23 +18,13 @@ from app.canvas.painting.surface_painter import paint_surface
 from app.canvas.painting.wire_painter import WirePainter
 from app.canvas.painting.wire_signs import arrow_box, flows
 from app.canvas.painting.wireway_painter import paint_wireways
-from app.canvas.painting.word_layer import lay_words, mend_words, repaint_words
+from app.canvas.painting.word_layer import extend_words, find_words, lay_words, mend_words, repaint_words
 from app.canvas.sight import Sight
 from app.canvas.sub_plan import with_ways
-from wiring.plan.names import PartId, WireId
 
 RIM_PX = 60.0  # parts and wires so far outside the window are painted too: their words may reach into it
 STROKE_PX = 30.0  # no sign or wire shows farther beside its box
 DIMMED = 0.16  # how much shows of what is not in focus
-
-Wording = Literal["stays", "pulled", "anew"]  # where words stand in a picture that is mended
-
-
-class Seen(NamedTuple):
-    """The parts and wires of a picture, without those held out of it."""
-
-    parts: Sequence[PartId]
-    wires: Sequence[WireId]
 
 
 class PictureLayers:
@@ -43,11 +34,12 @@ class PictureLayers:
         self._parts, self._wires = parts, wires
 
     def whole(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> Iterator[None]:
-        """Paint all of a picture."""
-        kept.plan, sight = sight.plan, _without(sight, held_out)
-        seen = _seen(sight, held_out)
-        kept.flows = flows(sight, seen.wires)
-        yield from self._under(kept, sight, seen, held_out, None)
+        """Paint all that the view shows of a picture."""
+        kept.plan, kept.judged, sight = sight.plan, sight.camera, _without(kept.sight_of(sight), held_out)
+        seen = self.seen(sight, held_out)
+        kept.crowds, kept.flows = crowds(seen, sight.lit), flows(sight, seen.wires)
+        yield
+        yield from self._under(kept, sight, held_out, seen, seen, kept.rect)
         kept.trust_lasting(sight)
         yield
         yield from lay_words(kept, sight, *_with_words(sight, seen))
@@ -57,22 +49,51 @@ class PictureLayers:
         kept: KeptPicture,
         sight: Sight,
         held_out: frozenset[str],
+        seen: Seen,
         clips: Sequence[QRect],
-        words: Wording,
+        *,
+        words_stay: bool,
     ) -> bool:
         """Paint clips of a picture, and words where they stand otherwise; False when nothing was painted."""
-        kept.plan, sight = sight.plan, _without(sight, held_out)
-        seen = _seen(sight, held_out)
+        kept.plan, sight = sight.plan, _without(kept.sight_of(sight), held_out)
         arrows = self._turn_arrows(kept, sight, seen, held_out)
         clips = apart([*clips, *arrows], kept.rect) if arrows else clips
         for clip in clips:
-            for _ in self._under(kept, sight, seen, held_out, clip):
+            for _ in self._under(kept, sight, held_out, seen, _near(sight, clip, held_out), clip):
                 pass
         kept.trust_lasting(sight)
         worded = _with_words(sight, seen)
-        if words == "stays":
+        if words_stay:
             return repaint_words(kept, sight, worded.parts, clips)
-        return mend_words(kept, sight, *worded, clips, is_same_plan=words == "pulled")
+        return mend_words(kept, sight, *worded, clips)
+
+    def add_strips(
+        self, kept: KeptPicture, sight: Sight, held_out: frozenset[str], strips: Sequence[QRect]
+    ) -> Iterator[bool | None]:
+        """Paint strips beside what is painted of a picture; they are part of it once all steps are done.
+
+        Yields True once it must not be left any more.
+        """
+        sight = _without(kept.sight_of(sight), held_out)
+        larger = reduce(QRect.united, strips, kept.rect)
+        sight = sight._replace(window=box_of(larger))
+        seen = self.seen(sight, held_out)
+        yield None
+        for strip in strips:
+            near = _near(sight, strip, held_out)
+            yield from self._under(kept, sight, held_out, seen, near, strip, is_bare=True)
+            yield None
+        kept.flows, kept.room.covered = flows(sight, seen.wires), larger
+        yield from extend_words(kept, sight, *_with_words(sight, seen), strips)
+
+    def find_words(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> None:
+        """Note where the words stand in a picture whose pixels have been moved."""
+        sight = _without(kept.sight_of(sight), held_out)
+        find_words(kept, sight, *_with_words(sight, self.seen(sight, held_out)))
+
+    def seen(self, sight: Sight, held_out: frozenset[str]) -> Seen:
+        """Return what may show in the window, or have words that do."""
+        return _in_box(sight, sight.visible.grown(RIM_PX / sight.camera.scale), held_out)
 
     def _turn_arrows(
         self, kept: KeptPicture, sight: Sight, seen: Seen, held_out: frozenset[str]
@@ -83,70 +104,80 @@ class PictureLayers:
         turned = [i for i in {**old, **now} if old.get(i) != now.get(i) and i in sight.geometry.paths]
         clips = boxes_apart([arrow_box(sight, i) for i in turned], kept.rect)
         for clip in clips if kept.has_lasting(sight) else ():  # else all that is painted is laid anew
-            for _ in self._lay(kept, sight, _near(sight, _on_plan(sight, clip), held_out), seen, clip):
+            for _ in self._lay(kept, sight, _near(sight, clip, held_out), seen, clip):
                 pass
         return clips
 
     def _under(
-        self, kept: KeptPicture, sight: Sight, seen: Seen, held_out: frozenset[str], clip: QRect | None
+        self,
+        kept: KeptPicture,
+        sight: Sight,
+        held_out: frozenset[str],
+        seen: Seen,
+        near: Seen,
+        clip: QRect,
+        *,
+        is_bare: bool = False,
     ) -> Iterator[None]:
+        """Paint all but words in a clip, in which only parts and wires `near` show; bare, nothing is kept."""
+        lit, (among, dims) = sight.lit, (seen, Seen((), ()))
+        has_lasting = not is_bare and kept.has_lasting(sight)
         painter = QPainter(kept.under)
         try:
-            box, near = sight.visible, seen
-            if clip is not None:
-                painter.setClipRect(clip)
-                box = _on_plan(sight, clip)
-                near = _near(sight, box, held_out)
-            if kept.has_lasting(sight):
+            painter.setClipRect(clip)
+            if has_lasting:
                 painter.drawImage(QPointF(0, 0), kept.ground)
             else:
-                paint_surface(painter, sight)
-                paint_wireways(painter, sight)
+                there = sight._replace(window=box_of(clip).grown(RIM_PX))
+                paint_surface(painter, there)
+                paint_wireways(painter, there)
+                yield
                 kept.keep_ground(clip)
             yield
-            lit = sight.lit
-            among = seen
             if lit is not None:
                 painter.setOpacity(DIMMED)
-                dim, dims = _among(near, lit, False), _among(seen, lit, False)
-                yield from self._laid(painter, kept, sight, dim, dims)
-                yield from self._parts.steps(painter, sight, dim.parts, dims.parts)
+                dim, dims = near.among(lit, wanted=False), seen.among(lit, wanted=False)
+                crowd = kept.crowds.dim
+                yield from self._laid(painter, kept, sight, dim, dims, crowd)
+                yield from self._parts.steps(painter, sight, dim.parts, crowd.parts)
                 painter.setOpacity(1.0)
-                near, among = _among(near, lit, True), _among(seen, lit, True)
-            shining = sight.geometry.parts_in(box.grown(farthest_px(sight.camera.scale) / sight.camera.scale))
+                near, among = near.among(lit, wanted=True), seen.among(lit, wanted=True)
+            shining = sight.geometry.parts_in(
+                _on_plan(sight, clip).grown(farthest_px(sight.camera.scale) / sight.camera.scale)
+            )
             paint_halos(
                 painter, sight, [i for i in shining if i not in held_out and (lit is None or i in lit)]
             )
+            yield
+            crowd = kept.crowds.lit
             if lit is None:
-                if not kept.has_lasting(sight):
+                if not has_lasting:
                     yield from self._lay(kept, sight, near, among, clip)
                 painter.drawImage(QPointF(0, 0), kept.laid)
             else:
-                yield from self._laid(painter, kept, sight, near, among)
+                yield from self._laid(painter, kept, sight, near, among, crowd)
             yield
-            yield from self._parts.steps(painter, sight, near.parts, among.parts)
+            yield from self._parts.steps(painter, sight, near.parts, crowd.parts)
         finally:
             painter.end()
 
-    def _lay(
-        self, kept: KeptPicture, sight: Sight, near: Seen, among: Seen, clip: QRect | None
-    ) -> Iterator[None]:
+    def _lay(self, kept: KeptPicture, sight: Sight, near: Seen, among: Seen, clip: QRect) -> Iterator[None]:
         """Paint wires and what lies on them alone, so that they can be laid over other light again."""
         painter = QPainter(kept.laid)
         try:
-            if clip is not None:
-                painter.setClipRect(clip)
+            painter.setClipRect(clip)
             painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_Source)
-            painter.fillRect(QRectF(0, 0, sight.width_px, sight.height_px), Qt.GlobalColor.transparent)
+            painter.fillRect(clip, Qt.GlobalColor.transparent)
             painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_SourceOver)
-            yield from self._laid(painter, kept, sight, near, among)
+            yield
+            yield from self._laid(painter, kept, sight, near, among, kept.crowds.lit)
         finally:
             painter.end()
 
     def _laid(
-        self, painter: QPainter, kept: KeptPicture, sight: Sight, near: Seen, among: Seen
+        self, painter: QPainter, kept: KeptPicture, sight: Sight, near: Seen, among: Seen, crowd: Crowd
     ) -> Iterator[None]:
-        yield from self._wires.steps(painter, sight, near.wires, among.wires, kept.signs)
+        yield from self._wires.steps(painter, sight, near.wires, among.wires, crowd.wires, kept.signs)
         paint_harnesses(painter, sight)
 
 
@@ -158,14 +189,9 @@ def _without(sight: Sight, held_out: frozenset[str]) -> Sight:
     return sight._replace(plan=with_ways(sight.plan, ways - held_out))
 
 
-def _seen(sight: Sight, held_out: frozenset[str]) -> Seen:
-    """Return what may show in the window, or have words that do."""
-    return _in_box(sight, sight.visible.grown(RIM_PX / sight.camera.scale), held_out)
-
-
-def _near(sight: Sight, box: Box, held_out: frozenset[str]) -> Seen:
-    """Return the parts and wires that may show in a box of the plan."""
-    return _in_box(sight, box.grown(STROKE_PX / sight.camera.scale), held_out)
+def _near(sight: Sight, clip: QRect, held_out: frozenset[str]) -> Seen:
+    """Return the parts and wires that may show in some pixels of a picture."""
+    return _in_box(sight, _on_plan(sight, clip).grown(STROKE_PX / sight.camera.scale), held_out)
 
 
 def _in_box(sight: Sight, box: Box, held_out: frozenset[str]) -> Seen:
@@ -176,16 +202,9 @@ def _in_box(sight: Sight, box: Box, held_out: frozenset[str]) -> Seen:
 
 
 def _with_words(sight: Sight, seen: Seen) -> Seen:
-    return seen if sight.lit is None else _among(seen, sight.lit, True)
-
-
-def _among(seen: Seen, lit: frozenset[str], wanted: bool) -> Seen:
-    return Seen(
-        [i for i in seen.parts if (i in lit) is wanted], [i for i in seen.wires if (i in lit) is wanted]
-    )
+    return seen if sight.lit is None else seen.among(sight.lit, wanted=True)
 
 
 def _on_plan(sight: Sight, clip: QRect) -> Box:
-    corners = (clip.left(), clip.top()), (clip.right() + 1, clip.bottom() + 1)
-    (left, top), (right, bottom) = (sight.camera.to_plan(*corner) for corner in corners)
-    return Box(left, top, right, bottom)
+    left, top, right, bottom = box_of(clip)
+    return Box(*sight.camera.to_plan(left, top), *sight.camera.to_plan(right, bottom))

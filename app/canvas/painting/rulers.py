@@ -1,19 +1,20 @@
-"""Paints the rulers along the top and left edge in the units of the plan."""
+"""What stands on the rulers along the top and left edge, in the units of the plan."""
 
 import math
+from collections.abc import Sequence
+from typing import NamedTuple
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen
+import numpy as np
+from PySide6.QtCore import QLineF, QPointF
+from PySide6.QtGui import QPainter
 
-from app.canvas.camera import round_step
-from app.canvas.painting.shades import with_alpha
+from app.canvas.camera import NOISE_PX, round_step
 from app.canvas.sight import Sight
-from app.theme.fonts import fixed_font, screen_font
+from app.canvas.table import Floats
 from app.theme.words import lined, scaled
 
 WIDE_PX = 22.0
 LABEL_LEAST_PX = 62.0
-UNIT_MOST_PX = 12  # letters of the unit in the corner, which is as wide as the ruler
 METRIC_MM = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
 US_MM = tuple(25.4 * inches for inches in (1, 3, 6, 12, 24, 60, 120))
 DIVISIONS = {True: 6, False: 5}  # small ticks between two labels, for feet and inches, and for metres
@@ -35,46 +36,29 @@ def ruler_words(value_mm: float, units: str, step_mm: float) -> str:
     return f"{sign}{value:.0f}"
 
 
-def paint_ruler(painter: QPainter, sight: Sight, *, across: bool) -> None:
-    """Paint the ruler along the top with the corner, or the one down the side."""
-    shades, width, height = sight.shades, sight.width_px, sight.height_px
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    ground = QRectF(0, 0, width, WIDE_PX) if across else QRectF(0, WIDE_PX, WIDE_PX, height - WIDE_PX)
-    painter.fillRect(ground, with_alpha(shades.raised, 0.94))
-    painter.setFont(screen_font(10))
-    _paint_ticks(painter, sight, across=across)
-    painter.setPen(QPen(shades.faint, 1))
-    painter.drawLine(ruler_line(0, WIDE_PX, width if across else height, WIDE_PX, across))
-    if not across:
-        return
-    painter.fillRect(QRectF(0, 0, WIDE_PX, WIDE_PX), shades.raised)
-    painter.drawLine(QLineF(0, WIDE_PX, WIDE_PX, WIDE_PX))
-    painter.drawLine(QLineF(WIDE_PX, 0, WIDE_PX, WIDE_PX))
-    painter.setPen(shades.quiet)
-    painter.setFont(fixed_font(min(scaled(10), UNIT_MOST_PX)))
-    unit = "ft" if sight.plan.habits.units == "us" else "mm"
-    painter.drawText(QRectF(0, 0, WIDE_PX, WIDE_PX), Qt.AlignmentFlag.AlignCenter, unit)
+class Ticks(NamedTuple):
+    """Where the ticks of a ruler stand, in pixels from the corner of the view, and their words."""
+
+    plain: Floats
+    labelled: Floats
+    words: Sequence[str]  # of those labelled
 
 
-def _paint_ticks(painter: QPainter, sight: Sight, *, across: bool) -> None:
-    camera, shades = sight.camera, sight.shades
-    is_us = sight.plan.habits.units == "us"
+def ruler_ticks(sight: Sight, *, across: bool) -> Ticks:
+    """Return the ticks of the ruler along the top, or of the one down the side, beyond its corner."""
+    camera, units = sight.camera, sight.plan.habits.units
+    is_us = units == "us"
     step = round_step(scaled(LABEL_LEAST_PX) / camera.scale, US_MM if is_us else METRIC_MM)
     small = step / DIVISIONS[is_us]
     start, length = (camera.left_mm, sight.width_px) if across else (camera.top_mm, sight.height_px)
-    ticks = []
-    for i in range(math.floor(start / small), math.ceil((start + length / camera.scale) / small) + 1):
-        at = round((i * small - start) * camera.scale)
-        if at < WIDE_PX:
-            continue
-        labelled = i % DIVISIONS[is_us] == 0
-        reach = 9 if labelled else 4
-        ticks.append(ruler_line(at, WIDE_PX - reach, at, WIDE_PX, across))
-        if labelled:
-            painter.setPen(shades.quiet)
-            paint_value(painter, ruler_words(i * small, sight.plan.habits.units, step), at, across)
-    painter.setPen(QPen(shades.board_edge, 1))
-    painter.drawLines(ticks)
+    first, last = math.floor(start / small), math.ceil((start + length / camera.scale) / small)
+    count = np.arange(first, last + 1)
+    places = np.floor((count * small - start) * camera.scale + 0.5 + NOISE_PX)  # as lines of the grid
+    beyond = places >= WIDE_PX
+    count, places = count[beyond], places[beyond]
+    is_labelled = count % DIVISIONS[is_us] == 0
+    words = [ruler_words(i * small, units, step) for i in count[is_labelled].tolist()]
+    return Ticks(places[~is_labelled], places[is_labelled], words)
 
 
 def ruler_line(x1: float, y1: float, x2: float, y2: float, across: bool) -> QLineF:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable, Hashable, Iterator, Sequence
 from time import perf_counter
+from typing import Literal
 
 from PySide6.QtCore import QRect, QRectF
 from PySide6.QtGui import QPainter
@@ -10,11 +11,13 @@ from PySide6.QtGui import QPainter
 from app.canvas.geometry import Box
 from app.canvas.hits.hit import SMALLEST_PX
 from app.canvas.painting.changed_places import Place
-from app.canvas.painting.clips import boxes_apart
-from app.canvas.painting.kept_picture import KeptPicture, look_of
+from app.canvas.painting.clips import boxes_apart, rim_of
+from app.canvas.painting.kept_picture import KeptPicture
 from app.canvas.painting.lamp_look import farthest_px
 from app.canvas.painting.part_painter import PartPainter
 from app.canvas.painting.picture_layers import RIM_PX, PictureLayers
+from app.canvas.painting.picture_room import look_of
+from app.canvas.painting.pulled_strips import PulledStrips
 from app.canvas.painting.wire_painter import WirePainter
 from app.canvas.sight import Sight
 
@@ -24,6 +27,7 @@ SIGN_PX = SMALLEST_PX / 2 + 4.0  # no sign shows farther beside its box, be it e
 MOST_MENDED = 0.6  # of the picture; for more of it all is painted
 
 
+Progress = Literal["more", "ready", "nothing"]  # a new picture is ready to be shown; nothing is left to do
 StirredSince = Callable[[object], Sequence[Place] | None]  # where the picture of an older key is out of date
 
 
@@ -37,6 +41,7 @@ class StillPicture:
 
     def __init__(self, parts: PartPainter, wires: WirePainter) -> None:
         self._wires, self._layers = wires, PictureLayers(parts, wires)
+        self._strips = PulledStrips(self._layers)
         self._kept: KeptPicture | None = None
         self._wide: KeptPicture | None = None  # from farther away, for the rim while zooming out
         self._spare: KeptPicture | None = None  # memory for the next one
@@ -55,34 +60,39 @@ class StillPicture:
         may_wait: bool,
     ) -> bool:
         """Paint the kept picture; False when it was an old one, which `work` will replace."""
-        kept = self._kept
+        kept, camera = self._kept, sight.camera
         if kept is None or not self._follow(kept, sight, key, held_out, stirred_since, may_wait=may_wait):
-            is_held_out = kept is not None and kept.held_out == held_out and kept.look == look_of(sight)
+            is_held_out = kept is not None and kept.held_out == held_out and kept.room.look == look_of(sight)
             if not (may_wait and is_held_out and not _is_light(sight)):
                 kept = self._paint_whole(sight, key, held_out)
         assert kept is not None
-        if kept.key == key and not kept.is_in_place(sight.camera):
-            self._pull(kept, sight, held_out)
-            if not kept.is_in_place(sight.camera) and (not may_wait or _is_light(sight)):
+        if kept.key == key and not kept.room.shows(camera):
+            self.painted += self._strips.pull(kept, sight, held_out)
+            if not kept.room.shows(camera) and (not may_wait or _is_light(sight)):
                 kept = self._paint_whole(sight, key, held_out)
-        if kept.key == key and kept.is_in_place(sight.camera):
-            kept.paint(painter)
-            return True
-        if kept.key == key and kept.is_in_place(sight.camera, HALF_PX):
-            kept.paint(painter)
-        else:
+        if kept.key != key or not kept.room.shows(camera, HALF_PX):
             self._paint_old(painter, sight, kept)
-        return False
+            return False
+        kept.show(painter, camera)
+        if not may_wait:
+            self._judge(kept, sight, held_out)
+        return kept.is_right(camera)
 
     def work(
         self, sight: Sight, key: Hashable, held_out: frozenset[str], until: float, *, settled: bool
-    ) -> bool:
-        """Paint on at the next picture until a time; True when it is ready to be shown.
+    ) -> Progress:
+        """Paint on at the next picture until a time, or beside the one that is shown.
 
-        Unless `settled`, one that was begun for another place is finished first.
+        Unless `settled`, a picture that was begun for another place is finished first.
         """
+        kept = self._kept
+        if kept is not None and kept.is_of(sight, key, held_out) and kept.is_right(sight.camera):
+            way = None if settled else kept.way
+            has_more = self._strips.reach_ahead(kept, sight, held_out, until, way)
+            has_more = has_more or (settled and kept.soften())
+            return "more" if has_more else "nothing"
         if self._next is not None and not (
-            self._next.is_of(sight, key, held_out) and (not settled or self._next.camera == sight.camera)
+            self._next.is_of(sight, key, held_out) and (not settled or self._next.judged == sight.camera)
         ):
             self._drop_next()
         if self._next is None or self._slices is None:
@@ -90,11 +100,13 @@ class StillPicture:
             self._slices = self._layers.whole(self._next, sight, held_out)
         for _ in self._slices:
             if perf_counter() >= until:
-                return False
+                return "more"
         self._slices = None
+        if not settled:
+            self._next.soften()  # soon it is shown larger or smaller
         self._put(self._next)
         self._next = None
-        return True
+        return "ready"
 
     def _follow(
         self,
@@ -110,20 +122,25 @@ class StillPicture:
         if kept.is_of(sight, key, held_out):
             return True
         places = stirred_since(kept.key)
-        if places is None or kept.look != look_of(sight) or sight.lit is not None:
+        if places is None or kept.room.look != look_of(sight) or sight.lit is not None:
             return False
-        there = sight._replace(camera=kept.camera)
+        self._strips.drop()
+        kept.forget_margin()
+        there = kept.sight_of(sight)
+        seen = self._layers.seen(there, held_out)
+        if not (may_wait or kept.is_fine_for(there, seen)):
+            return False
         clips = self._to_mend(kept, there, held_out, places)
         if clips is None and (may_wait or not kept.has_lasting(there)):
             return False
         if clips is None:
             clips = [kept.rect]
         flagged = any(place.sort == "flag" for place in places)
-        stays = not flagged and (
+        stay = not flagged and (
             not clips or (kept.held_out == held_out and all(place.sort == "sign" for place in places))
         )
         kept.key, kept.held_out = key, held_out
-        self.painted += self._layers.mend(kept, there, held_out, clips, "stays" if stays else "anew")
+        self.painted += self._layers.mend(kept, sight, held_out, seen, clips, words_stay=stay)
         return True
 
     def _to_mend(
@@ -145,14 +162,13 @@ class StillPicture:
                 boxes.append(Box(left - rim, top - rim, right + rim, bottom + rim))
         clips = boxes_apart(boxes, kept.rect)
         area = sum(clip.width() * clip.height() for clip in clips)
-        return None if area > MOST_MENDED * sight.width_px * sight.height_px else clips
+        return None if area > MOST_MENDED * kept.rect.width() * kept.rect.height() else clips
 
-    def _pull(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> None:
-        """Move the picture along with the paper and paint the strips that came into sight."""
-        strips = kept.pull(sight.camera)
-        if strips:
-            there = sight._replace(camera=kept.camera)
-            self.painted += self._layers.mend(kept, there, held_out, strips, "pulled")
+    def _judge(self, kept: KeptPicture, sight: Sight, held_out: frozenset[str]) -> None:
+        """Find out whether a picture that was pulled is painted as finely as one that is painted there."""
+        if kept.judged != sight.camera:
+            kept.judged = sight.camera
+            kept.is_apt = kept.is_fine_for(sight, self._layers.seen(sight, held_out))
 
     def _paint_whole(self, sight: Sight, key: Hashable, held_out: frozenset[str]) -> KeptPicture:
         self._drop_next()
@@ -166,22 +182,23 @@ class StillPicture:
         made, self._spare = KeptPicture(sight, self._spare), None
         made.key, made.held_out = key, held_out
         old = self._kept
-        if old is not None and old.held_out == held_out and old.camera.scale == sight.camera.scale:
+        if old is not None and old.held_out == held_out and old.scale == sight.camera.scale:
             made.labels = old.labels.copy()  # so that no word jumps
             made.signs = old.signs if old.is_of(sight, key, held_out) else made.signs
         return made
 
     def _put(self, made: KeptPicture) -> None:
         """Show a picture from now on; keep the one from farthest away for the rim while zooming out."""
+        self._strips.drop()
         old, wide = self._kept, self._wide
-        if wide is not None and (wide.key, wide.look) != (made.key, made.look):
+        if wide is not None and (wide.key, wide.room.look) != (made.key, made.room.look):
             self._wide = wide = None
         self._kept, self._wires.signs = made, made.signs
         self.painted += 1
         if old is None:
             return
-        is_wider = old.key == made.key and old.camera.scale < min(
-            made.camera.scale, wide.camera.scale if wide is not None else math.inf
+        is_wider = old.key == made.key and old.scale < min(
+            made.scale, wide.scale if wide is not None else math.inf
         )
         self._spare = wide if is_wider else old
         if is_wider:
@@ -193,10 +210,15 @@ class StillPicture:
         self._spare, self._next, self._slices = self._next or self._spare, None, None
 
     def _paint_old(self, painter: QPainter, sight: Sight, kept: KeptPicture) -> None:
-        painter.fillRect(QRectF(0, 0, sight.width_px, sight.height_px), sight.shades.around)
-        wide = self._wide
-        if wide is not None and (wide.key, wide.look) == (kept.key, kept.look):
-            wide.paint_for(painter, sight.camera)
+        """Paint the last picture larger or smaller, and round it what is known of the rest."""
+        there, wide = kept.target(sight.camera), self._wide
+        for rim in rim_of(QRectF(0, 0, sight.width_px, sight.height_px), there):
+            painter.save()
+            painter.setClipRect(rim)
+            painter.fillRect(rim, sight.shades.around)
+            if wide is not None and (wide.key, wide.room.look) == (kept.key, kept.room.look):
+                wide.paint_for(painter, sight.camera)
+            painter.restore()
         kept.paint_for(painter, sight.camera)
 
 

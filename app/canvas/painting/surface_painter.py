@@ -62,7 +62,8 @@ def _polygon(line: Line, camera: Camera) -> QPolygonF:
 
 
 def _paint_grid(painter: QPainter, sight: Sight) -> None:
-    box, camera = sight.visible, sight.camera
+    camera = sight.camera
+    box = sight.visible.grown(1.0 / camera.scale)  # a line half a pixel outside is drawn on the edge
     fine, strong = grid_steps_mm(sight.plan.habits.units, camera.scale)
     with raster(painter, sight.width_px, sight.height_px) as on:
         for step, colour in ((fine, sight.shades.grid), (strong, sight.shades.grid_strong)):

@@ -19,7 +19,7 @@ from wiring.plan.places import Point
 MANY = 450  # visible wires from which they are painted in batches: square corners, no smoothing
 CROWD = 2000  # from which they are hairlines
 CORNER_MM = 6.0
-STEP, LINES_STEP, CROWD_STEP = 8, 150, 800  # wires painted before there may be time for something else
+STEP, LINES_STEP, CROWD_STEP = 8, 150, 400  # wires painted before there may be time for something else
 SIGNS_MOST = 200  # wires in sight that carry letters and arrows
 
 
@@ -35,7 +35,7 @@ class WirePainter:
     def paint(self, painter: QPainter, sight: Sight, ids: Sequence[WireId], many: int = MANY) -> None:
         """Paint those wires as the plan has them; more than `many` in batches and without letters."""
         signs = self.signs if self.signs.is_of(sight) else WireSigns()
-        for _ in self.steps(painter, sight, ids, ids, signs, many):
+        for _ in self.steps(painter, sight, ids, ids, len(ids), signs, many):
             pass
 
     def steps(
@@ -44,11 +44,15 @@ class WirePainter:
         sight: Sight,
         ids: Sequence[WireId],
         among: Sequence[WireId],
+        crowd: int,
         signs: WireSigns,
         many: int = MANY,
     ) -> Iterator[None]:
-        """Paint those wires in short steps; `among` are all wires of a picture of which they are a part."""
-        if len(among) > CROWD:
+        """Paint those wires in short steps.
+
+        `among` are all wires of a picture of which they are a part, `crowd` is how many are in the view.
+        """
+        if crowd > CROWD:
             for n in range(0, len(ids), CROWD_STEP):
                 paint_lines(painter, sight, self._crowd.lines(sight, ids[n : n + CROWD_STEP]))
                 yield
@@ -57,7 +61,7 @@ class WirePainter:
         painter.save()
         try:
             _to_plan(painter, sight)
-            if len(among) > many:
+            if crowd > many:
                 yield from self._paint_batches(painter, sight, ids)
             else:
                 for n, wire_id in enumerate(ids):
@@ -66,7 +70,7 @@ class WirePainter:
                         yield
         finally:
             painter.restore()
-        if len(among) <= min(SIGNS_MOST, many):
+        if crowd <= min(SIGNS_MOST, many):
             signs.place(sight, among)
             yield
             signs.paint(painter, sight, ids)

@@ -30,7 +30,7 @@ FROM_END_PX = (
     97.0,
 )  # where letters may stand, so that those of neighbours stand in steps
 PLATE = Plate(font_px=9, usual_px=12.0, rim_px=2.5, ground=0.92)
-NEAR_PX = 200.0  # how far outside the window parts are looked at, which letters keep off
+NEAR_PX = 20.0  # how far beside letters parts are looked at: signs are never smaller on the screen
 LEAST_LEG_PX = 40.0  # a shorter leg has no room for an arrow
 FLOWING_A = 0.0005  # below this a wire counts as without current
 ARROW = (QPointF(-4, -4.5), QPointF(5.5, 0), QPointF(-4, 4.5))
@@ -106,11 +106,16 @@ def _options(path_mm: Sequence[Point], letters: str, scale: float) -> tuple[list
 
 def _off_parts(sight: Sight, boxes: Sequence[Box]) -> list[bool]:
     """Return for each box, in pixels from the plan's origin, whether no sign of a part covers it."""
-    parts = sight.geometry.parts_in(sight.visible.grown(NEAR_PX / sight.camera.scale))
-    if not parts or not boxes:
+    if not boxes:
+        return []
+    rows = np.array(boxes)
+    left, top, *_ = (rows.min(axis=0) / sight.camera.scale).tolist()
+    *_, right, bottom = (rows.max(axis=0) / sight.camera.scale).tolist()
+    parts = sight.geometry.parts_in(Box(left, top, right, bottom).grown(NEAR_PX / sight.camera.scale))
+    if not parts:
         return [True] * len(boxes)
     origin = np.array([sight.camera.left_mm, sight.camera.top_mm] * 2) * sight.camera.scale
-    covered = NearBoxes(shown_boxes(sight, parts) + origin).overlapped(np.array(boxes))
+    covered = NearBoxes(shown_boxes(sight, parts) + origin).overlapped(rows)
     return [not one for one in covered.tolist()]
 
 

@@ -8,7 +8,7 @@ from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Box
 from app.canvas.painting.area_names import area_names, paint_area_names
-from app.canvas.painting.clips import apart, meets, rect_round
+from app.canvas.painting.clips import apart, box_of, meets, rect_round
 from app.canvas.painting.flag_painter import flag_boxes, flags_at, paint_flags
 from app.canvas.painting.harness_painter import Count, harness_counts, paint_counts
 from app.canvas.painting.kept_picture import KeptPicture
@@ -29,12 +29,34 @@ def lay_words(
     """Find places for all words of a picture and paint them, in short steps."""
     kept.words, _ = _found(kept, sight, parts, wires, is_same_plan=False)
     yield
-    kept.strip_words(None)
+    kept.strip_words([kept.rect])
+    yield
     painter = QPainter(kept.shown)
     try:
         yield from _painted(painter, kept, sight, parts, kept.words, None)
     finally:
         painter.end()
+
+
+def extend_words(
+    kept: KeptPicture,
+    sight: Sight,
+    parts: Sequence[PartId],
+    wires: Sequence[WireId],
+    strips: Sequence[QRect],
+) -> Iterator[bool]:
+    """Find places for the words of strips that are new, and paint them.
+
+    Yields True: the second step must follow, for what has a place is taken for painted.
+    """
+    kept.words, stale = _found(kept, sight, parts, wires, is_same_plan=True)
+    yield True
+    repaint_words(kept, sight, parts, [*strips, *map(rect_round, stale)])
+
+
+def find_words(kept: KeptPicture, sight: Sight, parts: Sequence[PartId], wires: Sequence[WireId]) -> None:
+    """Note where words stand, none of which is another, in a picture whose pixels have been moved."""
+    kept.words, _ = _found(kept, sight, parts, wires, is_same_plan=True)
 
 
 def mend_words(
@@ -43,17 +65,11 @@ def mend_words(
     parts: Sequence[PartId],
     wires: Sequence[WireId],
     clips: Sequence[QRect],
-    *,
-    is_same_plan: bool,
 ) -> bool:
-    """Paint words anew in clips and where others stand than before; False when there was nothing to paint.
-
-    Of the same plan, that was pulled along, the counts of bundles stay where they are.
-    """
+    """Paint words anew in clips and where others stand than before; False when there was nothing to paint."""
     before = kept.words
-    kept.words, stale = _found(kept, sight, parts, wires, is_same_plan=is_same_plan)
-    if not is_same_plan:  # a pulled picture has all its words where they were, but for the strips laid bare
-        stale += _others(before, kept.words)
+    kept.words, stale = _found(kept, sight, parts, wires, is_same_plan=False)
+    stale += _others(before, kept.words)
     return repaint_words(kept, sight, parts, [*clips, *map(rect_round, stale)])
 
 
@@ -67,8 +83,7 @@ def repaint_words(kept: KeptPicture, sight: Sight, parts: Sequence[PartId], clip
     try:
         for clip in clips:
             painter.setClipRect(clip)
-            box = Box(clip.left(), clip.top(), clip.right() + 1, clip.bottom() + 1)
-            for _ in _painted(painter, kept, sight, parts, kept.words, box):
+            for _ in _painted(painter, kept, sight, parts, kept.words, box_of(clip)):
                 pass
     finally:
         painter.end()
@@ -83,14 +98,18 @@ def _found(
     *,
     is_same_plan: bool,
 ) -> tuple[Words, list[Box]]:
-    """Return where words stand now, and where labels do that did not before."""
+    """Return where words stand now, and where labels do that did not before.
+
+    Of the same plan, that was pulled along, the counts of bundles stay where they are.
+    """
     names = area_names(sight)
     names += kept.way_names.place(sight, names)
     taken = [*(n.box for n in names), *flag_boxes(sight, parts)]
     if not is_same_plan:
         kept.counts, kept.counts_camera = harness_counts(sight, parts, taken), sight.camera
     counts = _moved(kept, sight)
-    stale = kept.labels.place(sight, kept.plan or sight.plan, parts, [*taken, *(c.box for c in counts)])
+    taken += [count.box for count in counts]
+    stale = kept.labels.place(sight, kept.plan or sight.plan, parts, kept.crowds.lit.parts, taken)
     return Words(names, counts, flags_at(sight, parts, wires)), stale
 
 
