@@ -32,6 +32,7 @@ class Pointing:
         self._acting, self._around, self._hit = acting, around, hit
         self._camera, self._look = camera, look
         self._pan_from: tuple[QPointF, Camera] | None = None
+        self._pan_button = Qt.MouseButton.NoButton  # that pulls the paper
         self.at_px: Point | None = None
         self.space_down = False
         self.space_used = False
@@ -47,7 +48,7 @@ class Pointing:
         self.steered = False
         left = event.button() == Qt.MouseButton.LeftButton
         if event.button() == Qt.MouseButton.MiddleButton or (left and self.space_down):
-            self._pan_from = event.position(), self._camera()
+            self._pan_from, self._pan_button = (event.position(), self._camera()), event.button()
             self.space_used = self.space_down
             return
         if not left:
@@ -72,11 +73,11 @@ class Pointing:
 
     def release(self, event: QMouseEvent) -> None:
         """A button came up."""
-        if self._pan_from is not None:
-            if event.button() in (Qt.MouseButton.MiddleButton, Qt.MouseButton.LeftButton):
-                self._pan_from = None
-            return
-        if event.button() == Qt.MouseButton.LeftButton and self._acting.runs:
+        if self._pan_from is not None and event.button() == self._pan_button:
+            self._pan_from = None
+            if self._acting.runs:  # what is in hand is over another place now
+                self._acting.send(self._pointer("move", event))
+        elif event.button() == Qt.MouseButton.LeftButton and self._acting.runs:
             self._acting.send(self._pointer("release", event))
 
     def double(self, event: QMouseEvent, turn_centre: Point | None) -> None:
