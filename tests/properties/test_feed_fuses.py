@@ -197,3 +197,10 @@ def test_a_panel_that_feeds_the_scene_already_is_preferred():
 def test_a_switch_that_stands_in_the_scene_is_preferred_too_and_nothing_is_balanced():
     plan = scened((SWITCH, 420, 200), (SWITCH, 560, 200), *((LAMP, 495 - i, 40 + 10 * i) for i in range(3)))
     assert [len(s.loads) for s in shares(plan, plan.parts, kinds=KINDS)] == [3, 0]
+
+
+def test_fuses_on_which_loads_hang_already_are_fed_side_by_side():
+    plan = wired((FUSE, 200, 500), (FUSE, 700, 500), (LAMP, 200, 100), (LAMP, 700, 100), (LAMP, 400, 100),
+                 joints=[(("p2", "2"), ("p4", "1")), (("p3", "2"), ("p5", "1"))])  # fmt: skip
+    new = feed(plan.parts, kinds=KINDS).apply(plan)
+    assert share_of(new) == {"p2": {"p4"}, "p3": {"p5"}} and lit(new) == {"p4", "p5", "p6"}

@@ -65,8 +65,8 @@ def tiers(
     last = _last(plan, kinds, fed, known)
     is_row = in_series or len(switches) < 2
     lone = len(last) == 1 and kinds[last[0].kind].behaviour not in FUSES
-    beside = len(fuses) + sum(kinds[g.kind].behaviour in FUSES for g in last) + others
-    if beside < 2 and len(last) < 2:
+    here = len(fuses) + sum(kinds[g.kind].behaviour in FUSES for g in last)
+    if (not here or here + others < 2) and len(last) < 2:
         row = [g for g in gates if not (g in switches and not is_row)]
         return Tiers(tuple(row), (Stem(None, True, () if is_row else tuple(switches)),))
     if not last or lone:  # new fuses side by side, behind what is fed; one switch is before all of them
