@@ -222,7 +222,7 @@ class PlanView(TooledSurface):
             self.show_all()
         elif self._acting.runs:
             self._acting.interrupt()
-        self._hovered = None
+        self._hover(None)  # what was said of it may have another name now
         self.update()
 
     def _thrown(self, _positions: object) -> None:
