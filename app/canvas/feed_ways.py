@@ -109,6 +109,7 @@ def _shares_told(
         found = shares(plan, ids, grouped, in_series=in_series, kinds=kinds, far=far)
     except EditRefused:
         return ""  # told where the way itself is laid
+    found = tuple(share for share in found if share.via or share.loads)
     if len(found) < 2 or not any(share.loads for share in found):
         return ""
     against = [part for share in found for part in share.by_scene]
@@ -120,6 +121,8 @@ def _shares_told(
 
 def _share(plan: Plan, share: Share) -> str:
     """Return ``-F1 with -S1 feeds -E1, -E2 and 3 more``."""
+    if not share.via:
+        return f"straight from the feed: {_named(plan, share.loads)}"
     gates = " with ".join(part_label(plan, gate) for gate in share.via)
     return f"{gates} feeds {_named(plan, share.loads) if share.loads else 'nothing yet'}"
 

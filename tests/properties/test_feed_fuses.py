@@ -204,3 +204,5 @@ def test_fuses_on_which_loads_hang_already_are_fed_side_by_side():
                  joints=[(("p2", "2"), ("p4", "1")), (("p3", "2"), ("p5", "1"))])  # fmt: skip
     new = feed(plan.parts, kinds=KINDS).apply(plan)
     assert share_of(new) == {"p2": {"p4"}, "p3": {"p5"}} and lit(new) == {"p4", "p5", "p6"}
+    told = {s.via: s.loads for s in shares(plan, plan.parts, kinds=KINDS)}
+    assert told == {(): ("p6",), ("p2",): ("p4",), ("p3",): ("p5",)}

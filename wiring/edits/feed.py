@@ -14,7 +14,7 @@ from wiring.edits.feed_gates import Outlet, Poles, take
 from wiring.edits.feed_leads import Lead, Leads
 from wiring.edits.feed_reversing import feed_reversing
 from wiring.edits.feed_roots import roots
-from wiring.edits.feed_shares import Share, Sharing, shares_of
+from wiring.edits.feed_shares import ROOT, Share, Sharing, shares_of
 from wiring.edits.feed_tiers import Far, slots
 from wiring.edits.laying import MOST_ON_TERMINAL, Laying
 from wiring.edits.poles import poles
@@ -104,7 +104,13 @@ def shares(
     sides = roots(laying, found, in_series=in_series, far=far)
     there = slots(sides.stems)
     sharing = Sharing(plan, known, poles(plan, known), there, sides.colours, far)
-    return shares_of(sharing, _way_of_each(plan, leads, _all_groups(found, groups), sharing))
+    chosen = _way_of_each(plan, leads, _all_groups(found, groups), sharing)
+    own: dict[str, list[str]] = {}  # by the fuse on which they hang already
+    for group, number, _ in chosen:
+        lead = leads.of(group.parts[0])
+        if number == ROOT and lead is not None and lead[0].at is not None:
+            own.setdefault(lead[0].at.part, []).extend(group.parts)
+    return *shares_of(sharing, chosen), *(Share((fuse,), tuple(loads)) for fuse, loads in own.items())
 
 
 def _way_of_each(
