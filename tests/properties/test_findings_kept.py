@@ -1,5 +1,6 @@
 """What is kept of a plan never changes what is found in it: after throws and edits it is as found anew."""
 
+import math
 import random
 import threading
 from pathlib import Path
@@ -14,7 +15,7 @@ from support.random_edits import DRAWS, Hand
 from support.random_networks import draw, network_of
 
 from wiring.circuit.figures import Figures
-from wiring.circuit.many_readings import part_columns, wire_columns
+from wiring.circuit.many_readings import light_column, part_columns, wire_columns
 from wiring.circuit.solve import solve
 from wiring.edits.edit import EditRefused
 from wiring.edits.set_wire import set_wire
@@ -114,6 +115,11 @@ def test_columns_hold_what_the_figures_of_each_part_and_wire_say(seed):
             assert columns.known[row] == (figure is not None)
             told = (columns.volts[row], columns.amps[row], columns.power[row])
             assert told == (figure[:3] if figure is not None else (0.0, 0.0, 0.0))
+    light = light_column(figures, ids).tolist()
+    for part, told in zip(ids, light, strict=True):
+        figure = figures.parts.get(part)
+        dark = figure is None or figure.light is None
+        assert math.isnan(told) if dark else told == pytest.approx(figure.light, rel=1e-14)
     wires = wire_columns(figures)
     known = {wire for wire, row in wires.rows.items() if wires.known[row]}
     assert known == set(figures.wires)

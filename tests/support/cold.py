@@ -1,5 +1,6 @@
 """A process that has just begun, as far as anything about plans is kept."""
 
+from collections import deque
 from collections.abc import Iterator
 from contextlib import contextmanager
 from unittest.mock import patch
@@ -14,6 +15,8 @@ def cold() -> Iterator[None]:
         patch("wiring.studies.alike._recent", {}),
         patch("wiring.studies.best_ways._known", {}),
         patch("wiring.studies.kept_joints._recent", ()),
+        patch("wiring.studies.load_lines._lines", deque(maxlen=12)),
+        patch("wiring.studies.kept_bands._bands", deque(maxlen=8)),
         patch("wiring.studies.settings._typical", {}),
         patch("wiring.findings.all_rules._told", ()),
         patch("wiring.circuit.assembly._recent", ()),

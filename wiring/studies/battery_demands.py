@@ -1,6 +1,6 @@
 """What hangs on a battery while one set of its scenes is on, and the volts at which that is over."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Hashable, Iterator, Mapping
 from copy import copy
 from typing import NamedTuple
 
@@ -62,6 +62,14 @@ class Demands(Mapping[int, Demand]):
         self._bright_v, self._without, self._joined = bright_v, without, joined
         self._amps = 1.0
         self._lit: dict[int, Lit | None] = {}
+
+    @property
+    def limits(self) -> Hashable:
+        """All they follow from beside what draws, when it is on, and how dim is too dim."""
+        return (
+            self._source, self._floor_v, self._span, self._bright_v, self._without, self._joined, self._amps,
+            self._plan.habits.dim_lightness,
+        )  # fmt: skip
 
     def lit(self, on: int) -> Lit | None:
         """Return what is known of one set of patterns; None when it draws nothing."""

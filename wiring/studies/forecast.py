@@ -10,7 +10,7 @@ from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
 from wiring.plan.scene import UsePattern
 from wiring.studies.anchor import Anchor, anchor_of, share_at
-from wiring.studies.battery_demands import LEAST_LOAD_A, LEAST_POINTS, Demands
+from wiring.studies.battery_demands import LEAST_LOAD_A, LEAST_POINTS, Demands, Lit
 from wiring.studies.battery_part import BatteryPart, battery_part, day
 from wiring.studies.battery_partners import with_partners
 from wiring.studies.cells.discharge import Run, run_patterns
@@ -20,6 +20,7 @@ from wiring.studies.course import course_of
 from wiring.studies.forecast_notes import notes_of
 from wiring.studies.forecast_words import end_words, lasting_words, shelf_words
 from wiring.studies.held_off import held_off, held_off_words
+from wiring.studies.kept_bands import Band, Follows, kept_band
 from wiring.studies.load_lines import line_of
 from wiring.studies.outlook import Curve, Outlook, Span
 from wiring.studies.settings import text
@@ -30,14 +31,6 @@ __all__ = ["Band", "Question", "forecast", "foretold", "question_of", "use_of"]
 
 HORIZON_H = 10 * 8766.0  # nothing is promised beyond ten years
 TOP_SHARE = 1.01  # of the fresh volts
-
-
-class Band(NamedTuple):
-    """The discharge of a poor, an ordinary and a very good battery of the type."""
-
-    low: Run[Any]
-    typical: Run[Any]
-    high: Run[Any]
 
 
 class Question(NamedTuple):
@@ -113,7 +106,7 @@ def foretold(question: Question, today: date | None = None) -> Outlook:
     first_a = whole.load.current_a(whole.start_v) if whole.start_v else max(whole.load.amps)
     if 0 < battery.limit_a < first_a:
         return _tripping(question, first_a)
-    band = _band(question, today)
+    band = _band(question, whole, today)
     typical = band.typical
     end = (demands.lit(typical.ended_on) or whole).end
     days = _span(band, lambda run: run.elapsed_h / 24)
@@ -194,8 +187,14 @@ def _all_of(question: Question, volts_v: float) -> float:
     return volts_v * battery.fresh_v / (battery.cell.fresh_v * battery.in_series)
 
 
-def _band(question: Question, today: date | None) -> Band:
-    return Band(*(run_of(question, grade, today) for grade in ("low", "typical", "high")))
+def _band(question: Question, whole: Lit, today: date | None) -> Band:
+    anchor, limits = question.anchor, (question.demands.limits, whole.end)
+    follows = Follows(question.battery, question.uses, anchor, anchor.start or today or date.today(), limits)
+
+    def run() -> Band:
+        return Band(*(run_of(question, grade, today) for grade in ("low", "typical", "high")))
+
+    return kept_band(whole.line, follows, run)
 
 
 def _idle(question: Question, *, connected: bool) -> Outlook:

@@ -13,7 +13,7 @@ from wiring.studies.time_words import time_words
 from wiring.studies.uses import HOURS_PER_MONTH, Use, timing
 
 if TYPE_CHECKING:
-    from wiring.studies.forecast import Band
+    from wiring.studies.kept_bands import Band
 
 HEAVY = 2.0  # times the heaviest load its type was measured with: beyond it the forecast is a guess
 AGED_YEARS = 10.0  # no rechargeable keeps for longer, whatever it is used; common practice, no source

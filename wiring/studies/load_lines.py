@@ -106,11 +106,16 @@ def _alike(a: _Kept, b: _Kept) -> bool:
         and a.joined == b.joined
         and (a.top_v, a.lowest_v) == (b.top_v, b.lowest_v)
         and a.kinds is b.kinds
-        and a.plan.habits.slack_m == b.plan.habits.slack_m
+        and _air_and_slack(a.plan) == _air_and_slack(b.plan)
         and (a.positions is b.positions or a.positions == b.positions)
         and _same(a.plan.wires, b.plan.wires)
+        and _same(a.plan.wireways, b.plan.wireways)
         and _same_parts(a.plan.parts, b.plan.parts, a.battery)
     )
+
+
+def _air_and_slack(plan: Plan) -> tuple[float, float]:
+    return plan.habits.ambient_c, plan.habits.slack_m
 
 
 def _same(a: Mapping[str, object], b: Mapping[str, object]) -> bool:
