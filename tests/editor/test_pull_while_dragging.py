@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from support.gesture_runs import BATTERY
+from support.gesture_runs import BATTERY, RED, SWITCH
 from support.surfaces import desk
 
 __all__ = ["desk"]
@@ -46,3 +46,13 @@ def test_the_left_button_let_go_first_sets_the_part_down_and_the_paper_goes_on(d
     desk.release(100, 300, button=MIDDLE)
     desk.move(400, 400)
     assert place(desk) == dropped and not desk.view.is_busy
+
+
+def test_what_is_dragged_is_selected_so_that_the_next_key_is_meant_for_it(desk):
+    desk.selection.select([RED])
+    desk.drag((100, 300), (150, 340))
+    assert desk.selection.ids == {BATTERY}
+    desk.session.undo()
+    desk.selection.select([BATTERY, SWITCH])
+    desk.drag((100, 300), (150, 340))
+    assert desk.selection.ids == {BATTERY, SWITCH}  # as they were, with all that moved along

@@ -15,10 +15,14 @@ HINT = "Release to set down. Ctrl: off the grid. Esc: leave it where it was."
 
 
 def drag_parts(around: Around, start: Point, held: PartId, parts: frozenset[PartId]) -> Gesture:
-    """Shift parts by the way the pointer travels from `start`, holding one of them."""
+    """Shift parts by the way the pointer travels from `start`, holding one of them.
+
+    Those that were not selected are afterwards: the next key is meant for what the hand has held.
+    """
     part = around.plan.parts[held]
     grounds = around.grounds if held in around.selected else frozenset[str]()
-    return drag_all(around, start, (part.x_mm, part.y_mm), parts, grounds)
+    act = yield from drag_all(around, start, (part.x_mm, part.y_mm), parts, grounds)
+    return act._replace(pick=parts) if isinstance(act, Do) and held not in around.selected else act
 
 
 def drag_joists(around: Around, pressed: Pointer) -> Gesture:

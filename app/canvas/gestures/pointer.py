@@ -94,10 +94,11 @@ class Preview(NamedTuple):
 
 
 class Do(NamedTuple):
-    """Carry out an edit; with `pick_new` what it adds is selected."""
+    """Carry out an edit; with `pick_new` what it adds is selected, else what is to be picked, if anything."""
 
     edit: Edit
     pick_new: bool = False
+    pick: frozenset[str] = frozenset()
 
 
 class Pick(NamedTuple):

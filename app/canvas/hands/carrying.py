@@ -22,9 +22,12 @@ def carry_out(session: Session, selection: Selection, act: Act) -> None:
         selection.select(act.ids, {act.ground} | act.grounds)
     elif isinstance(act, Do):
         before = session.plan
-        if session.do(act.edit) and act.pick_new:
+        done = session.do(act.edit)
+        if done and act.pick_new:
             changes = changes_between(before, session.plan)
             selection.select(changes.parts.added or changes.wires.added)
+        elif done and act.pick:
+            selection.select(act.pick)
     else:
         session.throw(act.part, act.position)
         selection.select((act.part,))

@@ -83,7 +83,7 @@ class MenuedSurface(TouchedSurface):
         self._come_in()
 
     def _come_in(self) -> None:
-        """Show what is in hand where the pointer rests, or in the middle: a tool chosen by key goes on with keys."""
+        """Show what is in hand where the pointer rests, or in the middle; keys go on from there."""
         at_px = self._pointing.at_px
         if at_px is not None:
             self._acting.send(self._pointing.pointer_at("move", QPointF(*at_px)))
