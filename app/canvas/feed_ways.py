@@ -1,6 +1,7 @@
 """The ways in which what is selected can be fed, each an edit with its words."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
 from typing import NamedTuple
 
 from app.canvas.rerouting import with_new_wires_routed
@@ -55,6 +56,10 @@ def feed_ways(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> tupl
         alone = groups(plan, kinds, chosen, volts)
         strings = groups(plan, kinds, chosen, volts, in_series=True)
 
+    @cache  # most ways share the loads out alike
+    def told(grouped: tuple[Group, ...], in_series: bool) -> str:
+        return _shares_told(plan, kinds, chosen, grouped, in_series=in_series, far=far)
+
     def way(
         words: str,
         tip: str,
@@ -73,8 +78,7 @@ def feed_ways(plan: Plan, kinds: Mapping[str, Kind], ids: Iterable[str]) -> tupl
             kinds=kinds,
             far=far,
         )
-        told = _shares_told(plan, kinds, chosen, grouped, in_series=in_series, far=far)
-        return FeedWay(words, tip, remembered(with_new_wires_routed(edit, kinds)), told)
+        return FeedWay(words, tip, remembered(with_new_wires_routed(edit, kinds)), told(grouped, in_series))
 
     ways = [
         way("Chain", "From part to part"),
