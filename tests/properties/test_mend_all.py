@@ -11,6 +11,7 @@ from wiring.circuit.solve import solve
 from wiring.edits.edit import EditRefused
 from wiring.edits.history import Step, begun, recorded, undone
 from wiring.findings.mend_all import HIDING, mend_all, sorts
+from wiring.findings.situation import examine
 
 BARE = ("led-red-bare", "led-white-bare", "led-green-bare")
 LAMP = ("lamp-12v", {"rated_a": 0.4})
@@ -116,3 +117,11 @@ def test_a_plan_that_changed_since_is_examined_anew_and_a_sort_that_is_gone_is_r
 def test_one_finding_alone_is_no_sort(count):
     plan = branches(*[("led-red-bare", None, "+", "24 AWG")] * count, ("lamp-12v", None, "+", "24 AWG"))
     assert "led-without-resistor" not in sorts_of(plan)
+
+
+def test_every_position_is_looked_at_again_only_for_what_was_found_that_way(monkeypatch):
+    plan = branches(("led-red-bare", None, "+", "24 AWG"), ("led-white-bare", None, "+", "24 AWG"))
+    here = examine(plan, kinds(), every_position=True)
+    monkeypatch.setattr("wiring.findings.worst_case.worst_case", None)  # calling it would raise
+    new = mend_all(sorts(here.findings)["led-without-resistor"], here).apply(plan)
+    assert sum(p.kind == "resistor" for p in new.parts.values()) == 2
