@@ -30,5 +30,6 @@ def test_a_lamp_that_is_dragged_and_nudged_keeps_its_square_wire_square(desk):
     assert desk.plan.wires[wire_id].bends != before
     way = way_of(desk, wire_id)
     assert all(min(abs(a - c), abs(b - d)) < 0.01 for (a, b), (c, d) in pairwise(way)), way
+    desk.session.undo()  # the nudge
     desk.session.undo()
     assert desk.plan.wires[wire_id].bends == before

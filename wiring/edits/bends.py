@@ -42,6 +42,15 @@ def remove_bend(wire_id: str, index: int) -> Edit:
     return Edit("Remove bend", apply)
 
 
+def lay_bends(wire_id: str, bends: Bends) -> Edit:
+    """Give a wire these corners in place of those it has."""
+
+    def apply(plan: Plan) -> Plan:
+        return _with_bends(plan, wire_of(plan, wire_id), tuple(_tidy(*bend) for bend in bends))
+
+    return Edit("Move wire", apply)
+
+
 def straighten(wire_id: str) -> Edit:
     """Take all corners of a wire away."""
 
