@@ -41,7 +41,7 @@ def bridges(plan):
     st.lists(st.tuples(st.sampled_from(DC), st.sampled_from("+-")), min_size=1, max_size=4),
     st.lists(st.sampled_from(["lamp-16v", "twin-coil"]), max_size=1),
 )
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=6, deadline=None)
 def test_afterwards_all_of_it_works_the_right_way_round_and_nothing_new_is_dangerous(rows, more):
     plan = on_ac(*rows, more=more)
     new = mended(plan, found(plan, "dc-part-on-ac"))

@@ -5,15 +5,31 @@ make up to 5 % of difference. What is called practice has no source.
 """
 
 import math
+from collections import Counter
 
 import pytest
-from support.findings import found, rules, situation
 from support.mending import mended, sound
 from support.networks import draw, kinds, resistor, stiff
+
+from wiring.findings.situation import examine
 
 LAMP = ("lamp-12v", {})
 AC_V = 18.5  # what the transformer of the catalogue gives without load, RMS
 OHM_PER_M = {"24 AWG": 0.0842, "28 AWG": 0.213}
+
+
+def looked_at(plan, positions=None):
+    """What is known of a plan but for how long its batteries last."""
+    return examine(plan, kinds(), positions, outlooks=False)
+
+
+def rules(plan, positions=None):
+    return Counter(f.rule for f in looked_at(plan, positions).findings)
+
+
+def found(plan, rule, positions=None):
+    (finding,) = [f for f in looked_at(plan, positions).findings if f.rule == rule]
+    return finding
 
 
 def across(plus, minus, *loads, ends=("1", "2")):
@@ -30,7 +46,7 @@ def side_by_side(one, other, *extra):
 
 def alone(battery, ohms):
     plan = draw({"G1": battery, "R1": resistor(ohms)}, [("G1:+", "R1:1"), ("G1:-", "R1:2")])
-    return situation(plan).figures.supplies["G1"].volts_v
+    return looked_at(plan).figures.supplies["G1"].volts_v
 
 
 def test_two_batteries_of_different_chemistry_the_higher_charges_the_lower():
@@ -43,7 +59,7 @@ def test_two_batteries_of_different_chemistry_the_higher_charges_the_lower():
         ohms.append(100.0 * (light - loaded) / loaded)
     by_hand = (emf[1] - emf[0]) / sum(ohms)
     plan = side_by_side(alkaline, nimh)
-    assert -situation(plan).figures.supplies["G1"].current_a == pytest.approx(by_hand, rel=0.1)
+    assert -looked_at(plan).figures.supplies["G1"].current_a == pytest.approx(by_hand, rel=0.1)
     finding = found(plan, "battery-charged")
     assert finding.rank.name == "DANGER" and finding.parts == ("G1", "G2")
     assert "not rechargeable" in finding.what and "supplies-parallel" not in rules(plan)
@@ -84,7 +100,7 @@ def test_a_lamp_behind_one_diode_gets_the_root_of_half_the_volts_and_an_led_flic
     """RMS of half a sine: V / sqrt 2, less the share of the diode; a filament does not follow the mains."""
     parts = {"G1": "supply-ac", "D1": "diode", "E1": "lamp-16v"}
     lamp = draw(parts, [("G1:~1", "D1:A"), ("D1:K", "E1:1"), ("E1:2", "G1:~2")])
-    assert situation(lamp).figures.parts["E1"].volts_v == pytest.approx(AC_V / math.sqrt(2) - 0.55, abs=0.15)
+    assert looked_at(lamp).figures.parts["E1"].volts_v == pytest.approx(AC_V / math.sqrt(2) - 0.55, abs=0.15)
     assert "half-waves" not in rules(lamp)
     led = {**parts, "E1": "led-warm-white"}
     wires = [("G1:~1", "D1:A"), ("D1:K", "E1:A"), ("E1:K", "G1:~2")]
@@ -102,7 +118,7 @@ def test_stall_motors_on_a_bipolar_supply_load_one_half_at_a_time():
         [("G1:-", "G2:+"), ("G1:+", "S1:14"), ("G2:-", "S1:12"),
          *across("S1:11", "G1:-", "M1", "M2", ends=("M1", "M2"))],
     )  # fmt: skip
-    up, down = (situation(plan, {"S1": position}).figures.supplies for position in ("up", "down"))
+    up, down = (looked_at(plan, {"S1": position}).figures.supplies for position in ("up", "down"))
     assert up["G1"].current_a == pytest.approx(0.036, rel=0.02) and abs(up["G2"].current_a) < 1e-6
     assert down["G2"].current_a == pytest.approx(0.036, rel=0.02) and abs(down["G1"].current_a) < 1e-6
     assert not {"wrong-polarity", "mixed-volts", "supplies-opposed"} & set(rules(plan, {"S1": "down"}))
@@ -118,7 +134,7 @@ def test_a_twin_coil_over_buttons_is_well_and_over_a_switch_that_stays_is_a_dang
         [("G1:+", "S1:13"), ("S1:13", "S2:13"), ("S1:14", "M1:N"), ("S2:14", "M1:R"), ("M1:C", "G1:-")],
     )
     assert "coil-held" not in rules(buttons)
-    held = situation(buttons, {"S1": "pressed"}).figures.supplies["G1"]
+    held = looked_at(buttons, {"S1": "pressed"}).figures.supplies["G1"]
     assert held.current_a == pytest.approx(12.0 / 15.0, rel=0.02)
     switch = draw(
         {"G1": stiff(12.0), "S1": "toggle-on-on", **COIL},
@@ -134,7 +150,7 @@ def test_the_contact_of_a_turnout_motor_gives_a_frog_one_pole_or_the_other(posit
         {"G1": stiff(12.0), "M1": ("stall-motor", {}, position), "R1": resistor(100.0)},
         [("G1:+", "M1:12"), ("G1:-", "M1:14"), ("M1:11", "R1:1"), ("R1:2", "G1:-")],
     )
-    figures = situation(plan, {"M1": position}).figures
+    figures = looked_at(plan, {"M1": position}).figures
     assert abs(figures.parts["R1"].current_a) == pytest.approx(amps, abs=1e-3)
     assert "supply-shorted" not in rules(plan, {"M1": position})
 
@@ -148,7 +164,7 @@ def test_a_twelve_volt_strip_on_nine_volts(volts, light):
         is_over = 3 * (3.1 + 0.173 * math.log(i / 0.018)) + 150 * i > volts
         low, high = (low, i) if is_over else (i, high)
     plan = draw({"G1": stiff(volts), "E1": "led-strip-warm-white"}, [("G1:+", "E1:+"), ("G1:-", "E1:-")])
-    figure = situation(plan).figures.parts["E1"]
+    figure = looked_at(plan).figures.parts["E1"]
     assert figure.current_a == pytest.approx(6 * low, rel=0.08)
     assert light[0] < figure.light < light[1]
 
@@ -161,7 +177,7 @@ def test_a_return_that_two_supplies_share_lifts_the_minus_of_the_other():
          ("G2:+", "M1:+"), ("G2:-", "G1:-")],
     )  # fmt: skip
     lost_v = 12.0 / (24.0 + 3 * OHM_PER_M["24 AWG"]) * 3 * OHM_PER_M["24 AWG"]
-    assert situation(plan).figures.parts["M1"].volts_v == pytest.approx(5.0 - lost_v, abs=0.01)
+    assert looked_at(plan).figures.parts["M1"].volts_v == pytest.approx(5.0 - lost_v, abs=0.01)
     assert "mixed-volts" not in rules(plan)
 
 
@@ -171,7 +187,7 @@ def test_a_step_down_module_asks_its_feed_for_power_and_not_for_current():
         {"G1": stiff(12.0), "T1": "converter-5v", "R1": resistor(10.0)},
         [("G1:+", "T1:+"), ("G1:-", "T1:-"), ("T1:O", "R1:1"), ("R1:2", "T1:-")],
     )
-    assert 2.5 / 0.92 / 12 < situation(plan).figures.supplies["G1"].current_a < 2.5 / 0.85 / 12 + 0.006
+    assert 2.5 / 0.92 / 12 < looked_at(plan).figures.supplies["G1"].current_a < 2.5 / 0.85 / 12 + 0.006
 
 
 ENDS = {"led": ("A", "K"), "sound": ("+", "-"), "lamp": ("1", "2")}
@@ -236,7 +252,7 @@ def test_a_lamp_on_too_many_volts_gets_a_resistor_that_leaves_it_its_own(kind, o
     assert wanted <= value < 1.11 * wanted
     assert f"put {in_row} such lamps in series" in finding.mend
     new = mended(sound(plan), finding)
-    assert 0.85 < situation(new).figures.parts["E1"].light < 1.05
+    assert 0.85 < looked_at(new).figures.parts["E1"].light < 1.05
     assert "lamp-over-volts" not in rules(new)
 
 
@@ -313,7 +329,7 @@ def test_a_long_thin_return_takes_volts_from_all_that_share_it():
     )
     ohms = 8 * OHM_PER_M["28 AWG"]
     by_hand = 30.0 / (30.0 + ohms) * (12.0 - 0.01 * ohms)
-    assert situation(plan).figures.parts["R1"].volts_v == pytest.approx(by_hand, rel=0.01)
+    assert looked_at(plan).figures.parts["R1"].volts_v == pytest.approx(by_hand, rel=0.01)
 
 
 def test_flashing_modules_add_up():
@@ -321,5 +337,5 @@ def test_flashing_modules_add_up():
     names = [f"A{n}" for n in range(1, 5)]
     plan = draw({"G1": "battery-9v", **dict.fromkeys(names, "flasher")},
                 across("G1:+", "G1:-", *names, ends=("+", "-")))  # fmt: skip
-    assert situation(plan).figures.supplies["G1"].current_a == pytest.approx(0.04, rel=0.02)
+    assert looked_at(plan).figures.supplies["G1"].current_a == pytest.approx(0.04, rel=0.02)
     assert "battery-load" not in rules(plan)
