@@ -98,12 +98,16 @@ class StillPicture:
         if self._next is None or self._slices is None:
             self._next = self._new(sight, key, held_out)
             self._slices = self._layers.whole(self._next, sight, held_out)
+        is_painted = True
         for _ in self._slices:
+            is_painted = False
             if perf_counter() >= until:
                 return "more"
+        if not settled:  # soon it is shown larger or smaller
+            if not is_painted:
+                return "more"  # that takes the time of a slice of its own
+            self._next.soften()
         self._slices = None
-        if not settled:
-            self._next.soften()  # soon it is shown larger or smaller
         self._put(self._next)
         self._next = None
         return "ready"

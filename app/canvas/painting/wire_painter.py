@@ -21,6 +21,7 @@ CROWD = 2000  # from which they are hairlines
 CORNER_MM = 6.0
 STEP, LINES_STEP, CROWD_STEP = 8, 150, 400  # wires painted before there may be time for something else
 SIGNS_MOST = 200  # wires in sight that carry letters and arrows
+SIGNS_STEP = 25  # wires whose letters are placed before there may be time for something else
 
 
 class WirePainter:
@@ -71,8 +72,9 @@ class WirePainter:
         finally:
             painter.restore()
         if crowd <= min(SIGNS_MOST, many):
-            signs.place(sight, among)
-            yield
+            for n in range(0, len(among), SIGNS_STEP):
+                signs.place(sight, among[n : n + SIGNS_STEP])
+                yield
             signs.paint(painter, sight, ids)
 
     def glow(self, painter: QPainter, sight: Sight, ids: Iterable[WireId], share: float) -> None:
