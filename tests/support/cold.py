@@ -21,6 +21,7 @@ def cold() -> Iterator[None]:
         patch("wiring.findings.all_rules._told", ()),
         patch("wiring.circuit.assembly._recent", ()),
         patch("wiring.circuit.compiled._moulds", {}),
+        patch("wiring.circuit.turned_round._last", None),
         patch("wiring.circuit.wire_ohms._wires", {}),
         patch("wiring.plan.positions._last", None),
     ):

@@ -2,8 +2,10 @@
 
 from collections import defaultdict
 from collections.abc import Callable, Mapping
+from functools import cache
 
 from wiring.catalogue.kind import Kind
+from wiring.circuit.table_changes import table_change
 from wiring.plan.names import PartId, TerminalRef
 from wiring.plan.plan import Plan
 
@@ -16,7 +18,9 @@ DIRECT_ENDS: Mapping[str, tuple[str, str]] = {
     "rectifier": ("+", "-"),
 }
 FIRM = frozenset({"fuse", "resettable_fuse", "pairs"})  # they close as long as they are whole
+MOST_CHANGES = 64  # of parts and wires; with more it is asked anew
 _Ways = Mapping[TerminalRef, set[TerminalRef]]
+_last: tuple[Plan, Mapping[str, Kind], Callable[[PartId, str, str], bool]] | None = None  # replaced whole
 
 
 def turning(plan: Plan, kinds: Mapping[str, Kind]) -> Callable[[PartId, str, str], bool]:
@@ -25,10 +29,21 @@ def turning(plan: Plan, kinds: Mapping[str, Kind]) -> Callable[[PartId, str, str
     Every position of every contact counts as one that can be met: of contacts that move together it is
     enough that each leads there. Resistors are passed; loads only where nothing else leads to a supply.
     """
+    global _last
+    last = _last
+    if last is not None and last[1] == kinds and _joined_alike(last[0], plan):
+        return last[2]
+    found = _turning(plan, kinds)
+    _last = plan, kinds, found
+    return found
+
+
+def _turning(plan: Plan, kinds: Mapping[str, Kind]) -> Callable[[PartId, str, str], bool]:
     firm, loose = _ways(plan, kinds)
     level = _levels(plan, kinds, firm)
     looser = _with_loads(plan, kinds, loose)
 
+    @cache
     def can_be_forward(part: PartId, first: str, second: str) -> bool:
         high, low = (
             _reached(TerminalRef(part, name), firm, loose, level, part)
@@ -39,6 +54,17 @@ def turning(plan: Plan, kinds: Mapping[str, Kind]) -> Callable[[PartId, str, str
         return any(a[0] == b[0] and a[1] > b[1] for a, b in pairs)
 
     return can_be_forward
+
+
+def _joined_alike(was: Plan, now: Plan) -> bool:
+    """Whether two plans have parts of the same kinds, joined the same; how switches stand does not matter."""
+    parts = table_change(was.parts, now.parts, MOST_CHANGES)
+    wires = table_change(was.wires, now.wires, MOST_CHANGES) if parts is not None else None
+    if parts is None or wires is None or parts.gone or parts.put_in or wires.gone or wires.put_in:
+        return False
+    return all(each.was.kind == each.now.kind for each in parts.replaced) and all(
+        (each.was.start, each.was.end) == (each.now.start, each.now.end) for each in wires.replaced
+    )
 
 
 def _ways(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[_Ways, _Ways]:
