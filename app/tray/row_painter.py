@@ -1,5 +1,6 @@
 """Paints a row of the tray: a heading, or a part's own sign and its name."""
 
+import re
 from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import QModelIndex as Index
@@ -23,6 +24,7 @@ SIGN_BOX = QSize(42, 30)
 LARGEST_SCALE = 2.4  # pixels a millimetre; a grain-of-rice lamp must not look as large as a supply
 AIR_PX = 6
 _PAD = 12
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:V|A|mA|mm|W|Hz)\b)")
 
 
 class RowPainter(QStyledItemDelegate):
@@ -47,7 +49,7 @@ class RowPainter(QStyledItemDelegate):
         view = self._list
         room = rect(QRect(0, 0, view.viewport().width() if isinstance(view, QListView) else 200, 1000))
         metrics = QFontMetrics(screen_font(12.5, weight))
-        return metrics.boundingRect(room, Qt.TextFlag.TextWordWrap, words).height()
+        return metrics.boundingRect(room, Qt.TextFlag.TextWordWrap, whole_units(words)).height()
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: Index | QPersistentModelIndex
@@ -128,7 +130,7 @@ class RowPainter(QStyledItemDelegate):
         painter.setFont(screen_font(12.5))
         painter.setPen(QColor(self._look.surfaces.ink))
         flags = Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap
-        painter.drawText(_words_rect(rect), flags, title)
+        painter.drawText(_words_rect(rect), flags, whole_units(title))
 
     def _sign(self, kind: Kind, ratio: float) -> QPixmap:
         key = (kind.key, self._look.dark, ratio)
@@ -153,6 +155,11 @@ class RowPainter(QStyledItemDelegate):
         paint_items(painter, sign(kind), self._look.theme)
         painter.end()
         return pixmap
+
+
+def whole_units(words: str) -> str:
+    """Return words in which no number is parted from its unit when they are broken into lines."""
+    return _BEFORE_UNIT.sub("\u00a0", words)
 
 
 def _words_rect(rect: QRect) -> QRect:

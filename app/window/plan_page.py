@@ -28,7 +28,7 @@ from app.window.actions import DRAWN, PICTURE, TOOLS, ZOOMS, Actions
 
 BAR_HEIGHT = 40
 FULL_WORDS_WIDTH = 760
-BESIDE = 290  # what the card and the frame of the window need beside it
+BESIDE = 462  # what the columns on both sides need at least
 
 
 class PlanPage(QWidget):
@@ -82,6 +82,7 @@ class PlanPage(QWidget):
         column.addWidget(bar)
         self._second = QFrame(self)  # for the boxes, where one row has no room for them
         self._second.setObjectName("pageBar")
+        self._second.hide()
         fix_height(self._second, BAR_HEIGHT)
         self._below = QHBoxLayout(self._second)
         self._below.setContentsMargins(10, 0, 10, 0)
@@ -105,21 +106,23 @@ class PlanPage(QWidget):
 
     def keep_room(self) -> None:
         """Be as wide from the start as the bar gets with everything in it, so that nothing shifts later."""
-        hidden = [w for w in (*self._boxes, self.thrown) if w.isHidden()]
-        for widget in (*hidden, *self._zooms):
+        self._put_boxes(below=False)
+        for widget in (*self._boxes, self.thrown, *self._zooms):
             widget.setVisible(True)
         self.thrown.setText("99")
         self._bar.ensurePolished()
-        self._put_boxes(below=False)
         self._show_words(True)
         self._room_for_words = self._bar.minimumSizeHint().width()
         self._show_words(False)
         for button in self._zooms:  # keys and wheel do the same, should large words need their room
             button.setVisible(factor() == LEAST)
-        most = self.screen().availableSize().width() - softly(BESIDE)
-        self.setMinimumWidth(min(self._bar.minimumSizeHint().width(), most))
-        for widget in hidden:
-            widget.setVisible(False)
+        wanted = self._bar.minimumSizeHint().width()
+        for needless in (*self._boxes, *self._zooms):  # a small screen has no room for these too
+            needless.setVisible(False)
+        room = max(self.screen().availableSize().width(), self.window().width()) - softly(BESIDE)
+        self.setMinimumWidth(max(min(wanted, room), self._bar.minimumSizeHint().width()))
+        for box in self._boxes:
+            box.setVisible(self._offers_wire)
         self.show_thrown(self._number)
         self._fit()
 
@@ -136,20 +139,28 @@ class PlanPage(QWidget):
     def _fit(self) -> None:
         """Leave out the words of the tools, then the zooms; then put size and colour into a row below."""
         self._show_words(self.width() >= self._room_for_words)
-        for zooms, below in ((True, False), (False, False), (False, True)):
+        is_below = self._second.isVisibleTo(self)
+        needed = (max(box.minimumWidth(), box.minimumSizeHint().width()) for box in self._boxes)
+        boxes_px = sum(needed) + len(self._boxes) * self._row.spacing() if is_below else 0
+        for zooms in (True, False):
             for button in self._zooms:
                 button.setVisible(zooms)
-            self._put_boxes(below=below and self._offers_wire)
-            if self._bar.minimumSizeHint().width() <= self.width():
-                break
+            if self._bar.minimumSizeHint().width() + boxes_px <= self.width():
+                self._put_boxes(below=False)
+                return
+        self._put_boxes(below=self._offers_wire)
 
     def _put_boxes(self, *, below: bool) -> None:
+        """Move the boxes, only where they are not yet: whoever moves loses the keys."""
+        if below == self._second.isVisibleTo(self):
+            return
         self._second.setVisible(below)
         for n, box in enumerate(self._boxes):
             if below:
                 self._below.insertWidget(n, box)
             else:
                 self._row.insertWidget(len(self._tools) + n, box)
+            box.setVisible(self._offers_wire)
 
     def _show_words(self, yes: bool) -> None:
         style = Qt.ToolButtonStyle

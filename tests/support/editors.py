@@ -53,6 +53,7 @@ def as_new(editor: Editor, folder: Path) -> Editor:
     window.battery_page.bar.switch.choose(0)
     window.sheets_page.choices.show_wish(Wish())
     window.resize(1280, 800)
+    window.plan_page.keep_room()  # as on a screen that the window fits on
     window.columns.setSizes(COLUMNS)
     window.show()
     QApplication.sendEvent(window.plan_view, QEvent(QEvent.Type.Leave))
