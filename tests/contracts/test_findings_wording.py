@@ -10,8 +10,9 @@ from support.findings import situation
 
 from tests.properties.test_findings_of_feeding import CASES as FEEDING
 from tests.properties.test_findings_of_parts import CASES as PARTS
+from tests.properties.test_findings_of_poles import CASES as POLES
 
-CASES = {**FEEDING, **PARTS}
+CASES = {**FEEDING, **PARTS, **POLES}
 LONGEST = 200
 TODAY = date(2026, 6, 1)
 # Words an electrician uses, or that only the program knows.

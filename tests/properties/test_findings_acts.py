@@ -10,6 +10,7 @@ from support.networks import draw, kinds
 
 from tests.properties.test_findings_of_feeding import CASES as FEEDING
 from tests.properties.test_findings_of_parts import CASES as PARTS
+from tests.properties.test_findings_of_poles import CASES as POLES
 from tests.properties.test_findings_of_wireways import bundle
 from tests.properties.test_positions_findings import two_loads
 from tests.properties.test_pulses_findings import CASES as PULSES
@@ -17,7 +18,7 @@ from wiring.findings.doing import EDITS, edit_for
 from wiring.findings.situation import examine
 
 PLANS = {
-    **{rule: sound(plans[0]) for rule, plans in {**FEEDING, **PARTS, **PULSES}.items()},
+    **{rule: sound(plans[0]) for rule, plans in {**FEEDING, **PARTS, **POLES, **PULSES}.items()},
     "full-wireway": bundle(6.0),
     "charged": sound(
         draw(
@@ -33,6 +34,7 @@ MENDED = {
     "lamp-over-volts": "resistor",
     "led-backward": "swap",
     "wrong-polarity": "swap",
+    "supply-backward": "swap",
     "wire-current": "size",
     "wire-drop": "size",
     "pulse-weak": "size",

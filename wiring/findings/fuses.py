@@ -141,7 +141,7 @@ def _missing(situation: Situation, part: Part, kind: Kind, exposed: _Exposed) ->
     thin, thinnest_a = exposed
     hot = fault_a > MELTS * thinnest_a
     plus, figure = SOURCE_ENDS[kind.behaviour][0], situation.figures.supplies.get(part.id)
-    rating = rating_for(figure.current_a if figure else 0.0, thinnest_a)
+    rating = rating_for(abs(figure.current_a) if figure else 0.0, thinnest_a)
     push = amps(plan, fault_a) if isfinite(fault_a) else "far more"
     return Finding(
         "fuse-missing",
