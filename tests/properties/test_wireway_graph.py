@@ -4,7 +4,7 @@ import math
 from itertools import pairwise
 
 import networkx as nx
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from wiring.plan.wireway import Wireway
@@ -57,3 +57,21 @@ def test_the_entry_is_the_nearest_place_of_any_wireway(corners, at):
 
 def rounded(at):
     return round(at[0], 1), round(at[1], 1)
+
+
+corner = st.tuples(st.integers(-9, 9), st.integers(-9, 9)).map(lambda at: (100.0 * at[0], 100.0 * at[1]))
+
+
+def side(a, b, p) -> float:
+    """On which side of the line from a to b a place lies; nought on it."""
+    return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])
+
+
+@settings(deadline=None, max_examples=200)
+@given(corner, corner, corner, corner)
+def test_two_straight_wireways_are_cut_where_each_has_the_ends_of_the_other_on_both_sides(a, b, c, d):
+    sides = side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)
+    assume(all(sides))
+    ways = {name: Wireway(id=name, name=name, points=ends) for name, ends in (("x", (a, b)), ("y", (c, d)))}
+    cross = (sides[0] > 0) is not (sides[1] > 0) and (sides[2] > 0) is not (sides[3] > 0)
+    assert len(WirewayGraph(ways).stretches) == (4 if cross else 2)
