@@ -195,6 +195,7 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "bends.move_bend": lambda h: bends.move_bend(h.one("wires"), h.index(), *h.at()),
     "bends.remove_bend": lambda h: bends.remove_bend(h.one("wires"), h.index()),
     "bends.straighten": lambda h: bends.straighten(h.one("wires")),
+    "bends.lay_bends": lambda h: bends.lay_bends(h.one("wires"), (h.at(), h.at())),
     "connect.connect": lambda h: connect(
         h.ref(), h.ref(), h.pick((), [h.at()]), h.pick(None, "18 AWG", "odd")
     ),
