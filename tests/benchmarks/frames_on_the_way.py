@@ -42,17 +42,16 @@ class Frames(QObject):
     def act(self, event: QEvent) -> None:
         """Post an event as the desktop does, wait for its frame, then let the time to the next one pass.
 
-        One that asks for no frame, such as a button that goes down, counts as turns of the event loop.
+        A button that goes down or up asks for no frame.
         """
-        self._painted, began, turns_ms = False, clock(), []
+        self._painted, began = False, clock()
+        turns = TURNS if event.type() in (QEvent.Type.MouseMove, QEvent.Type.Wheel) else 1
         QApplication.postEvent(self._view, event)
-        while not self._painted and len(turns_ms) < TURNS:
-            before = clock()
+        for _ in range(turns):
             QApplication.processEvents()
-            turns_ms.append((clock() - before) * 1000)
-        if self._painted:
-            turns_ms = [(clock() - began) * 1000]
-        self.times_ms += [took for n, took in enumerate(turns_ms) if n == 0 or took > SHORT_MS]
+            if self._painted:
+                break
+        self.times_ms.append((clock() - began) * 1000)
         self.rest(EVERY_SEC)
 
     def rest(self, seconds: float) -> None:

@@ -185,3 +185,25 @@ def test_words_stay_while_pulled_and_come_at_rest_where_so_much_less_is_in_sight
     assert odd(sharp, pulled) > 300
     assert odd(sharp, anew(desk)) <= SLANTS
     assert odd(sharp, before) > 300
+
+
+def test_a_picture_that_is_ready_while_the_hand_has_moved_on_shows_what_it_moved_to(qtbot, unstriped):
+    desk = opened(qtbot, "quay", 1.1)
+    paint(desk)
+    desk.view.zoom(1.5)
+    for n in range(14):
+        pull(desk, 12, 7)
+        shown = paint(desk)
+        work(desk, steps=5 + n)
+    kept = desk.view._frame.still._kept
+    assert kept.scale == desk.view._state.camera.scale
+    assert kept.judged != desk.view._state.camera
+    assert odd(shown, anew(desk)) <= SLANTS
+    desk.view.zoom(0.8)
+    paint(desk)
+    work(desk, steps=9)
+    pull(desk, 12, 7)
+    work(desk, steps=60)  # perhaps a strip beside the next picture is begun
+    desk.session.do(move([sorted(desk.plan.parts)[0]], 9.0, 5.0))
+    desk.view._burst.stop()
+    assert odd(paint(desk), anew(desk)) <= SLANTS

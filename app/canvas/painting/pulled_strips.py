@@ -44,7 +44,7 @@ class PulledStrips:
         A little on all sides when it rests.
         """
         room, camera = kept.room, sight.camera
-        while perf_counter() < until:
+        while True:
             if self._begun is not None:
                 step = next(self._begun, self)
                 self._is_bound = step is True
@@ -57,7 +57,16 @@ class PulledStrips:
                 self._begun = self._layers.add_strips(kept, sight, held_out, strips)
             else:
                 return False
-        return True
+            if perf_counter() >= until:
+                return True
+
+    def catch_up(self, made: KeptPicture, sight: Sight, held_out: frozenset[str], until: float) -> bool:
+        """Paint until a time what the view looks at since a picture was begun; False when all is there."""
+        room, camera = made.room, sight.camera
+        if room.shows(camera) or not room.is_near(camera):
+            return False
+        (x, y), (u, v) = room.place(camera), room.place(made.judged)
+        return self.reach_ahead(made, sight, held_out, until, (x - u, y - v))
 
     def drop(self) -> None:
         """Leave the strip that is begun: the picture is painted on elsewhere, or not shown any more."""

@@ -106,6 +106,8 @@ class StillPicture:
         if not settled:  # soon it is shown larger or smaller
             if not is_painted:
                 return "more"  # that takes the time of a slice of its own
+            if self._strips.catch_up(self._next, sight, held_out, until):
+                return "more"
             self._next.soften()
         self._slices = None
         self._put(self._next)
@@ -209,6 +211,7 @@ class StillPicture:
             self._wide = old
 
     def _drop_next(self) -> None:
+        self._strips.drop()
         if self._slices is not None:
             self._slices.close()  # type: ignore[attr-defined]
         self._spare, self._next, self._slices = self._next or self._spare, None, None
