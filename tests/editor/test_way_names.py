@@ -7,6 +7,7 @@ import pytest
 from support.gesture_runs import KINDS
 from support.surfaces import Desk
 
+from app.canvas.camera import Camera
 from app.canvas.geometry import Box
 from app.canvas.painting.area_names import WAY_FONT, AreaName
 from app.canvas.painting.part_painter import shown_boxes
@@ -21,9 +22,14 @@ def way_names(desk) -> dict[str, AreaName]:
     return {name.name: name for name in words.names if name.font == WAY_FONT}
 
 
+def seen_from(desk) -> Camera:
+    """What the picture that holds the names was painted for."""
+    return desk.view._frame.still._kept.room.anchor
+
+
 def labels(desk) -> list[Box]:
-    kept = desk.view._frame.still._kept
-    x, y = kept.camera.left_mm * kept.camera.scale, kept.camera.top_mm * kept.camera.scale
+    kept, camera = desk.view._frame.still._kept, seen_from(desk)
+    x, y = camera.left_mm * camera.scale, camera.top_mm * camera.scale
     boxes = [label[1] for label in kept.labels._labels.values() if label is not None]
     return [Box(b.left - x, b.top - y, b.right - x, b.bottom - y) for b in boxes]
 
@@ -48,10 +54,10 @@ def test_it_stands_off_every_part_label_and_other_word(qtbot, name, scales):
     for scale in scales:
         desk.look(scale, (ax + bx) / 2, (ay + by) / 2)
         desk.shot()
-        sight = desk.view.sight()
         names = way_names(desk)
         seen += len(names)
         kept = desk.view._frame.still._kept
+        sight = kept.sight_of(desk.view.sight())
         others = [n.box for n in kept.words.names if n.font != WAY_FONT] + [c.box for c in kept.counts]
         signs = [Box(*row) for row in shown_boxes(sight, list(desk.plan.parts)).tolist()]
         for one in names.values():
@@ -63,17 +69,17 @@ def test_it_goes_to_the_longest_free_stretch_and_to_the_other_side(qtbot):
     plan = add_wireway([(100, 250), (500, 250)], "Beam").apply(Plan())
     free = looked_at(qtbot, plan)
     box = way_names(free)["Beam"].box
-    middle, y = free.view.px(300, 250).x(), free.view.px(300, 250).y()
+    middle, y = seen_from(free).to_px(300, 250)
     assert abs((box.left + box.right) / 2 - middle) < 8 and box.top > y
     held = plan
     for x in range(120, 400, 40):  # one row of parts right below, but for the end
         held = place(KINDS["lamp-12v"], x, 268).apply(held)
-    box = way_names(looked_at(qtbot, held))["Beam"].box
-    assert box.bottom < y, "above, where the whole way is free"
+    desk = looked_at(qtbot, held)
+    assert way_names(desk)["Beam"].box.bottom < seen_from(desk).to_px(300, 250)[1], "above, where all is free"
     for x in range(120, 400, 40):
         held = place(KINDS["lamp-12v"], x, 228).apply(held)
-    box = way_names(looked_at(qtbot, held))["Beam"].box
-    assert box.left > free.view.px(380, 250).x(), "at the end, which is free"
+    desk = looked_at(qtbot, held)
+    assert way_names(desk)["Beam"].box.left > seen_from(desk).to_px(380, 250)[0], "at the end, which is free"
 
 
 def test_it_is_left_out_where_nothing_is_free_and_where_the_way_is_too_short(qtbot):
@@ -89,14 +95,13 @@ def test_it_is_left_out_where_nothing_is_free_and_where_the_way_is_too_short(qtb
 
 def test_it_does_not_jump_while_the_paper_is_pulled(qtbot):
     desk = looked_at(qtbot, load("demo_layouts/siding.underboard"), 0.8, (1080, 650))
-    camera = desk.view._state.camera
     found = way_names(desk)["Siding panel harness"].box
-    at = camera.to_plan(found.left, found.top)
+    at = seen_from(desk).to_plan(found.left, found.top)
     for dx, dy in ((-120, 0), (-90, 60), (160, -40), (220, 30)):
         desk.view._look(desk.view._state.camera.panned(dx, dy))
         desk.shot()
         box = way_names(desk)["Siding panel harness"].box
-        now = desk.view._state.camera.to_plan(box.left, box.top)
+        now = seen_from(desk).to_plan(box.left, box.top)
         assert math.dist(at, now) * desk.view._state.camera.scale < 1.01
 
 
