@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 from app.canvas.camera import Camera
 from app.canvas.choice_strip import ChoiceStrip
 from app.canvas.geometry import Box
+from app.canvas.gestures.leg import wire_to_pull
 from app.canvas.gestures.pointer import Around
 from app.canvas.hands.carrying import acting_on_plan
 from app.canvas.hands.cursors import cursor_for
@@ -58,9 +59,7 @@ class Surface(QWidget):
         self._frame_focus = False  # only focus that came by keyboard is framed
         self._told_tool, self._told_hint = "select", ""
         self._left_alone = True  # nobody has zoomed or pulled yet: keep everything in sight
-        self._burst = QTimer(self)
-        self._burst.setSingleShot(True)
-        self._burst.setInterval(REST_MS)
+        self._burst = QTimer(self, singleShot=True, interval=REST_MS)
         self._burst.timeout.connect(self.update)
         self._is_behind = self._reaches = False  # an old picture is shown; more may be painted beside it
         self._slices = QTimer(self)  # runs while there is still picture to be painted, between the events
@@ -229,6 +228,7 @@ class Surface(QWidget):
             self._acting.preview.cursor,
             pans=self._pointing.pans,
             may_pan=self._pointing.space_down,
+            pulled=wire_to_pull(self._session.plan, self._selection.ids),
         )
         if shape != self.cursor().shape():  # telling it costs a round of events
             self.setCursor(shape)

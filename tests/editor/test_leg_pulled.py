@@ -41,6 +41,8 @@ def test_the_leg_of_a_selected_wire_follows_the_hand_and_escape_leaves_it(desk):
     assert desk.plan is before  # not selected: a band
     desk.click(*middle)
     assert desk.selection.ids == {RED}
+    desk.move(*middle)
+    assert desk.view.cursor().shape() == Qt.CursorShape.SizeAllCursor
     desk.drag(middle, (452, middle[1]))
     bends = desk.plan.wires[RED].bends
     assert {x for x, _y in bends[-2:]} == {450} or 450 in {x for x, _y in bends}

@@ -196,9 +196,7 @@ DRAWS: dict[str, Callable[[Hand], Edit]] = {
     "bends.remove_bend": lambda h: bends.remove_bend(h.one("wires"), h.index()),
     "bends.straighten": lambda h: bends.straighten(h.one("wires")),
     "bends.lay_bends": lambda h: bends.lay_bends(h.one("wires"), (h.at(), h.at())),
-    "connect.connect": lambda h: connect(
-        h.ref(), h.ref(), h.pick((), [h.at()]), h.pick(None, "18 AWG", "odd")
-    ),
+    "connect.connect": lambda h: connect(h.ref(), h.ref(), h.pick((), [h.at()]), h.pick(None, "odd")),
     "connect.reconnect": lambda h: reconnect(h.one("wires"), h.pick("start", "end"), h.ref()),
     "connect_each.connect_each": lambda h: connect_each(h.one("parts"), h.one("parts")),
     "distribute.distribute": lambda h: distribute(h.some("parts"), h.pick("across", "down")),

@@ -5,7 +5,7 @@ from app.canvas.gestures.band import band_select
 from app.canvas.gestures.bend import drag_bend
 from app.canvas.gestures.drag import drag_joists, drag_parts
 from app.canvas.gestures.joist import drag_joist
-from app.canvas.gestures.leg import can_pull_leg, pull_leg
+from app.canvas.gestures.leg import pull_leg, wire_to_pull
 from app.canvas.gestures.line import drag_line_corner
 from app.canvas.gestures.pointer import Around, Gesture, Pick, Pointer, Preview, Throw, travelled
 from app.canvas.gestures.pull_wire import pull_from
@@ -77,7 +77,7 @@ def _drag(around: Around, pressed: Pointer, pointer: Pointer, parts: frozenset[s
 def _press_elsewhere(around: Around, pressed: Pointer) -> Gesture:
     """Click on a wire, on the ground or on nothing, or draw a band."""
     wire = pressed.hit.wire
-    if wire and not pressed.adds and can_pull_leg(around, wire):
+    if wire and not pressed.adds and wire == wire_to_pull(around.plan, around.selected):
         return (yield from pull_leg(around, wire, pressed))
     pointer = yield Preview()
     while pointer.phase != "release":

@@ -7,15 +7,17 @@ from app.canvas.hits.hit import segment_distance
 from wiring.edits.bends import lay_bends
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
+from wiring.plan.plan import Plan
 
 HINT = "Release to leave the wire here. Ctrl: off the grid. Esc: as it was."
 SAME_MM = 1e-6
 Path = tuple[Point, ...]
 
 
-def can_pull_leg(around: Around, wire_id: WireId) -> bool:
-    """Whether a wire is selected alone and lies as it was drawn, not along a wireway."""
-    return around.selected == {wire_id} and not around.plan.wires[wire_id].along
+def wire_to_pull(plan: Plan, ids: frozenset[str]) -> str:
+    """Return the wire that is selected alone and lies as it was drawn, not along a wireway; "" for none."""
+    wire = plan.wires.get(WireId(next(iter(ids)))) if len(ids) == 1 else None
+    return wire.id if wire is not None and not wire.along else ""
 
 
 def pull_leg(around: Around, wire_id: WireId, pressed: Pointer) -> Gesture:

@@ -25,8 +25,10 @@ OF_GRIP = {
 }
 
 
-def cursor_for(hit: Hit | None, gesture: str, *, pans: bool, may_pan: bool) -> Qt.CursorShape:
-    """Return the shape for what runs and what is under the pointer."""
+def cursor_for(
+    hit: Hit | None, gesture: str, *, pans: bool, may_pan: bool, pulled: str = ""
+) -> Qt.CursorShape:
+    """Return the shape for what runs and what is under the pointer; `pulled` is a wire whose legs can be."""
     if pans:
         return Shape.ClosedHandCursor
     if gesture in OF_GESTURE:
@@ -43,4 +45,6 @@ def cursor_for(hit: Hit | None, gesture: str, *, pans: bool, may_pan: bool) -> Q
         return Shape.PointingHandCursor
     if hit.handle or hit.bend >= 0 or hit.end or hit.part or hit.corner >= 0 or hit.hold:
         return Shape.SizeAllCursor if not hit.handle else Shape.OpenHandCursor
+    if hit.wire and hit.wire == pulled:
+        return Shape.SizeAllCursor
     return Shape.ArrowCursor
