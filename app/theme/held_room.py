@@ -35,8 +35,13 @@ class HeldRoom(QWidget):
         self.held.setGeometry(self.rect())
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Ask for other room only when the widget wants other room."""
-        if event.type() == QEvent.Type.LayoutRequest and self.held.sizeHint() != self._hint:
+        """Ask anew when Qt says that the widget may want other room, which it does later."""
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.ask()
+        return False
+
+    def ask(self) -> None:
+        """Ask for other room at once, only when the widget wants other room."""
+        if self.held.sizeHint() != self._hint:
             self._hint = self.held.sizeHint()
             self.updateGeometry()
-        return False

@@ -67,7 +67,8 @@ class PlanPage(QWidget):
         self.thrown.setAccessibleName("Put all switches back as in use")
         self.thrown.clicked.connect(actions["put_back"].trigger)
         self.thrown.hide()
-        row.addWidget(HeldRoom(self.thrown, bar))
+        self._thrown_room = HeldRoom(self.thrown, bar)
+        row.addWidget(self._thrown_room)
         self.pointed = Elided(bar, lines=2)
         self.pointed.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.pointed.setProperty("look", "quiet")
@@ -110,6 +111,7 @@ class PlanPage(QWidget):
         for widget in (*self._boxes, self.thrown, *self._zooms):
             widget.setVisible(True)
         self.thrown.setText("99")
+        self._thrown_room.ask()
         self._bar.ensurePolished()
         self._show_words(True)
         self._room_for_words = self._bar.minimumSizeHint().width()
@@ -183,6 +185,7 @@ class PlanPage(QWidget):
         words = str(most) if narrow else f"{most} thrown"  # of one while there is none: its room stays
         if words != self.thrown.text():
             self.thrown.setText(words)
+            self._thrown_room.ask()
             self._fit()
         self.thrown.setVisible(number > 0)
 
