@@ -1,5 +1,7 @@
 """A reversed LED is excused where switches can turn plus and minus round for it, and nowhere else."""
 
+import time
+
 import pytest
 from support.findings import found, rules
 from support.networks import draw
@@ -80,6 +82,45 @@ def test_a_switch_that_turns_round_something_else_excuses_nothing():
     plan = draw(parts, [*CROSSED, ("S1:11", "M1:M1"), ("S1:21", "M1:M2"), *across("G1:+", "G1:-", "+", "-")])
     for position in ("up", "down"):
         assert found(plan, "led-backward", {"S1": position}).parts == ("P2",)
+
+
+# Its second switch gives the second pole either side, but only while the first pole has minus.
+SECOND = [("S1:22", "S2:11"), ("S2:14", "G1:+"), ("S2:12", "G1:-")]
+NEVER_ROUND = [("G1:+", "S1:14"), ("G1:+", "S1:24"), ("G1:-", "S1:12"), *SECOND]
+
+
+@pytest.mark.parametrize("other", ["up", "down"])
+def test_poles_that_move_together_excuse_nothing_where_they_never_turn_it_round(other):
+    plan = draw({**REVERSER, "S2": "toggle-on-on", "P1": "indicator-red"},
+                [*NEVER_ROUND, *across("S1:11", "S1:21", "+")])  # fmt: skip
+    positions = {"S1": "down", "S2": other}
+    if other == "up":
+        assert found(plan, "led-backward", positions).parts == ("P1",)
+    else:
+        assert not {"led-backward", "turned-round"} & set(rules(plan, positions))
+
+
+def test_two_switches_that_move_by_themselves_can_turn_it_round():
+    sides = [(end, f"{switch}:{n}") for switch in ("S2", "S3") for end, n in (("G1:+", 14), ("G1:-", 12))]
+    plan = draw({"G1": "supply-regulated", "S2": "toggle-on-on", "S3": "toggle-on-on", **PAIR},
+                [*sides, *across("S2:11", "S3:11", "+", "-")])  # fmt: skip
+    for one, other in (("up", "down"), ("down", "up"), ("up", "up")):
+        assert not {"led-backward", "turned-round"} & set(rules(plan, {"S2": one, "S3": other}))
+
+
+def test_a_maze_of_switches_is_looked_through_in_good_time_and_excuses_what_it_can_turn():
+    """So many ways that contacts count each by itself; plus and minus crossed over lie beyond the maze."""
+    parts = {**REVERSER, **PAIR} | {f"S{n}": "toggle-on-on-2p" for n in range(2, 26)}
+    wires = [*CROSSED]
+    for n in range(2, 26):
+        wires += [
+            (f"S{n}:{end}", f"S{n - 1}:{to}") for to, ends in ((11, (14, 22)), (21, (12, 24))) for end in ends
+        ]
+    plan = draw(parts, [*wires, *across("S25:11", "S25:21", "+", "-")])
+    began = time.thread_time()
+    said = rules(plan, {part: "up" for part in parts if part.startswith("S")})
+    assert not {"led-backward", "turned-round"} & set(said)
+    assert time.thread_time() - began < 2.0
 
 
 def test_a_resistor_as_a_load_across_the_supply_makes_no_way_round():

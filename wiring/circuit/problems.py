@@ -164,7 +164,7 @@ def _backward(settled: Settled) -> list[Problem]:
     there = [(p, c.kind.behaviour) for p, c in assembly.parts.items() if assembly.spans[p]]
     ways = Counter(ends(p) for p, _ in there if assembly.parts[p].behaviour.polarised)
     thrown = {ends(p) for p, behaviour in there if behaviour == "stall_motor"}
-    can_turn = turning(assembly.plan, {c.kind.key: c.kind for c in assembly.parts.values()})
+    can_turn = turning(assembly)
     found = []
     for part_id in suspects:
         plus, minus = ends(part_id)

@@ -1,57 +1,76 @@
 """Whether switches can turn plus and minus round at a part: where they can, a reversed LED may be meant."""
 
 from collections import defaultdict
-from collections.abc import Callable, Mapping
-from functools import cache
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import cache, cached_property
+from typing import NamedTuple
+
+import numpy as np
 
 from wiring.catalogue.kind import Kind
+from wiring.circuit.branch_arrays import Assembly
+from wiring.circuit.inner_joints import ALWAYS, InnerJoints, Joint, inner_joints
+from wiring.circuit.linear import Ints
+from wiring.circuit.sets import joined
 from wiring.circuit.table_changes import table_change
-from wiring.plan.names import PartId, TerminalRef
+from wiring.plan.names import PartId
 from wiring.plan.plan import Plan
 
-# Plus and minus of what gives DC.
-DIRECT_ENDS: Mapping[str, tuple[str, str]] = {
-    "supply_regulated": ("+", "-"),
-    "supply_unregulated": ("+", "-"),
-    "battery": ("+", "-"),
-    "converter": ("O", "-"),
-    "rectifier": ("+", "-"),
-}
-FIRM = frozenset({"fuse", "resettable_fuse", "pairs"})  # they close as long as they are whole
 MOST_CHANGES = 64  # of parts and wires; with more it is asked anew
-_Ways = Mapping[TerminalRef, set[TerminalRef]]
-_last: tuple[Plan, Mapping[str, Kind], Callable[[PartId, str, str], bool]] | None = None  # replaced whole
+MOST_STEPS = 400  # of a search that minds which contacts move together; with more each counts by itself
+_Needs = frozenset[tuple[PartId, str]]  # how parts must stand
+_NOTHING: _Needs = frozenset()
+_last: tuple[Plan, tuple[Kind, ...], Callable[[PartId, str, str], bool]] | None = None  # replaced whole
 
 
-def turning(plan: Plan, kinds: Mapping[str, Kind]) -> Callable[[PartId, str, str], bool]:
+class _Step(NamedTuple):
+    """From a set of terminals into another, through a part in a position."""
+
+    to: int
+    part: PartId
+    position: str
+
+
+class _Height(NamedTuple):
+    """How high something can be brought: so many supplies above a set of terminals."""
+
+    base: int
+    supplies: int
+    needs: _Needs
+
+    def above(self, other: "_Height") -> bool:
+        """Whether it is above the other and both can be had at once."""
+        if self.base != other.base or self.supplies <= other.supplies:
+            return False
+        both = self.needs | other.needs
+        return len({part for part, _ in both}) == len(both)
+
+
+_Steps = Mapping[int, list[_Step]]
+
+
+def turning(assembly: Assembly) -> Callable[[PartId, str, str], bool]:
     """Return what tells of a part whether its first terminal can be brought to more volts than its second.
 
-    Every position of every contact counts as one that can be met: of contacts that move together it is
-    enough that each leads there. Resistors are passed; loads only where nothing else leads to a supply.
+    Every position of every switch and relay counts as one that can be met, all contacts of one together.
+    Resistors are passed; loads only where nothing else leads to a supply.
     """
     global _last
     last = _last
-    if last is not None and last[1] == kinds and _joined_alike(last[0], plan):
+    rows = _rows_by_kind(assembly)
+    kinds = tuple(kind for kind, _ in rows)
+    if last is not None and last[1] == kinds and _joined_alike(last[0], assembly.plan):
         return last[2]
-    found = _turning(plan, kinds)
-    _last = plan, kinds, found
+    found = _turning(_Ways(assembly, rows))
+    _last = assembly.plan, kinds, found
     return found
 
 
-def _turning(plan: Plan, kinds: Mapping[str, Kind]) -> Callable[[PartId, str, str], bool]:
-    firm, loose = _ways(plan, kinds)
-    level = _levels(plan, kinds, firm)
-    looser = _with_loads(plan, kinds, loose)
-
+def _turning(ways: "_Ways") -> Callable[[PartId, str, str], bool]:
     @cache
     def can_be_forward(part: PartId, first: str, second: str) -> bool:
-        high, low = (
-            _reached(TerminalRef(part, name), firm, loose, level, part)
-            or _reached(TerminalRef(part, name), firm, looser, level, part)
-            for name in (first, second)
-        )
-        pairs = ((a, b) for a in high for b in low)
-        return any(a[0] == b[0] and a[1] > b[1] for a, b in pairs)
+        high, low = ways.heights(part, first), ways.heights(part, second)
+        return any(one.above(other) for one in high for other in low)
 
     return can_be_forward
 
@@ -67,95 +86,126 @@ def _joined_alike(was: Plan, now: Plan) -> bool:
     )
 
 
-def _ways(plan: Plan, kinds: Mapping[str, Kind]) -> tuple[_Ways, _Ways]:
-    """Return what is joined to each terminal for good, and what over a contact or a resistor."""
-    firm: dict[TerminalRef, set[TerminalRef]] = defaultdict(set)
-    loose: dict[TerminalRef, set[TerminalRef]] = defaultdict(set)
-    for wire in plan.wires.values():
-        _join(firm, wire.start, wire.end)
-    for part in plan.parts.values():
-        kind = kinds.get(part.kind)
-        if kind is None:
+def _rows_by_kind(assembly: Assembly) -> list[tuple[Kind, list[int]]]:
+    """Return the kinds of a plan's parts with the rows of their parts."""
+    rows: dict[int, tuple[Kind, list[int]]] = {}
+    for row, (_, mould) in enumerate(assembly.parts.values()):
+        rows.setdefault(id(mould.kind), (mould.kind, []))[1].append(row)
+    return list(rows.values())
+
+
+class _Ways:
+    """What leads where: terminals joined for good are one set, with steps from set to set."""
+
+    def __init__(self, assembly: Assembly, rows: list[tuple[Kind, list[int]]]) -> None:
+        wires = len(assembly.wires)
+        self._parts, self._table, self._node_of = assembly.parts, assembly.table, assembly.node_of
+        self._inside = [(mine, inner_joints(kind)) for kind, mine in rows]
+        firm = [np.stack((assembly.a[:wires], assembly.b[:wires]), axis=1)]
+        firm += [self._ends(mine, i.firm).reshape(-1, 2) for mine, i in self._inside if i.firm]
+        self._set_of: Ints = joined(np.concatenate(firm), assembly.node_count)
+        sources = self._steps(lambda joints: (joints.source,) if joints.source is not None else ())
+        self._level = _levels((minus, plus.to) for minus, plus in sources)
+
+    def heights(self, part: PartId, terminal: str) -> set[_Height]:
+        """Return the heights a terminal can be brought to."""
+        names = [t.name for t in self._parts[part].kind.terminals]
+        first = self._table.first_terminal[self._table.rows[part]]
+        start = int(self._set_of[self._node_of[first + names.index(terminal)]])
+        return self._reached(start, part, self._loose) or self._reached(start, part, self._with_loads)
+
+    @cached_property
+    def _loose(self) -> _Steps:
+        return self._both_ways(lambda joints: joints.loose)
+
+    @cached_property
+    def _with_loads(self) -> _Steps:
+        return self._both_ways(lambda joints: (*joints.loose, *joints.loads))
+
+    def _both_ways(self, of: Callable[[InnerJoints], tuple[Joint, ...]]) -> _Steps:
+        steps: dict[int, list[_Step]] = defaultdict(list)
+        for here, step in self._steps(of):
+            if here != step.to:
+                steps[here].append(step)
+                steps[step.to].append(step._replace(to=here))
+        return steps
+
+    def _steps(self, of: Callable[[InnerJoints], tuple[Joint, ...]]) -> Iterator[tuple[int, _Step]]:
+        """Return all joints of that sort in the plan, from set to set."""
+        for rows, inside in self._inside:
+            joints = of(inside)
+            if not joints:
+                continue
+            ends = self._set_of[self._ends(rows, joints)].tolist()
+            for row, pairs in zip(rows, ends, strict=True):
+                part = self._table.ids[row]
+                for (one, other), joint in zip(pairs, joints, strict=True):
+                    yield one, _Step(other, part, joint.position)
+
+    def _ends(self, rows: list[int], joints: tuple[Joint, ...]) -> Ints:
+        """Return the nodes of joints of parts of a kind: by part, joint and end."""
+        places = np.array([joint[:2] for joint in joints], dtype=np.intp)
+        return np.asarray(self._node_of[self._table.first_terminal[rows][:, None, None] + places])
+
+    def _reached(self, start: int, itself: PartId, steps: _Steps) -> set[_Height]:
+        """Return the heights a set can be brought to, not through itself, nor past what a supply holds."""
+        found = self._reached_together(start, itself, steps)
+        return found if found is not None else self._reached_singly(start, itself, steps)
+
+    def _reached_together(self, start: int, itself: PartId, steps: _Steps) -> set[_Height] | None:
+        """Return them with how parts must stand for each; None where there are too many ways."""
+        found: set[_Height] = set()
+        waiting = [(start, _NOTHING)]
+        ways: dict[int, list[_Needs]] = {start: [_NOTHING]}
+        for here, needs in waiting:  # grows while it is walked
+            if here in self._level:
+                found.add(_Height(*self._level[here], needs))
+                continue
+            for to, part, position in steps.get(here, ()):
+                if part == itself:
+                    continue
+                wanted = needs if position == ALWAYS else needs | {(part, position)}
+                if len(wanted) > len(needs) and any(p == part for p, _ in needs):
+                    continue  # it cannot stand both ways
+                known = ways.setdefault(to, [])
+                if not any(enough <= wanted for enough in known):
+                    known.append(wanted)
+                    waiting.append((to, wanted))
+            if len(waiting) > MOST_STEPS:
+                return None
+        return found
+
+    def _reached_singly(self, start: int, itself: PartId, steps: _Steps) -> set[_Height]:
+        """Return them as if every contact moved by itself."""
+        found: set[_Height] = set()
+        reached, waiting = {start}, [start]
+        for here in waiting:  # grows while it is walked
+            if here in self._level:
+                found.add(_Height(*self._level[here], _NOTHING))
+                continue
+            for to, part, _ in steps.get(here, ()):
+                if part != itself and to not in reached:
+                    reached.add(to)
+                    waiting.append(to)
+        return found
+
+
+def _levels(sources: Iterable[tuple[int, int]]) -> Mapping[int, tuple[int, int]]:
+    """Return how high each set stands that supplies hold for good: above which, in supplies."""
+    across: dict[int, list[tuple[int, int]]] = defaultdict(list)
+    for low, high in sources:
+        across[low].append((high, 1))
+        across[high].append((low, -1))
+    level: dict[int, tuple[int, int]] = {}
+    for bottom in across:
+        if bottom in level:
             continue
-        table = firm if kind.behaviour in FIRM else loose
-        for position in kind.positions:
-            for a, b in position.closes:
-                _join(table, TerminalRef(part.id, a), TerminalRef(part.id, b))
-        names = [t.name for t in kind.terminals]
-        if kind.behaviour in ("bus", "resistor"):
-            for name in names[1:]:
-                one, other = TerminalRef(part.id, names[0]), TerminalRef(part.id, name)
-                _join(firm if kind.behaviour == "bus" else loose, one, other)
-        elif kind.behaviour == "pairs":
-            for name in names:
-                if name.endswith("a") and f"{name[:-1]}b" in names:
-                    _join(firm, TerminalRef(part.id, name), TerminalRef(part.id, f"{name[:-1]}b"))
-    return firm, loose
-
-
-def _with_loads(plan: Plan, kinds: Mapping[str, Kind], loose: _Ways) -> _Ways:
-    """Return the same with the ends of whatever takes current joined too."""
-    joined: dict[TerminalRef, set[TerminalRef]] = defaultdict(set, {k: set(v) for k, v in loose.items()})
-    for part in plan.parts.values():
-        kind = kinds.get(part.kind)
-        if kind is None or kind.behaviour in {*DIRECT_ENDS, "supply_ac", "separate"}:
-            continue
-        contacts = {name for position in kind.positions for pair in position.closes for name in pair}
-        first, *others = [t.name for t in kind.terminals if t.name not in contacts] or [""]
-        for name in others:
-            _join(joined, TerminalRef(part.id, first), TerminalRef(part.id, name))
-    return joined
-
-
-def _join(table: dict[TerminalRef, set[TerminalRef]], a: TerminalRef, b: TerminalRef) -> None:
-    table[a].add(b)
-    table[b].add(a)
-
-
-def _levels(
-    plan: Plan, kinds: Mapping[str, Kind], firm: _Ways
-) -> Mapping[TerminalRef, tuple[TerminalRef, int]]:
-    """Return how high each terminal stands that is joined to a supply for good: above which, in supplies."""
-    sources = [
-        (TerminalRef(part.id, ends[0]), TerminalRef(part.id, ends[1]))
-        for part in plan.parts.values()
-        if part.kind in kinds and (ends := DIRECT_ENDS.get(kinds[part.kind].behaviour)) is not None
-    ]
-    across: dict[TerminalRef, list[tuple[TerminalRef, int]]] = defaultdict(list)
-    for plus, minus in sources:
-        across[minus].append((plus, 1))
-        across[plus].append((minus, -1))
-    level: dict[TerminalRef, tuple[TerminalRef, int]] = {}
-    for _, low in sources:
-        if low in level:
-            continue
-        level[low] = low, 0
-        waiting = [low]
+        level[bottom] = bottom, 0
+        waiting = [bottom]
         for here in waiting:  # grows while it is walked
             base, height = level[here]
-            for there, rise in (*((ref, 0) for ref in firm.get(here, ())), *across.get(here, ())):
+            for there, rise in across[here]:
                 if there not in level:
                     level[there] = base, height + rise
                     waiting.append(there)
     return level
-
-
-def _reached(
-    start: TerminalRef,
-    firm: _Ways,
-    loose: _Ways,
-    level: Mapping[TerminalRef, tuple[TerminalRef, int]],
-    itself: PartId,
-) -> set[tuple[TerminalRef, int]]:
-    """Return the heights a terminal can be brought to, not past what a supply holds for good."""
-    found: set[tuple[TerminalRef, int]] = set()
-    reached, waiting = {start}, [start]
-    for here in waiting:  # grows while it is walked
-        if here in level:
-            found.add(level[here])
-            continue
-        for there in (*firm.get(here, ()), *loose.get(here, ())):
-            if there not in reached and not here.part == there.part == itself:
-                reached.add(there)
-                waiting.append(there)
-    return found
