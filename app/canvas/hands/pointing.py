@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QMouseEvent
+from PySide6.QtGui import QGuiApplication, QMouseEvent
 
 from app.canvas.camera import Camera
 from app.canvas.gestures.bend import new_bend
@@ -37,6 +37,7 @@ class Pointing:
         self.space_down = False
         self.space_used = False
         self.steered = False  # keys hold the pointer, not the hand
+        self._from_tray = False  # a part is being dragged in
 
     @property
     def pans(self) -> bool:
@@ -124,21 +125,41 @@ class Pointing:
             self._look(self._camera().panned(dx, dy))
         self._acting.send(self.pointer_at("move", QPointF(x + dx, y + dy)))
 
+    @property
+    def carries(self) -> bool:
+        """Whether what is in hand should pull the paper at the rim: not where it fits already."""
+        shown = self._acting.preview
+        drags = shown.begun or self._from_tray
+        rests = shown.held or shown.landing is not None or shown.chosen >= 0 or shown.cursor == "turn"
+        return self._acting.runs and drags and not (rests or self.steered or self.pans)
+
+    def follow(self, dx_px: float, dy_px: float) -> None:
+        """Pull the paper under what is in hand; the pointer stays where it is on the screen."""
+        if self.at_px is not None:
+            self._look(self._camera().panned(dx_px, dy_px))
+            at = QPointF(*self.at_px)
+            self._acting.send(
+                self._with_keys(self.pointer_at("move", at), QGuiApplication.keyboardModifiers())
+            )
+
+    def from_tray(self, phase: Phase, place: QPointF) -> None:
+        """Something dragged in from the tray is there, or is set down there."""
+        self._from_tray = phase == "move"
+        self._acting.send(self.pointer_at(phase, place))
+
     def pointer_at(self, phase: Phase, place: QPointF) -> Pointer:
         """Return a pointer event at a pixel, for what comes from no mouse."""
         self.at_px = place.x(), place.y()
         return Pointer(phase, self._camera().to_plan(*self.at_px), self._hit(*self.at_px))
 
     def _pointer(self, phase: Phase, event: QMouseEvent) -> Pointer:
-        x, y = event.position().x(), event.position().y()
-        self.at_px = x, y
-        modifiers = event.modifiers()
-        return Pointer(
-            phase,
-            self._camera().to_plan(x, y),
-            self._hit(x, y),
-            adds=bool(modifiers & Qt.KeyboardModifier.ShiftModifier),
-            free=bool(modifiers & Qt.KeyboardModifier.ControlModifier),
+        return self._with_keys(self.pointer_at(phase, event.position()), event.modifiers())
+
+    @staticmethod
+    def _with_keys(pointer: Pointer, keys: Qt.KeyboardModifier) -> Pointer:
+        return pointer._replace(
+            adds=bool(keys & Qt.KeyboardModifier.ShiftModifier),
+            free=bool(keys & Qt.KeyboardModifier.ControlModifier),
         )
 
 

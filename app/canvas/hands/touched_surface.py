@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QWidget
 from app.canvas.camera import Camera
 from app.canvas.gestures.place import place_part
 from app.canvas.gestures.throw import thrown_by_press
+from app.canvas.hands.rim_pulling import RimPulling
 from app.canvas.hands.scrolling import CLOSER, Scrolling, is_touch
 from app.canvas.hands.touching import REACH, Touching
 from app.canvas.painting.mark_painter import selection_box
@@ -35,6 +36,7 @@ class TouchedSurface(Surface):
         self._scrolling = Scrolling(self._camera, self._look, self._shows_any, self._smart_zoom)
         self._touching = Touching(self, self._camera, self._look, self._takes, self._acting.cancel)
         self.setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
+        self._rim = RimPulling(self, lambda: self._pointing.carries, self._pointing.follow)
         self._rests = QTimer(self)  # runs while the pointer has just come over a lever
         self._rests.setSingleShot(True)
         self._rests.setInterval(RESTS_MS)
@@ -78,6 +80,7 @@ class TouchedSurface(Surface):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Begin a gesture, go on with it, or pull the paper."""
         self._scrolling.stop()
+        self._rim.press(event.position().x(), event.position().y())
         self._pointing.press(event, self._turn_centre())
         self._shape_cursor()
         self._foresee(adds=bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier))
@@ -110,6 +113,7 @@ class TouchedSurface(Surface):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Go on with the gesture and see what is under the pointer."""
         self._pointing.move(event)
+        self._rim.move(event.position().x(), event.position().y())
         if not self._pointing.pans:
             self._hover(self._hit(event.position().x(), event.position().y()))
             if self._hovered is not None and self._hovered.lever and not self._acting.runs:
@@ -121,6 +125,7 @@ class TouchedSurface(Surface):
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """End the gesture."""
+        self._rim.stop()
         self._pointing.release(event)
         self._shape_cursor()
 
@@ -131,6 +136,7 @@ class TouchedSurface(Surface):
 
     def leaveEvent(self, event: QEvent) -> None:
         """Forget what was under the pointer."""
+        self._rim.stop()
         self._pointing.at_px = None
         self._hover(None)
         self.update()
@@ -147,16 +153,19 @@ class TouchedSurface(Surface):
 
     def dragMoveEvent(self, event: QDragMoveEvent) -> None:
         """Let its ghost follow."""
-        self._acting.send(self._pointing.pointer_at("move", event.position()))
+        self._pointing.from_tray("move", event.position())
+        self._rim.move(event.position().x(), event.position().y())
         event.acceptProposedAction()
 
     def dragLeaveEvent(self, event: QEvent) -> None:
         """Let it go."""
+        self._rim.stop()
         self._acting.cancel()
 
     def dropEvent(self, event: QDropEvent) -> None:
         """Set it down."""
-        self._acting.send(self._pointing.pointer_at("press", event.position()))
+        self._rim.stop()
+        self._pointing.from_tray("press", event.position())
         event.acceptProposedAction()
         self.setFocus()
 
