@@ -30,6 +30,7 @@ from wiring.studies.protection import (
     Guarded,
     Unguarded,
     all_unguarded,
+    carries_a,
     rating_for,
 )
 from wiring.studies.roles import FUSES, LOADS, SOURCE_ENDS, SOURCES, THROUGH
@@ -82,7 +83,7 @@ def find(situation: Situation) -> Iterator[Finding]:
 
 def _ratings_a(fuses: Asked) -> Floats:
     rows = zip(fuses.parts, fuses.kinds, strict=True)
-    return np.array([_rating_a(part, kind) for part, kind in rows], dtype=np.float64)
+    return np.array([carries_a(part, kind) for part, kind in rows], dtype=np.float64)
 
 
 def _standing(
@@ -229,8 +230,4 @@ def _opens(part: Part, kind: Kind, current_a: float) -> bool:
     speed = text(part, kind, "speed")
     # A UL fuse opens at twice its rating, an IEC one at 2.1 times: the difference is not worth a word.
     speed = speed if speed == "slow" else "fast"
-    return isfinite(opens_within_s(_rating_a(part, kind), 1.05 * current_a, speed))
-
-
-def _rating_a(part: Part, kind: Kind) -> float:
-    return number(part, kind, "rating_a" if kind.behaviour == "fuse" else "hold_a")
+    return isfinite(opens_within_s(carries_a(part, kind), 1.05 * current_a, speed))

@@ -2,19 +2,16 @@
 
 import msgspec
 
-from wiring.catalogue.kind import Kind
 from wiring.findings.act import Act
 from wiring.findings.offers import set_one
 from wiring.findings.situation import Situation
 from wiring.findings.words import amps
 from wiring.plan.names import PartId
-from wiring.plan.part import Part
 from wiring.standards.current_ratings import next_rating_up
 from wiring.studies.fault_current import fault_current_a
 from wiring.studies.joints import ends
-from wiring.studies.protection import Ends, all_guarded, all_unguarded
+from wiring.studies.protection import Ends, all_guarded, all_unguarded, carries_a
 from wiring.studies.roles import FUSES, LOADS, SOURCE_ENDS, SOURCES, THROUGH
-from wiring.studies.settings import number
 from wiring.studies.wire_limits import warm_a
 
 # The setting that says how much each gives. A battery is swapped on its own page, a converter is a module.
@@ -49,10 +46,6 @@ def _is_guarded(situation: Situation, supply: PartId, setting: str, rating_a: fl
     fuses = {p.id: (p, k) for p, k in situation.of(*FUSES)}
     guarded = all_guarded([Ends(f, *ends(f, ("1", "2"))) for f in fuses], sources, plan.wires, joints)
     return all(
-        found.thinnest is None or _rating_a(*fuses[fuse]) <= warm_a(plan.wires[found.thinnest].size)
+        found.thinnest is None or carries_a(*fuses[fuse]) <= warm_a(plan.wires[found.thinnest].size)
         for fuse, found in guarded.items()
     )
-
-
-def _rating_a(fuse: Part, kind: Kind) -> float:
-    return number(fuse, kind, "rating_a" if kind.behaviour == "fuse" else "hold_a")

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from wiring.catalogue.kind import Kind
+from wiring.circuit.behaviours.light import whole_sections
 from wiring.circuit.linear import Floats
 from wiring.findings.asked import Asked, asked, figures_of
 from wiring.findings.finding import Finding, Rank
@@ -190,5 +191,5 @@ def _most_a(part: Part, kind: Kind) -> float:
     each = number(part, kind, "max_a")
     if kind.behaviour == "strip":
         section_m = number(part, kind, "section")
-        return each * max(round(number(part, kind, "length") / section_m), 1) if section_m > 0 else each
+        return each * whole_sections(number(part, kind, "length"), section_m) if section_m > 0 else each
     return each * max(number(part, kind, "in_parallel"), 1.0)

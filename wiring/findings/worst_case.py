@@ -9,8 +9,8 @@ from wiring.findings.situation import Situation
 from wiring.findings.words import amps, part_name, part_names, wire_names
 from wiring.plan.names import PartId
 from wiring.studies.positions.worst import Worst, WorstCase, worst_case
+from wiring.studies.protection import carries_a
 from wiring.studies.roles import FUSES, SOURCES
-from wiring.studies.settings import number
 from wiring.studies.sizing import size_for_current
 from wiring.studies.wire_limits import limit_a, warm_a
 
@@ -54,7 +54,7 @@ def _supplies(situation: Situation, found: WorstCase) -> Iterator[Finding]:
 def _fuses(situation: Situation, found: WorstCase) -> Iterator[Finding]:
     plan = situation.plan
     for part, kind in situation.of(*FUSES):
-        rating_a = number(part, kind, "rating_a" if kind.behaviour == "fuse" else "hold_a")
+        rating_a = carries_a(part, kind)
         now, worst = situation.figures.parts.get(part.id), found.fuses.get(part.id)
         if now is None or worst is None or now.current_a > rating_a or worst.amps <= OVER * rating_a:
             continue

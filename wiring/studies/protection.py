@@ -3,12 +3,15 @@
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from wiring.catalogue.kind import Kind
 from wiring.plan.names import PartId, TerminalRef, WireId
+from wiring.plan.part import Part
 from wiring.plan.wire import Wire
 from wiring.standards.fuses import rating_up
 from wiring.studies.joints import LASTING, STIFF, Joints, Link
 from wiring.studies.keeping import kept
 from wiring.studies.nets import Net
+from wiring.studies.settings import number
 from wiring.studies.wire_limits import limit_a
 
 HEADROOM = 1.25  # an IEC fuse carries its rating for ever, a UL one three quarters: something between
@@ -42,6 +45,11 @@ def rating_for(normal_a: float, wire_limit_a: float) -> float | None:
         if rating is not None and rating <= wire_limit_a:
             return rating
     return None
+
+
+def carries_a(fuse: Part, kind: Kind) -> float:
+    """Return the current a fuse carries without opening: its rating, of a resettable one what it holds at."""
+    return number(fuse, kind, "rating_a" if kind.behaviour == "fuse" else "hold_a")
 
 
 class Ends(NamedTuple):

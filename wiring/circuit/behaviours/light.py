@@ -46,8 +46,13 @@ def _led_light(values: Values, position: str, figure: PartFigure) -> PartFigure:
 
 
 def sections(values: Values) -> int:
+    """Return how many sections a strip of those settings has."""
+    return whole_sections(positive(values, "length"), positive(values, "section"))
+
+
+def whole_sections(length_m: float, section_m: float) -> int:
     """Return how many sections a strip has: whole ones, one at least."""
-    return max(1, round(positive(values, "length") / positive(values, "section")))
+    return max(1, round(length_m / section_m))
 
 
 def _strip(values: Values, position: Position | None, terminals: tuple[str, ...]) -> Piece:

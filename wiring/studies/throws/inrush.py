@@ -21,7 +21,7 @@ from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
-from wiring.standards.fuses import SPEEDS, Gate, holds_for_s
+from wiring.standards.fuses import gates_of, holds_for_s
 from wiring.studies.alike import parts_but_for_place
 from wiring.studies.keeping import kept
 from wiring.studies.settings import number, text
@@ -150,12 +150,6 @@ def verdict(rating_a: float, speed: str, cold_a: float, hot_a: float) -> str:
         if above_s > promised_s:
             worst = MAY_BLOW
     return worst
-
-
-def gates_of(rating_a: float, speed: str) -> tuple[Gate, ...]:
-    """Return the gates of a fuse of that speed, those of a fast one where the speed is unknown."""
-    rows = [row for row in SPEEDS if row.name == speed] or list(SPEEDS)
-    return next((row.gates for row in rows if rating_a <= row.to_a), rows[-1].gates)
 
 
 def _speed(part: Part, kind: Kind) -> str:

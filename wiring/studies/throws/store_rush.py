@@ -15,9 +15,10 @@ from wiring.plan.names import PartId
 from wiring.plan.part import Part
 from wiring.plan.plan import Plan
 from wiring.plan.positions import Positions
+from wiring.standards.fuses import gates_of
 from wiring.studies.roles import SOURCES
 from wiring.studies.settings import number, text
-from wiring.studies.throws.inrush import BLOWS, HOLDS, MAY_BLOW, gates_of
+from wiring.studies.throws.inrush import BLOWS, HOLDS, MAY_BLOW
 
 MATTERS_A = 1e-3
 
