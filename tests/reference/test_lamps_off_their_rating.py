@@ -5,6 +5,7 @@ Electrical Engineers, 11th ed. 1978, p. 22-8: current 0.55, light 3.4 to 3.5, li
 """
 
 import pytest
+from support.findings import found
 from support.networks import draw, stiff
 from support.solved import solved
 
@@ -25,3 +26,11 @@ def test_lamps_follow_the_rerating_law(kind, rated_v, rated_a, ratio, printed):
     assert figure.current_a / rated_a == pytest.approx(current, abs=1e-3)
     assert min(light) - 2e-3 <= figure.light <= max(light) + 2e-3
     assert figure.power_w == pytest.approx(ratio * rated_v * current * rated_a, rel=2e-3)
+
+
+@pytest.mark.parametrize(("ratio", "said"), [(1.15, "19 %"), (1.25, "7 %"), (1.4, "2 %")])
+def test_a_lamp_on_too_many_volts_is_told_what_is_left_of_its_life(ratio, said):
+    """1.15, 1.25 and 1.4 to the power -12, the longer life of the two the page prints, by a calculator."""
+    plan = draw({"G1": stiff(ratio * 12.0), "E1": "lamp-12v"}, [("G1:+", "E1:1"), ("E1:2", "G1:-")])
+    why = found(plan, "lamp-over-volts").why
+    assert why == f"It lasts at most about {said} of the hours it would at its rated volts."

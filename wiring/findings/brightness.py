@@ -12,6 +12,7 @@ from wiring.findings.leds_across import all_across
 from wiring.findings.offers import resistor_before
 from wiring.findings.situation import Situation
 from wiring.findings.words import do, ohms, part_name, part_names, percent, volts, watts
+from wiring.standards.rerating import LIFE_EXPONENT
 from wiring.studies.keeping import kept
 from wiring.studies.light import Alike, Shine, alike_by_scene, evenness, lit
 from wiring.studies.resistor_choice import series_resistor
@@ -21,7 +22,7 @@ from wiring.studies.settings import number
 FILAMENTS = ("filament",)
 
 ALIKE = 0.95  # of the volts of the worst: lamps for which one resistor is right
-OVER = 1.1  # of rated volts: a filament's life falls to about a third (re-rating exponent 12)
+OVER = 1.1  # of rated volts: a filament's life falls to about a third
 BURNS = 1.5
 SEEN = 15.0  # of lightness between lamps that should look alike; common practice, no source
 
@@ -58,7 +59,8 @@ def _over(situation: Situation) -> Iterator[Finding]:
             f"{percent(share - 1)} more than rated.",
             "The lamp burns out at once."
             if share > BURNS
-            else "Filament lamps on too many volts do not last.",
+            else f"{do(len(lamps), 'It lasts', 'The worst lasts')} at most about "
+            f"{percent(share**LIFE_EXPONENT)} of the hours it would at its rated volts.",
             *_held_back(situation, found),
         )
 
