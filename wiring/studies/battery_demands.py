@@ -17,7 +17,7 @@ from wiring.standards.lightness import EPSILON, KAPPA
 from wiring.studies.cells.discharge import Demand
 from wiring.studies.cells.ends import GLOWS, End, end_of
 from wiring.studies.cells.load import Load, meeting_v, tabled
-from wiring.studies.load_lines import PUT_OUT, line_of, put_out
+from wiring.studies.load_lines import PUT_OUT, Hung, line_of, put_out
 from wiring.studies.settings import number
 from wiring.studies.uses import Use
 
@@ -43,32 +43,28 @@ class Demands(Mapping[int, Demand]):
 
     def __init__(
         self,
-        plan: Plan,
-        kinds: Mapping[str, Kind],
-        positions: Positions,
-        battery: PartId,
+        hung: Hung,
         uses: tuple[Use, ...],
         source: tuple[float, float],
         floor_v: float,
-        top_v: float,
-        lowest_v: float = 0.0,
         bright_v: float = 0.0,
-        without: frozenset[PartId] = frozenset(),
-        joined: frozenset[PartId] = frozenset(),
     ) -> None:
-        self._plan, self._kinds, self._positions, self._battery = plan, kinds, positions, battery
-        self._uses = uses
-        self._source, self._floor_v, self._span = source, floor_v, (top_v, lowest_v)
-        self._bright_v, self._without, self._joined = bright_v, without, joined
+        """Take what hangs on the battery, when it is on, EMF and ohms when fresh, and the volts of its end.
+
+        Lamps are compared with what they give at `bright_v`.
+        """
+        self._hung, self._uses = hung, uses
+        self._source, self._floor_v, self._bright_v = source, floor_v, bright_v
         self._amps = 1.0
         self._lit: dict[int, Lit | None] = {}
 
     @property
     def limits(self) -> Hashable:
         """All they follow from beside what draws, when it is on, and how dim is too dim."""
+        hung = self._hung
         return (
-            self._source, self._floor_v, self._span, self._bright_v, self._without, self._joined, self._amps,
-            self._plan.habits.dim_lightness,
+            self._source, self._floor_v, hung.top_v, hung.lowest_v, self._bright_v, hung.off, hung.joined,
+            self._amps, hung.plan.habits.dim_lightness,
         )  # fmt: skip
 
     def lit(self, on: int) -> Lit | None:
@@ -98,14 +94,13 @@ class Demands(Mapping[int, Demand]):
     def _made(self, on: int) -> Lit | None:
         if on == 0:
             return None
-        plan, kinds, positions = self._plan, self._kinds, self._positions
-        gone, joined = self._without, self._joined
-        whole = line_of(plan, kinds, positions, self._battery, *self._span, gone, joined)
+        hung, plan, kinds = self._hung, self._hung.plan, self._hung.kinds
+        whole = line_of(hung)
         lit = frozenset().union(*(u.loads for i, u in enumerate(self._uses) if on >> i & 1))
         off = frozenset(p for p in whole.parts if kinds[plan.parts[p].kind].behaviour in PUT_OUT) - lit
         line = whole
         if off:
-            line = line_of(plan, kinds, positions, self._battery, *self._span, gone | off, joined)
+            line = line_of(hung._replace(off=hung.off | off))
         if line.solved.sum() < LEAST_POINTS:
             return None
         load = tabled(line.volts[line.solved].tolist(), (self._amps * line.amps[line.solved]).tolist())
@@ -116,7 +111,7 @@ class Demands(Mapping[int, Demand]):
         end = end_of(
             line.volts.tolist(),
             {part: light.tolist() for part, light in line.lights.items()},
-            drop_outs(dark_plan, dark_kinds, positions, line.parts),
+            drop_outs(dark_plan, dark_kinds, hung.positions, line.parts),
             start_v or 0.0,
             self._floor_v,
             plan.habits.dim_lightness,

@@ -21,7 +21,7 @@ from wiring.studies.forecast_notes import notes_of
 from wiring.studies.forecast_words import end_words, lasting_words, shelf_words
 from wiring.studies.held_off import held_off, held_off_words
 from wiring.studies.kept_bands import Band, Follows, kept_band
-from wiring.studies.load_lines import line_of
+from wiring.studies.load_lines import Hung, line_of
 from wiring.studies.outlook import Curve, Outlook, Span
 from wiring.studies.settings import text
 from wiring.studies.shelf_life import shelf_outlook
@@ -83,15 +83,13 @@ def question_of(
     top_v = span_v[0] or battery.fresh_v * TOP_SHARE
     mates = frozenset(other.id for other in battery.others)
     off, joined = (mates, frozenset[PartId]()) if battery.side_by_side else (frozenset[PartId](), mates)
-    line = line_of(plan, kinds, positions, battery.id, top_v, span_v[1], off, joined)
-    uses = uses_of(plan, kinds, battery.id, line.parts)
+    hung = Hung(plan, kinds, positions, battery.id, top_v, span_v[1], off, joined)
+    uses = uses_of(plan, kinds, battery.id, line_of(hung).parts)
     if use is not None:
         uses = (Use(use, frozenset().union(*(u.loads for u in uses))),)
     store, floor_v = battery.store(), battery.floor_v
     source = store.thevenin(store.level(1.0))
-    demands = Demands(
-        plan, kinds, positions, battery.id, uses, source, floor_v, top_v, span_v[1], bright_v, off, joined
-    )
+    demands = Demands(hung, uses, source, floor_v, bright_v)
     return Question(
         plan, kinds, positions, battery, uses, anchor_of(plan, battery.id, battery.fitted), demands
     )
@@ -199,7 +197,8 @@ def _band(question: Question, whole: Lit, today: date | None) -> Band:
 
 def _idle(question: Question, *, connected: bool) -> Outlook:
     battery, anchor = question.battery, question.anchor
-    line = line_of(question.plan, question.kinds, question.positions, battery.id, battery.fresh_v * TOP_SHARE)
+    top_v = battery.fresh_v * TOP_SHARE
+    line = line_of(Hung(question.plan, question.kinds, question.positions, battery.id, top_v))
     if line.solved.sum() < LEAST_POINTS:
         return shelf_outlook(battery.id, None, None, "What hangs on it could not be calculated.")
     drawn = connected or float(line.amps.max(initial=0.0)) >= LEAST_LOAD_A

@@ -24,15 +24,25 @@ OPENED, BRIDGED = "separate", "bus"  # behaviours: every terminal by itself, all
 PUT_OUT = frozenset({"led", "strip", "filament", "flasher", "constant_current", "constant_power", "servo"})
 
 
-class _Kept(NamedTuple):
+class Hung(NamedTuple):
+    """What hangs on a battery of a plan, looked at up to `top_v`.
+
+    The parts in `off` are opened. Those in `joined`, other batteries behind it, are bridged: the volts are
+    then those of all of them.
+    """
+
     plan: Plan
     kinds: Mapping[str, Kind]
     positions: Positions
     battery: PartId
-    off: frozenset[PartId]
-    joined: frozenset[PartId]
     top_v: float
-    lowest_v: float
+    lowest_v: float = 0.0  # 0 is a share of `top_v`
+    off: frozenset[PartId] = frozenset()
+    joined: frozenset[PartId] = frozenset()
+
+
+class _Kept(NamedTuple):
+    hung: Hung
     line: LoadLine
 
 
@@ -40,30 +50,19 @@ _lines: deque[_Kept] = deque(maxlen=KEPT)
 _dark_kinds: dict[tuple[int, str], tuple[Kind, Kind]] = {}
 
 
-def line_of(
-    plan: Plan,
-    kinds: Mapping[str, Kind],
-    positions: Positions,
-    battery: PartId,
-    top_v: float,
-    lowest_v: float = 0.0,
-    off: frozenset[PartId] = frozenset(),
-    joined: frozenset[PartId] = frozenset(),
-) -> LoadLine:
-    """Return what hangs on a battery at voltages up to `top_v`, with the parts in `off` opened.
-
-    Those in `joined`, other batteries behind it, are bridged: the volts are then those of all of them.
+def line_of(hung: Hung) -> LoadLine:
+    """Return the load line of what hangs on a battery.
 
     The battery itself does not matter, only where it stands; how the plan is used does not matter either.
     """
-    lowest_v = lowest_v or LOWEST_SHARE * top_v
-    wanted = _Kept(plan, kinds, positions, battery, off, joined, top_v, lowest_v, _NONE)
+    wanted = hung._replace(lowest_v=hung.lowest_v or LOWEST_SHARE * hung.top_v)
     for kept in tuple(_lines):
-        if _alike(kept, wanted):
+        if _alike(kept.hung, wanted):
             return kept.line
-    without, all_kinds = put_out(plan, kinds, off, joined)
-    line = load_line(without, all_kinds, positions, battery, _volts(top_v, lowest_v))
-    _lines.append(wanted._replace(line=line))
+    without, all_kinds = put_out(hung.plan, hung.kinds, hung.off, hung.joined)
+    volts = _volts(wanted.top_v, wanted.lowest_v)
+    line = load_line(without, all_kinds, hung.positions, hung.battery, volts)
+    _lines.append(_Kept(wanted, line))
     return line
 
 
@@ -99,7 +98,7 @@ def _volts(top_v: float, lowest_v: float) -> NDArray[np.float64]:
     return np.concatenate(([LEAST_SHARE * top_v], np.linspace(lowest_v, top_v, POINTS - 1)))
 
 
-def _alike(a: _Kept, b: _Kept) -> bool:
+def _alike(a: Hung, b: Hung) -> bool:
     return (
         a.battery == b.battery
         and a.off == b.off
@@ -149,6 +148,3 @@ def _as_load(one: Part, other: Part) -> bool:
     return (*_rewired(one), one.position) == (*_rewired(other), other.position) and (
         one.settings is other.settings or one.settings == other.settings
     )
-
-
-_NONE = LoadLine(np.empty(0), np.empty(0), {}, np.empty(0, dtype=np.bool_), ())
