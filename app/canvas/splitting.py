@@ -7,18 +7,21 @@ from typing import NamedTuple
 from app.canvas.gestures.snapping import on_grid
 from app.canvas.rerouting import route
 from wiring.catalogue.kind import Kind
+from wiring.edits.bends import lay_bends
 from wiring.edits.edit import Edit
-from wiring.edits.joined import followed
+from wiring.edits.joined import followed, in_turn
 from wiring.edits.lay_anew import lay_anew
 from wiring.edits.lead_over import free_joints, lead_over, split_at_new
 from wiring.plan.lengths import wire_path
 from wiring.plan.names import WireId
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
+from wiring.plan.square_corner import square_corner
 
 MOST = 6  # standing parts that are offered
 GRID_MM = 5.0
 ASLANT_MM = 15.0  # a longer stretch at an angle was not drawn by anybody: the strip stands off the wire
+BESIDE_MM = 30.0  # a strip set down on a wire has its terminals no farther beside it
 INTO = ("fuse", "resettable_fuse", "resistor", "switch")  # what is put into a wire when set down on it
 
 
@@ -53,7 +56,10 @@ def split_ways(
 
 
 def _tidied(edit: Edit, before: Plan, kinds: Mapping[str, Kind]) -> Edit:
-    """Return a split whose pieces run square where they would run at an angle, and along wireways again."""
+    """Return a split whose pieces run square where they would run at an angle, and along wireways again.
+
+    Beside the wire its corner goes along, so that the way that was drawn stays; farther off it is laid anew.
+    """
     in_ways = any(wire.along for wire in before.wires.values())
 
     def squared(old: Plan, new: Plan) -> Edit | None:
@@ -63,15 +69,35 @@ def _tidied(edit: Edit, before: Plan, kinds: Mapping[str, Kind]) -> Edit:
         aslant = [i for i, stretch in (ends | starts).items() if _is_aslant(*stretch)]
         return lay_anew(aslant, kinds=kinds) if aslant else None
 
+    def led_along(old: Plan, new: Plan) -> Edit | None:
+        drawn = {i: _with_end_square(new, kinds, i, at_end=i in old.wires) for i in _pieces(old, new)}
+        steps = [lay_bends(i, bends) for i, bends in drawn.items() if bends != new.wires[i].bends]
+        return in_turn(edit.label, steps) if steps else None
+
     def routed(old: Plan, new: Plan) -> Edit | None:
         pieces = list(_pieces(old, new))
         return route(new, kinds, pieces) if in_ways and pieces else None
 
-    return followed(followed(edit, squared), routed)
+    return followed(followed(followed(edit, led_along), squared), routed)
 
 
 def _pieces(old: Plan, new: Plan) -> Iterator[WireId]:
     return (i for i, wire in new.wires.items() if old.wires.get(i) is not wire)
+
+
+def _with_end_square(
+    plan: Plan, kinds: Mapping[str, Kind], wire_id: WireId, *, at_end: bool
+) -> tuple[Point, ...]:
+    """Return a piece's bends with the one next to the strip shifted level with its terminal, if little."""
+    bends = plan.wires[wire_id].bends
+    path = wire_path(plan, kinds, plan.wires[wire_id])
+    now, corner, *rest = path[::-1] if at_end else path
+    off_x, off_y = abs(now[0] - corner[0]), abs(now[1] - corner[1])
+    if not rest or min(off_x, off_y) > BESIDE_MM:
+        return bends
+    was = (corner[0], now[1]) if off_x < off_y else (now[0], corner[1])
+    goal = square_corner(was, now, corner, rest[0])
+    return (*bends[:-1], goal) if at_end else (goal, *bends[1:])
 
 
 def _is_aslant(a: Point, b: Point) -> bool:

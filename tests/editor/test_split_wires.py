@@ -59,6 +59,23 @@ def test_a_wire_is_split_at_a_new_strip_where_the_menu_was_asked_for(desk):
     assert len(desk.plan.wires) == 2
 
 
+def test_the_way_that_was_drawn_stays_and_its_corner_meets_the_terminal_of_the_strip(qtbot):
+    plan = Plan()
+    for edit in (
+        place(KINDS["supply-regulated"], 80, 500),
+        place(KINDS["lamp-12v"], 560, 140),
+        connect(TerminalRef("p1", "+"), TerminalRef("p2", "1"), bends=[(120, 440), (300, 440), (300, 140)]),
+    ):
+        plan = edit.apply(plan)
+    desk = Desk(qtbot, plan)
+    desk.click(300, 300)
+    entries(desk, 300, 300)["a new terminal strip here"].trigger()
+    near, far = desk.plan.wires.values()
+    strip = near.end.part
+    assert near.bends == ((120, 440), (desk.terminal(strip, near.end.terminal)[0], 440))
+    assert far.bends == ((desk.terminal(strip, far.start.terminal)[0], 140),) and unsound(desk.plan, KINDS) == ()
+
+
 def test_several_wires_are_split_over_a_standing_plug_each_through_its_own_way(desk):
     desk.selection.select(["w3", "w4"])
     there = entries(desk, 300, 200)
