@@ -16,6 +16,7 @@ from wiring.edits.tables import (
     wire_of,
     with_records,
 )
+from wiring.plan.designations import next_numbered
 from wiring.plan.names import TerminalRef
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -75,11 +76,7 @@ def reconnect(
 
 def next_wire_label(plan: Plan) -> str:
     """Return W with the lowest number that no wire of the plan has."""
-    taken = {w.label for w in plan.wires.values()}
-    number = 1
-    while f"W{number}" in taken:
-        number += 1
-    return f"W{number}"
+    return next_numbered("W", {w.label for w in plan.wires.values()})
 
 
 def refuse_poor_ends(plan: Plan, wire: Wire) -> None:

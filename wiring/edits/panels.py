@@ -7,11 +7,11 @@ from typing import Any
 import msgspec
 
 from wiring.catalogue.kind import Kind
-from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.edit import Edit
 from wiring.edits.harness_follow import with_harness_followed
 from wiring.edits.scenes import with_followers
 from wiring.edits.set_value import set_field
-from wiring.edits.tables import refuse_if, rounded_mm, with_records, without
+from wiring.edits.tables import refuse_if, rounded_mm, still_in, with_records, without
 from wiring.plan.panel import Panel
 from wiring.plan.plan import Plan
 from wiring.plan.soundness import area_faults
@@ -86,10 +86,7 @@ def put_on_panel(ids: Iterable[str], panel_id: str) -> Edit:
 
 def panel_of(plan: Plan, panel_id: str) -> Panel:
     """Return a panel of the plan; EditRefused when it is gone."""
-    panel = plan.panels.get(panel_id)
-    if panel is None:
-        raise EditRefused(f"The plan has no panel {panel_id} any more.")
-    return panel
+    return still_in(plan.panels, panel_id, "panel")
 
 
 def _wires_along(plan: Plan, parts: set[str], dx_mm: float, dy_mm: float) -> list[Wire]:

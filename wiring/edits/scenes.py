@@ -7,9 +7,9 @@ from typing import Any
 import msgspec
 
 from wiring.edits.areas import areas_after
-from wiring.edits.edit import Edit, EditRefused
+from wiring.edits.edit import Edit
 from wiring.edits.set_value import set_field
-from wiring.edits.tables import refuse_if, rounded_mm, with_records, without
+from wiring.edits.tables import refuse_if, rounded_mm, still_in, with_records, without
 from wiring.plan.plan import Plan
 from wiring.plan.scene import Scene, UsePattern
 from wiring.plan.soundness import area_faults
@@ -75,10 +75,7 @@ def put_in_scene(ids: Iterable[str], scene_id: str) -> Edit:
 
 def scene_of(plan: Plan, scene_id: str) -> Scene:
     """Return a scene of the plan; EditRefused when it is gone."""
-    scene = plan.scenes.get(scene_id)
-    if scene is None:
-        raise EditRefused(f"The plan has no scene {scene_id} any more.")
-    return scene
+    return still_in(plan.scenes, scene_id, "scene")
 
 
 def _with_scene(plan: Plan, scene: Scene, next_number: int) -> Plan:

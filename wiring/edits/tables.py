@@ -30,20 +30,22 @@ def known_kinds(kinds: Mapping[str, Kind] | None) -> Mapping[str, Kind]:
     return builtin_kinds()
 
 
+def still_in(table: Mapping[str, R], name: str, word: str) -> R:
+    """Return a record of one of the plan's tables, called by that word; EditRefused when it is gone."""
+    record = table.get(name)
+    if record is None:
+        raise EditRefused(f"The plan has no {word} {name} any more; select it again.")
+    return record
+
+
 def part_of(plan: Plan, part_id: str) -> Part:
     """Return a part of the plan; EditRefused when it is gone."""
-    part = plan.parts.get(part_id)
-    if part is None:
-        raise EditRefused(f"The plan has no part {part_id} any more; select it again.")
-    return part
+    return still_in(plan.parts, part_id, "part")
 
 
 def wire_of(plan: Plan, wire_id: str) -> Wire:
     """Return a wire of the plan; EditRefused when it is gone."""
-    wire = plan.wires.get(wire_id)
-    if wire is None:
-        raise EditRefused(f"The plan has no wire {wire_id} any more; select it again.")
-    return wire
+    return still_in(plan.wires, wire_id, "wire")
 
 
 def rounded_mm(value: float) -> float:

@@ -8,7 +8,8 @@ from typing import Any
 import msgspec
 
 from wiring.edits.edit import Edit, EditRefused
-from wiring.edits.tables import frozen, refuse_if, rounded_mm, without
+from wiring.edits.tables import frozen, refuse_if, rounded_mm, still_in, without
+from wiring.plan.designations import next_numbered
 from wiring.plan.ground_faults import wireway_faults
 from wiring.plan.places import Point
 from wiring.plan.plan import Plan
@@ -114,10 +115,7 @@ def remove_wireway(wireway_id: str) -> Edit:
 
 def wireway_of(plan: Plan, wireway_id: str) -> Wireway:
     """Return a wireway of the plan; EditRefused when it is gone."""
-    way = plan.wireways.get(wireway_id)
-    if way is None:
-        raise EditRefused(f"The plan has no wireway {wireway_id} any more.")
-    return way
+    return still_in(plan.wireways, wireway_id, "wireway")
 
 
 def _with(plan: Plan, way: Wireway) -> Plan:
@@ -128,11 +126,7 @@ def _with(plan: Plan, way: Wireway) -> Plan:
 
 
 def _next_name(plan: Plan) -> str:
-    taken = {way.name for way in plan.wireways.values()}
-    number = 1
-    while f"Wireway {number}" in taken:
-        number += 1
-    return f"Wireway {number}"
+    return next_numbered("Wireway ", {way.name for way in plan.wireways.values()})
 
 
 def _onto(a: Point, b: Point, at: Point) -> Point:

@@ -1,5 +1,8 @@
 """Reference designations as IEC 81346 and IEC 61082 write them: ``-E4``, ``-X1:3``, ``-W12``."""
 
+from collections.abc import Container
+from itertools import count
+
 from wiring.plan.names import TerminalRef
 from wiring.plan.plan import Plan
 
@@ -16,8 +19,9 @@ def terminal_label(plan: Plan, ref: TerminalRef) -> str:
 
 def next_designation(plan: Plan, letter: str) -> str:
     """Return the letter with the lowest number that no part of the plan has."""
-    taken = {p.designation for p in plan.parts.values()}
-    number = 1
-    while f"{letter}{number}" in taken:
-        number += 1
-    return f"{letter}{number}"
+    return next_numbered(letter, {p.designation for p in plan.parts.values()})
+
+
+def next_numbered(stem: str, taken: Container[str]) -> str:
+    """Return the stem with the lowest number that is not taken with it."""
+    return next(name for number in count(1) if (name := f"{stem}{number}") not in taken)
