@@ -8,7 +8,7 @@ from app.window.actions import ZOOMS, Actions
 
 
 class PageBar(QFrame):
-    """Holds the widgets; `choosing` shows and hides what there is to choose."""
+    """Holds the widgets; `choosing` shows and hides what there is to choose; `onto_paper` are buttons."""
 
     def __init__(self, actions: Actions, paper: QWidget, words: QLabel, parent: QWidget) -> None:
         super().__init__(parent)
@@ -18,6 +18,7 @@ class PageBar(QFrame):
         save.setProperty("look", "main")
         save.clicked.connect(actions["save_pdf"].trigger)
         send.clicked.connect(actions["print"].trigger)
+        self.onto_paper = send, save
         self.choosing = QToolButton(self)
         self.choosing.setText("What to print")
         self.choosing.setCheckable(True)

@@ -22,6 +22,7 @@ from app.making import Making
 from app.printing.choices import Choices
 from app.printing.made_sheets import made_of
 from app.printing.named_words import named_at
+from app.printing.no_sheets import NoSheets, why_none
 from app.printing.page_bar import PageBar
 from app.printing.page_list import PageList
 from app.printing.print_pages import paint_pages
@@ -47,7 +48,6 @@ if TYPE_CHECKING:
 
 MAKING = "Making the sheets…"
 FAILED = "The sheets of this plan could not be made; the plan itself is safe. The log says more."
-EMPTY = "The sheets are made from the plan; place something first."
 _KEPT = "what_to_print"
 
 
@@ -77,6 +77,7 @@ class SheetsPage(QWidget):
         self.paper.activated.connect(lambda _index: session.do(set_habits(paper=self.paper.currentText())))
         self._words = QLabel(self)
         self._words.setProperty("look", "quiet")
+        self.none = NoSheets(self)
         self.list = PageList(look, self)
         self.list.selectionModel().currentChanged.connect(self._show_page)
         self.picture = PictureView(look, self, as_page=True)
@@ -170,21 +171,13 @@ class SheetsPage(QWidget):
         made = self.made_now()
         if made is not None and made.pages:
             return made
-        self._session.refused.emit(self._nothing())
+        self._session.refused.emit(why_none(self._fault, self._made))
         return None
-
-    def _nothing(self) -> str:
-        if self._fault:
-            return self._fault
-        if self._made is not None and self._made.changes is not None:
-            since = self._made.changes.since
-            return f"Nothing has changed since set {since.letter} of {since.day}."
-        return EMPTY
 
     def _remember(self) -> None:
         made = self.made_now()
         if made is None:
-            self._session.refused.emit(self._nothing())
+            self._session.refused.emit(why_none(self._fault, self._made))
             return
         done, sentence = self.record.remember(made)
         (self.told if done else self._session.refused).emit(sentence)
@@ -201,7 +194,9 @@ class SheetsPage(QWidget):
         self._shown, made = result if isinstance(result, tuple) else ((), FAILED)
         self._take(made)
         number = len(self.pages)
-        self._words.setText(counted_words(number, self.choices.wish) if number else self._nothing())
+        self._words.setText(counted_words(number, self.choices.wish) if number else "")
+        why = "" if number else why_none(self._fault, self._made)
+        self.none.say(why, (self.list, self.picture), (*self._onto_paper, self.choices.keep), self.choosing)
         self.list.show_pages(self.pages)
         self.picture.show_picture(self._chosen(), keep_place=True)
 
@@ -232,13 +227,14 @@ class SheetsPage(QWidget):
 
     def _lay_out(self, actions: Actions) -> None:
         bar = PageBar(actions, self.paper, self._words, self)
-        self.choosing = bar.choosing
+        self.choosing, self._onto_paper = bar.choosing, bar.onto_paper
         self.choosing.toggled.connect(self._show_choices)
         rule = QFrame(self)
         rule.setProperty("look", "upright")
         below = QHBoxLayout()
         below.setContentsMargins(0, 0, 0, 0)
         below.setSpacing(0)
+        below.addWidget(self.none, 1)
         below.addWidget(self.list)
         below.addWidget(self.picture, 1)
         below.addWidget(rule)

@@ -4,13 +4,14 @@ import pytest
 from pypdf import PdfReader
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from support.editors import open_demo
+from PySide6.QtWidgets import QPushButton
+from support.editors import DEMOS, open_demo, settle
 
 from app.printing.set_words import counted_words
 from app.printing.wish import Wish, read_wish, wish_text
 from wiring.edits.set_plan import set_plan
 from wiring.edits.set_wire import set_wire
-from wiring.files.store import save
+from wiring.files.store import load, save
 
 
 @pytest.fixture
@@ -118,7 +119,7 @@ def test_only_what_changed_since_the_remembered_set(sheets, editor, tmp_path):
     assert (tmp_path / "quay.printed.json").exists() and only.isEnabled()
     assert not editor.session.unsaved  # the plan itself is as it was
     click(only)
-    assert sheets.pages == () and "Nothing has changed since set A" in sheets._words.text()
+    assert sheets.pages == () and "Nothing has changed since set A" in sheets.none.text()
     wire = next(w for w in editor.session.plan.wires.values() if w.label == "W2")
     editor.session.do(set_wire([wire.id], colour="GN"))
     assert titles(sheets)[0] == "Changes" and "Bench list" in titles(sheets)
@@ -156,3 +157,20 @@ def test_what_is_saved_is_what_is_chosen_even_while_sheets_are_being_made(sheets
     sheets.write_pdf(tmp_path / "quay.pdf")
     text = "".join(p.extract_text() for p in PdfReader(tmp_path / "quay.pdf").pages[1:])
     assert "Bench list" in text and "Cut along the lines" not in text
+
+
+def test_an_empty_plan_is_said_in_the_page_and_nothing_leads_onto_paper(editor):
+    window = editor.window
+    window.acts["sheets"].trigger()
+    settle()
+    sheets = window.sheets_page
+    buttons = {b.text(): b for b in sheets.findChildren(QPushButton)}
+    onto_paper = [buttons[words] for words in ("Save PDF…", "Print…", "Remember as printed")]
+    assert sheets.none.isVisible() and "place something first" in sheets.none.text()
+    assert sheets.none.geometry().center().y() > sheets.height() / 3  # in the page, not in its bar
+    assert not sheets.list.isVisible() and not any(b.isEnabled() for b in onto_paper)
+    editor.session.open(load(DEMOS / "quay.underboard"), None)
+    editor.solving.request()
+    settle()
+    assert sheets.pages and not sheets.none.isVisible() and sheets.list.isVisible()
+    assert all(b.isEnabled() for b in onto_paper)
