@@ -165,22 +165,29 @@ def with_runs(facts: Facts, section: Section) -> Section:
     if section.source is None or not isinstance(node, Series):
         return section
     parts = list(node.parts)
-    upper: list[Leaf] = []
-    while len(parts) > 1 and _lies(facts, parts[0], parts[0].top) and not isinstance(parts[1], End):
-        longer = [*upper, parts[0]]
-        if run_block(facts, longer, True)[1] > RUN_MM:  # type: ignore[arg-type]
-            break
-        upper.append(parts.pop(0))  # type: ignore[arg-type]
-    lower: list[Leaf] = []
-    while len(parts) > 1 and _lies(facts, parts[-1], parts[-1].bottom):
-        longer = [parts[-1], *lower]
-        if run_block(facts, longer, False)[1] > RUN_MM:  # type: ignore[arg-type]
-            break
-        lower.insert(0, parts.pop())  # type: ignore[arg-type]
+    upper = _taken_off(facts, parts, upper=True)
+    lower = _taken_off(facts, parts, upper=False)
     body: Node = (
         parts[0] if len(parts) == 1 else Series(tuple(parts), parts[0].top, parts[-1].bottom, node.order)
     )
     return section._replace(node=body, upper=tuple(upper), lower=tuple(lower))
+
+
+def _taken_off(facts: Facts, parts: list[Node], *, upper: bool) -> list[Leaf]:
+    """Take what may lie along a rail off one end of some parts, as far as there is room on it."""
+    run: list[Leaf] = []
+    while len(parts) > 1:
+        piece = parts[0 if upper else -1]
+        if (upper and isinstance(parts[1], End)) or not isinstance(piece, Leaf):
+            break
+        longer = [*run, piece] if upper else [piece, *run]
+        if not _lies(facts, piece, piece.top if upper else piece.bottom):
+            break
+        if run_block(facts, longer, upper)[1] > RUN_MM:
+            break
+        run = longer
+        parts.pop(0 if upper else -1)
+    return run
 
 
 def upright(section: Section) -> Section:
@@ -193,9 +200,9 @@ def upright(section: Section) -> Section:
     return section._replace(node=node, upper=(), lower=())
 
 
-def _lies(facts: Facts, node: Node, outer: int) -> bool:
+def _lies(facts: Facts, node: Leaf, outer: int) -> bool:
     """Tell whether a piece may lie along a rail: a fuse or a contact with nothing else on its outer net."""
-    if not isinstance(node, Leaf) or node.piece.idle or facts.tails.strays.get(outer):
+    if node.piece.idle or facts.tails.strays.get(outer):
         return False
     kind = facts.kinds[facts.plan.parts[node.piece.part].kind]
     return kind.purpose in RAIL_PURPOSES and kind.behaviour not in ("relay", "diode", "resistor")

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 from itertools import chain
-from math import isfinite
 from typing import NamedTuple
 
+from wiring.circuit.figures import SupplyFigure
 from wiring.findings.act import Act
 from wiring.findings.finding import Finding, Rank
 from wiring.findings.larger_supply import larger_supply
@@ -23,53 +23,69 @@ OVER = 1.001  # of the rating: a supply in its limit gives its rating to within 
 
 def find(situation: Situation) -> Iterator[Finding]:
     """Find supplies in their limit, over their rating, or nearly full."""
-    plan = situation.plan
     shorted, shut_off = _named_in(situation, "shorted"), _named_in(situation, "over limit")
     against = _named_in(situation, "loop")
     for part, _kind in situation.of(*SOURCES):
         figure = situation.figures.supplies.get(part.id)
         if figure is None or part.id in shorted or (figure.limited and part.id in against):
             continue
-        nearly = isfinite(figure.rated_a) and figure.current_a > NEARLY_FULL * figure.rated_a
-        if not (nearly or figure.limited or part.id in shut_off):
-            continue
-        name = part_name(plan, part.id)
-        given, rated = amps(plan, figure.current_a), amps(plan, figure.rated_a)
         if part.id in shut_off:
-            yield Finding(
-                "supply-shut-off",
-                Rank.DANGER,
-                f"{name} has shut itself off: it is asked for more than its {rated}.",
-                "Nothing on it works until the load is less.",
-                *_mend(situation, part.id),
-            )
+            yield _shut_off(situation, part.id, figure)
         elif figure.limited:
-            yield Finding(
-                "supply-in-limit",
-                Rank.DANGER,
-                f"{name} has reached its limit of {rated} and gives only {volts(plan, figure.volts_v)}.",
-                "Everything on it runs weak, and the supply gets hot or shuts off.",
-                *_mend(situation, part.id),
-            )
-        elif isfinite(figure.rated_a) and figure.current_a > OVER * figure.rated_a:
-            yield Finding(
-                "supply-overload",
-                Rank.DANGER,
-                f"{name} is asked for {given} but is made for {rated}.",
-                "An overloaded supply gets hot, sags and may fail.",
-                *_mend(situation, part.id, figure.current_a),
-            )
-        else:
-            yield Finding(
-                "supply-nearly-full",
-                Rank.NOTE,
-                f"{name} gives {given}, which is {percent(figure.current_a / figure.rated_a)} of "
-                f"its {rated}.",
-                "There is little left for what you may add, and it runs warm.",
-                resistors_first(situation, part.id)
-                or "Leave it so if nothing is to be added; else plan a larger supply.",
-                (part.id,),
-            )
+            yield _in_limit(situation, part.id, figure)
+        elif figure.current_a > OVER * figure.rated_a:
+            yield _overload(situation, part.id, figure)
+        elif figure.current_a > NEARLY_FULL * figure.rated_a:
+            yield _nearly_full(situation, part.id, figure)
+
+
+def _shut_off(situation: Situation, supply: PartId, figure: SupplyFigure) -> Finding:
+    name, rated = part_name(situation.plan, supply), amps(situation.plan, figure.rated_a)
+    return Finding(
+        "supply-shut-off",
+        Rank.DANGER,
+        f"{name} has shut itself off: it is asked for more than its {rated}.",
+        "Nothing on it works until the load is less.",
+        *_mend(situation, supply),
+    )
+
+
+def _in_limit(situation: Situation, supply: PartId, figure: SupplyFigure) -> Finding:
+    plan = situation.plan
+    name, rated = part_name(plan, supply), amps(plan, figure.rated_a)
+    return Finding(
+        "supply-in-limit",
+        Rank.DANGER,
+        f"{name} has reached its limit of {rated} and gives only {volts(plan, figure.volts_v)}.",
+        "Everything on it runs weak, and the supply gets hot or shuts off.",
+        *_mend(situation, supply),
+    )
+
+
+def _overload(situation: Situation, supply: PartId, figure: SupplyFigure) -> Finding:
+    plan = situation.plan
+    given, rated = amps(plan, figure.current_a), amps(plan, figure.rated_a)
+    return Finding(
+        "supply-overload",
+        Rank.DANGER,
+        f"{part_name(plan, supply)} is asked for {given} but is made for {rated}.",
+        "An overloaded supply gets hot, sags and may fail.",
+        *_mend(situation, supply, figure.current_a),
+    )
+
+
+def _nearly_full(situation: Situation, supply: PartId, figure: SupplyFigure) -> Finding:
+    plan, share = situation.plan, percent(figure.current_a / figure.rated_a)
+    given, rated = amps(plan, figure.current_a), amps(plan, figure.rated_a)
+    return Finding(
+        "supply-nearly-full",
+        Rank.NOTE,
+        f"{part_name(plan, supply)} gives {given}, which is {share} of its {rated}.",
+        "There is little left for what you may add, and it runs warm.",
+        resistors_first(situation, supply)
+        or "Leave it so if nothing is to be added; else plan a larger supply.",
+        (supply,),
+    )
 
 
 class _Mend(NamedTuple):
