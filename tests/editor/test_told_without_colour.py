@@ -79,7 +79,8 @@ def test_wire_colours_are_told_in_letters_and_words_everywhere(editor):
     for wire in plan.wires.values():
         assert colour_name(wire.colour) in wire_words(sight, wire.id)
     box = window.plan_page.wire_colour
-    for index in range(box.count()):
+    assert box.itemText(0) == "as its circuit"
+    for index in range(1, box.count()):
         letters = box.itemText(index).split()[0]
         assert letters in COLOURS and len(box.itemText(index).split()) > 1
     now = editor.solving.answer.situation
