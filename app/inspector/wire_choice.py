@@ -11,7 +11,7 @@ from wiring.standards.colours import COLOURS, colour
 from wiring.standards.conductors import SIZES
 
 SWATCH = 16
-_EDGE = "#40444a"
+_EDGE = "#84888e"  # stands off the fields of both looks and off black insulation
 
 
 class _ChoiceBox(FittedBox):
@@ -91,11 +91,11 @@ def swatch(letters: str) -> QIcon:
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(QColor(_EDGE))
     painter.setBrush(_colour(found.rgb))
-    painter.drawRoundedRect(QRectF(1, 3, SWATCH - 2, SWATCH - 6), 3, 3)
+    painter.drawRoundedRect(QRectF(1.5, 3.5, SWATCH - 3, SWATCH - 7), 3, 3)  # the rim fills whole pixels
     if found.stripe_rgb:
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(_colour(found.stripe_rgb))
-        painter.drawRect(QRectF(1.5, SWATCH / 2 - 1.5, SWATCH - 3, 3))
+        painter.drawRect(QRectF(2, SWATCH / 2 - 1.5, SWATCH - 4, 3))
     painter.end()
     return QIcon(pixmap)
 

@@ -13,8 +13,10 @@ from support.editors import open_demo
 
 from app.canvas.painting.area_names import area_names
 from app.canvas.painting.shades import shades
+from app.inspector.wire_choice import SWATCH, swatch
 from app.theme import stylesheet
 from app.theme.surfaces import THEMES, Surfaces, mixed, surfaces
+from wiring.standards.colours import COLOURS
 
 TEXT, NON_TEXT = 4.5, 3.0
 GROUNDS = ("side", "header", "field", "paper")
@@ -41,6 +43,16 @@ def test_words_stand_off_their_grounds(name):
     assert weak == {}
     assert contrast(s.side, s.ink) >= TEXT, "tips"
     assert contrast(s.on_copper, s.copper) >= TEXT
+
+
+@pytest.mark.parametrize("name", THEMES)
+@pytest.mark.parametrize("letters", COLOURS)
+def test_the_rim_of_every_wire_colour_is_seen_on_the_field_it_stands_in(running, name, letters):
+    image = swatch(letters).pixmap(SWATCH, SWATCH).toImage()
+    middle = image.height() // 2
+    across = [image.pixelColor(x, middle) for x in range(image.width())]
+    rim = next(colour for colour in across if colour.alpha() == 255)
+    assert contrast(rim.name(), surfaces(THEMES[name]).field) >= NON_TEXT
 
 
 @pytest.mark.parametrize("name", THEMES)
