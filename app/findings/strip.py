@@ -23,6 +23,7 @@ from app.theme.look import Look
 from app.theme.sizes import hint_height, list_height
 from wiring.findings.finding import Finding, Rank
 
+LOOKING = "Looking for faults"
 BAR_HEIGHT = 36
 LIST_HEIGHT = 168
 KEY = "Ctrl+I"
@@ -97,8 +98,10 @@ class FindingsStrip(QFrame):
         column.addWidget(self.list)
         self.show_findings((), empty=True)
 
-    def show_findings(self, findings: Sequence[Finding], *, empty: bool = False) -> None:
-        """Show these; `empty` says that nothing has been drawn yet."""
+    def show_findings(
+        self, findings: Sequence[Finding], *, empty: bool = False, looking: bool = False
+    ) -> None:
+        """Show these; `empty` says that nothing has been drawn yet, `looking` that there may be more."""
         row = self.list.currentIndex().row()
         self.model.show_findings(findings)
         self.mends.go_on(row)
@@ -107,7 +110,8 @@ class FindingsStrip(QFrame):
         for rank, (badge, _) in self._counts.items():
             badge.setVisible(counts[rank] > 0)
         self._headline.setVisible(not findings and not self.hint.text())
-        self._headline.setText("Nothing drawn yet" if empty else "Nothing to find fault with")
+        found = LOOKING if looking else "Nothing to find fault with"
+        self._headline.setText("Nothing drawn yet" if empty else found)
         self._toggle.setEnabled(bool(findings))
         if not findings:
             self._toggle.setChecked(False)
@@ -143,8 +147,7 @@ class FindingsStrip(QFrame):
 
     def show_waiting(self) -> None:
         """Forget the findings of another plan: those of this one are being looked for."""
-        self.show_findings(())
-        self._headline.setText("Looking for faults")
+        self.show_findings((), looking=True)
 
     @property
     def verdict(self) -> str:

@@ -201,10 +201,10 @@ class MainWindow(QMainWindow):
         self.plan_page.show_thrown(len(thrown))
 
     def _show_answer(self, answer: Answer) -> None:
-        situation = answer.situation
         self.plan_view.set_answer(answer)
         self.inspector.show_answer(answer)
-        self.strip.show_findings(situation.findings, empty=not is_drawn_on(situation.plan))
+        empty, found = not is_drawn_on(answer.situation.plan), answer.situation.findings
+        self.strip.show_findings(found, empty=empty, looking=not answer.complete)
         self._show_on_page(answer)
 
     def _show_on_page(self, answer: Answer) -> None:
