@@ -263,3 +263,12 @@ def press(desk, key):
     code = K.Key_Backtab if key == "Shift+Tab" else code
     desk.key(code, modifiers or PLAIN)
     assert CTRL != SHIFT
+
+
+def test_what_was_told_of_the_keys_leaves_when_the_hand_selects_something_else(desk):
+    desk.key(K.Key_N)
+    assert "Tab goes through" in desk.hints[-1]
+    desk.key(K.Key_Tab)
+    assert "Tab goes through" in desk.hints[-1]  # it goes on holding
+    desk.click(100, 300)
+    assert desk.hints[-1] == ""

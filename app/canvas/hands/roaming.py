@@ -15,8 +15,9 @@ class Roaming:
     """Goes from thing to thing and selects them; every step is told in words too."""
 
     def __init__(self, session: Session, selection: Selection, say: Callable[[str], None]) -> None:
-        self._session, self._selection, self._say = session, selection, say
-        self._here = ""
+        self._session, self._selection, self._say_it = session, selection, say
+        self._here = self._told = ""
+        self._goes = False  # what is selected now is selected by a step of its own
         self._grip = -1
         selection.changed.connect(lambda _ids: self._let_go())
 
@@ -92,7 +93,15 @@ class Roaming:
     def _pick(self, chosen: frozenset[str]) -> None:
         plan = self._session.plan
         ids = frozenset(i for i in chosen if i in plan.parts or i in plan.wires)
+        self._goes = True
         self._selection.select(ids, chosen - ids)
+        self._goes = False
+
+    def _say(self, words: str) -> None:
+        self._told = words
+        self._say_it(words)
 
     def _let_go(self) -> None:
         self._grip, self._here = -1, ""
+        if self._told and not self._goes:
+            self._say("")  # the hand has gone elsewhere: what was told of the keys' way holds no more
