@@ -66,8 +66,8 @@ def test_volts_ripple_and_currents_are_those_of_the_integration(farads: float, l
     figures = solved(plan)
     assert figures.parts["L"].volts_v == pytest.approx(math.sqrt(np.mean(volts**2)), rel=5e-4)
     assert figures.supplies["G"].current_a == pytest.approx(math.sqrt(np.mean(amps**2)), rel=1e-3)
-    (load,) = waves(plan, kinds(), {}, "L").branches
-    (winding,) = waves(plan, kinds(), {}, "G").branches
+    (load,) = waves(plan, kinds(), {}, "L")
+    (winding,) = waves(plan, kinds(), {}, "G")
     assert load.mean_v == pytest.approx(volts.mean(), rel=5e-4)
     assert load.ripple_v == pytest.approx(np.ptp(volts), rel=1e-2)
     assert winding.peak_a == pytest.approx(amps.max(), rel=1e-2)
@@ -76,7 +76,7 @@ def test_volts_ripple_and_currents_are_those_of_the_integration(farads: float, l
 
 def test_ripple_of_a_large_capacitor_is_that_of_the_textbooks() -> None:
     """Ripple is about I / (2 f C), less the time the capacitor charges (any electronics textbook)."""
-    (load,) = waves(bridge(4.7e-3, resistor(100.0)), kinds(), {}, "L").branches
+    (load,) = waves(bridge(4.7e-3, resistor(100.0)), kinds(), {}, "L")
     simple_v = load.mean_a / (2.0 * HERTZ * 4.7e-3)
     assert 0.6 * simple_v < load.ripple_v < simple_v
 
@@ -89,8 +89,8 @@ def test_without_load_it_charges_to_the_peak() -> None:
 
 def test_a_led_behind_it_does_not_flicker() -> None:
     plain, smooth = (waves(bridge(f, "led-white", "A", "K"), kinds(), {}, "L") for f in (0.0, 1e-3))
-    assert plain.branches[0].amps.min() < 1e-4
-    assert smooth.branches[0].amps.min() > 0.97 * smooth.branches[0].amps.max()
+    assert plain[0].amps.min() < 1e-4
+    assert smooth[0].amps.min() > 0.97 * smooth[0].amps.max()
 
 
 def test_power_is_kept_over_the_cycle() -> None:

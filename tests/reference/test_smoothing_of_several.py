@@ -80,7 +80,7 @@ def test_where_lengths_are_in_feet_the_mains_has_sixty_cycles() -> None:
     fifty, sixty = (
         waves(plan.with_changes(habits=Habits(units=units)), kinds(), {}, "R") for units in ("metric", "us")
     )
-    assert sixty.branches[0].ripple_v == pytest.approx(fifty.branches[0].ripple_v * 50 / 60, rel=0.03)
+    assert sixty[0].ripple_v == pytest.approx(fifty[0].ripple_v * 50 / 60, rel=0.03)
 
 
 def test_four_houses_take_no_longer_than_the_eye_waits() -> None:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 import numpy as np
 
 from wiring.catalogue.kind import Kind
-from wiring.circuit.alternating import cycle, hertz
+from wiring.circuit.alternating import cycle
 from wiring.circuit.linear import Floats
 from wiring.circuit.states import settle
 from wiring.plan.names import PartId
@@ -42,15 +42,12 @@ class Wave(NamedTuple):
         return float(np.abs(self.amps).max())
 
 
-class Waves(NamedTuple):
-    """All branches of a part, and the moments of the cycle in seconds."""
+def waves(
+    plan: Plan, kinds: Mapping[str, Kind], positions: Positions, part: PartId
+) -> tuple[Wave, ...] | None:
+    """Return the waves of a part's branches; None where no AC reaches it or nothing steady was found.
 
-    times_s: Floats
-    branches: tuple[Wave, ...]
-
-
-def waves(plan: Plan, kinds: Mapping[str, Kind], positions: Positions, part: PartId) -> Waves | None:
-    """Return the waves of a part that AC reaches; None where none does or nothing steady was found.
+    Without capacitors it is half a cycle, from the least to the highest: the way back reads the same.
 
     KeyError if the plan has no such part.
     """
@@ -60,13 +57,9 @@ def waves(plan: Plan, kinds: Mapping[str, Kind], positions: Positions, part: Par
     if place < 0 or not settled.islands.fed[place].alternating:
         return None
     island = settled.islands.fed[place]
-    found = cycle(settled.assembly, island, settled.values, whole=True)
+    found = cycle(settled.assembly, island, settled.values)
     if found is None:
         return None
     columns = np.searchsorted(island.branches, span)
-    times_s = np.arange(len(found.sines)) / (len(found.sines) * hertz(plan))
     roles = [settled.assembly.roles[branch] for branch in span]
-    return Waves(
-        times_s,
-        tuple(Wave(r, found.volts[:, c], found.amps[:, c]) for r, c in zip(roles, columns, strict=True)),
-    )
+    return tuple(Wave(r, found.volts[:, c], found.amps[:, c]) for r, c in zip(roles, columns, strict=True))

@@ -59,12 +59,10 @@ def read_alternating(
     return found
 
 
-def cycle(
-    assembly: Assembly, island: Island, values: Floats, *, whole: bool = False, near: Cycle | None = None
-) -> Cycle | None:
+def cycle(assembly: Assembly, island: Island, values: Floats, *, near: Cycle | None = None) -> Cycle | None:
     """Return an island at points of one cycle, its filaments warm; None where no steady state is found.
 
-    Without capacitors the way from the least to the highest of the wave will do, unless it shall be `whole`.
+    Without capacitors the way from the least to the highest of the wave will do.
     """
     mine = island.branches
     lamps = mine[assembly.laws[mine] == FILAMENT_LAW]
@@ -78,7 +76,7 @@ def cycle(
         return _smoothed(plan, island, warmed, Lamps(np.searchsorted(island.core, lit), values[lit]))
     found = near
     for _ in range(MOST_ROUNDS):
-        found = _cycle(plan, island, warmed, found, whole)
+        found = _cycle(plan, island, warmed, found)
         if found is None:
             return None
         ohms = warm_ohms(values[lamps], _rms(found.volts[:, places]))
@@ -98,16 +96,11 @@ def phases(points: int = POINTS) -> Floats:
     return np.asarray(np.sin(((np.arange(points) + 0.5) / points - 0.5) * math.pi))
 
 
-def whole_cycle(points: int = 2 * POINTS) -> Floats:
-    """Return a sine at evenly spread times of a whole cycle, the first where it rises through nought."""
-    return np.asarray(np.sin(2.0 * math.pi * np.arange(points) / points))
-
-
-def _cycle(plan: Assembly, island: Island, values: Floats, before: Cycle | None, whole: bool) -> Cycle | None:
+def _cycle(plan: Assembly, island: Island, values: Floats, before: Cycle | None) -> Cycle | None:
     network = core_network(plan, island, values)
     swing = plan.alternating[island.core]
     straight = network.linear and bool(swing[network.laws == SOURCE].all())
-    sines = whole_cycle() if whole else RMS_ALONE if straight else phases()
+    sines = RMS_ALONE if straight else phases()
     if not len(island.core):
         nothing = np.zeros((len(sines), 0))
         return _spread(plan, island, values, sines, nothing, nothing, 0.0)
