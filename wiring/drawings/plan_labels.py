@@ -1,8 +1,9 @@
 """Puts words beside what they name so that none covers another: greedy, nearest free place first."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
+from typing import Literal
 
 from wiring.drawings.plan_fit import Box
 from wiring.drawings.plan_room import Room
@@ -33,48 +34,48 @@ def labelled(
 
     The leader runs over no sign and no other words, unless it may run `over_all`.
     """
-    weight = "semibold" if semibold else "regular"
+    weight: Literal["semibold", "regular"] = "semibold" if semibold else "regular"
     wide = width_mm(text, size_mm, weight) + 0.3
     up, down = ascent_mm(size_mm, weight) * 0.92, descent_mm(size_mm, weight)
-    best: tuple[float, Box, float] | None = None
-    for reach, box in _candidates(about, wide, up + down, reaches_mm):
-        if best is not None and reach * 0.35 >= best[0]:
+    candidates = _candidates(about, wide, up + down, reaches_mm)
+    found = _best(room, candidates, about, size_mm, over_all=over_all)
+    if found is None:
+        return ()
+    reach, box = found
+    room.take(box)
+    at = (box[0] + box[2]) / 2, box[1] + up
+    ground = "paper" if room.crossed(box) else ""
+    words = Words(text, at, size_mm, colour, weight, "centre", ground=ground)
+    if reach < _LED_MM:
+        return (words,)
+    leader = _whole_leader(about, box)
+    room.draw(leader)
+    room.take_line(*leader)
+    return Path(leader, _LEADER), words
+
+
+def _best(
+    room: Room, candidates: Iterable[tuple[float, Box]], about: Box, size_mm: float, *, over_all: bool
+) -> tuple[float, Box] | None:
+    """Return the box for words that stands near and covers few lines, and how far off it stands."""
+    best: tuple[float, Box] | None = None
+    least = math.inf
+    for reach, box in candidates:
+        if reach * 0.35 >= least:
             break
         if not room.free(box):
             continue
         crossed = room.crossed(box)
-        if crossed > MOST_CROSSED:
-            continue
         cost = reach * 0.35 + crossed * 0.8
-        if best is not None and cost >= best[0]:
+        if crossed > MOST_CROSSED or cost >= least:
             continue
         if crossed and not room.free(_padded(box, size_mm)):
             continue  # the ground under these words would hide others
-        leader = _leader(about, box) if reach >= _LED_MM else ()
-        if not leader or over_all or room.clear(*leader):
-            best = (cost, box, reach)
+        if reach < _LED_MM or over_all or room.clear(*_leader(about, box)):
+            best, least = (reach, box), cost
             if not crossed:
                 break  # whatever comes now stands as far off or farther
-    if best is None:
-        return ()
-    _, box, reach = best
-    room.take(box)
-    words = Words(
-        text,
-        ((box[0] + box[2]) / 2, box[1] + up),
-        size_mm,
-        colour,
-        "semibold" if semibold else "regular",
-        "centre",
-        ground="paper" if room.crossed(box) else "",
-    )
-    if reach < _LED_MM:
-        return (words,)
-    near = _nearest(box, ((about[0] + about[2]) / 2, (about[1] + about[3]) / 2))
-    leader = (near, _nearest(about, near))
-    room.draw(leader)
-    room.take_line(*leader)
-    return Path(leader, _LEADER), words
+    return best
 
 
 def _padded(box: Box, size_mm: float) -> Box:
@@ -82,10 +83,14 @@ def _padded(box: Box, size_mm: float) -> Box:
     return box[0] - pad, box[1] - pad, box[2] + pad, box[3] + pad
 
 
+def _whole_leader(about: Box, box: Box) -> tuple[Point, Point]:
+    near = _nearest(box, ((about[0] + about[2]) / 2, (about[1] + about[3]) / 2))
+    return near, _nearest(about, near)
+
+
 def _leader(about: Box, box: Box) -> tuple[Point, Point]:
     """Return the stretch of a leader that must be clear: all but its ends."""
-    near = _nearest(box, ((about[0] + about[2]) / 2, (about[1] + about[3]) / 2))
-    end = _nearest(about, near)
+    near, end = _whole_leader(about, box)
     long = max(math.dist(near, end), 1e-9)
     share = max(0.0, 1.0 - 1.0 / long)
     return near, (near[0] + (end[0] - near[0]) * share, near[1] + (end[1] - near[1]) * share)

@@ -1,6 +1,7 @@
 """The words on a plan view: names of places, designations of parts, labels at the ends of wires."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from functools import partial
 from typing import NamedTuple
 
 from wiring.drawings.panel_on_plan import painted
@@ -53,43 +54,52 @@ def named(
     """Return all words of a view, placed so that none lies on a sign or another word."""
     drawn = tuple(drawn)
     _mark(plan, fit, room, clip, placed, drawn)
-    items: list[Item] = [*place_names(plan, fit, room, clip)]
-    parts_missing = wires_missing = 0
+    places = place_names(plan, fit, room, clip)
+    parts, parts_missing = _part_names(plan, room, placed, part_mm)
+    ends, ends_missing = _wire_names(room, _ends(plan, drawn), wire_mm) if wire_labels else ([], 0)
+    return Named((*places, *parts, *ends), parts_missing, ends_missing)
+
+
+def _part_names(
+    plan: Plan, room: Room, placed: Mapping[PartId, Placed], size_mm: float
+) -> tuple[list[Item], int]:
+    """Return the names of parts, and how many found no room."""
+    items: list[Item] = []
     unnamed: list[PartId] = []
+    beside = partial(labelled, reaches_mm=_PART_REACHES, semibold=True, over_all=True)
     for part_id, spot in placed.items():
-        found = labelled(
-            room,
-            part_label(plan, part_id),
-            spot.box,
-            part_mm,
-            reaches_mm=_PART_REACHES,
-            semibold=True,
-            over_all=True,
-        )
+        found = beside(room, part_label(plan, part_id), spot.box, size_mm)
         items += found
         if not found:
             unnamed.append(part_id)
     if len(unnamed) > _MOST_LED:
-        parts_missing, unnamed = len(unnamed), []
+        return items, len(unnamed)
+    missing = 0
     for part_id in unnamed:
         name, around = part_label(plan, part_id), spots_round(placed[part_id].box)
-        found = led_label(room, name, around, part_mm, "ink", semibold=True)
+        found = led_label(room, name, around, size_mm, "ink", semibold=True)
         items += found
-        parts_missing += not found
-    if wire_labels:
-        crowded: list[tuple[str, str, Sequence[Point]]] = []
-        for text, colour, at, wire in _ends(plan, drawn):
-            found = labelled(room, text, at, wire_mm, reaches_mm=_WIRE_REACHES, colour=colour)
-            items += found
-            if not found:
-                crowded.append((text, colour, wire))
-        if len(crowded) > 2 * _MOST_LED:
-            wires_missing, crowded = len(crowded), []
-        for text, colour, wire in crowded:  # last, when all that has a place beside its wire stands there
-            found = led_label(room, text, spots_along(wire), wire_mm, colour)
-            items += found
-            wires_missing += not found
-    return Named(tuple(items), parts_missing, wires_missing)
+        missing += not found
+    return items, missing
+
+
+def _wire_names(room: Room, ends: Sequence[_EndText], size_mm: float) -> tuple[list[Item], int]:
+    """Return the words at ends of wires, and how many found no room."""
+    items: list[Item] = []
+    crowded: list[tuple[str, str, Sequence[Point]]] = []
+    for text, colour, at, wire in ends:
+        found = labelled(room, text, at, size_mm, reaches_mm=_WIRE_REACHES, colour=colour)
+        items += found
+        if not found:
+            crowded.append((text, colour, wire))
+    if len(crowded) > 2 * _MOST_LED:
+        return items, len(crowded)
+    missing = 0
+    for text, colour, wire in crowded:  # last, when all that has a place beside its wire stands there
+        found = led_label(room, text, spots_along(wire), size_mm, colour)
+        items += found
+        missing += not found
+    return items, missing
 
 
 def _mark(

@@ -1,13 +1,13 @@
 """The plan on paper, seen from above or from below: board, scenes, parts and wires, each with its name."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from wiring.catalogue.kind import Kind
 from wiring.circuit.figures import Figures
 from wiring.drawings.marks import wire_on_plan
 from wiring.drawings.plan_areas import Area
 from wiring.drawings.plan_band import BAND_MM, FASCIA_MM, band, fascia_mark, fascia_side, locator
-from wiring.drawings.plan_clip import pieces
+from wiring.drawings.plan_clip import Piece, pieces
 from wiring.drawings.plan_fit import Box, Fit, around, fitting_scale, plan_bounds
 from wiring.drawings.plan_ground import ground
 from wiring.drawings.plan_legend import ROW_MM, legend, legend_rows
@@ -15,7 +15,7 @@ from wiring.drawings.plan_lookup import PlanLookup
 from wiring.drawings.plan_names import Named, named
 from wiring.drawings.plan_parts import placed_parts, sign_items, terminal_items
 from wiring.drawings.plan_room import Room
-from wiring.drawings.plan_wires import wire_items, wire_runs
+from wiring.drawings.plan_wires import Run, wire_items, wire_runs
 from wiring.pictures.metrics import words_box
 from wiring.pictures.picture import Anchor, Item, Path, Picture, Point, Words
 from wiring.pictures.transform import moved
@@ -86,12 +86,7 @@ def plan_view(
     clip = _NEVER_CUT
     if window is not None:
         clip = around((fit.at((bounds[0], bounds[1])), fit.at((bounds[2], bounds[3]))))
-    near: tuple[Wire, ...] | None = None
-    needed: set[PartId] | None = None
-    if window is not None:
-        near = lookup.near(window)
-        needed = set(lookup.parts_in(window))
-        needed.update(ref.part for wire in near for ref in (wire.start, wire.end))
+    near, needed = _in_window(lookup, window)
     everywhere = placed_parts(plan, kinds, fit, needed, lookup)
     placed = {i: s for i, s in everywhere.items() if _inside(s.centre, clip)}
     runs = wire_runs(plan, kinds, fit, everywhere, clip, near).values()
@@ -100,20 +95,10 @@ def plan_view(
     wires = lookup.ending_in(window)
     foot = ROW_MM * legend_rows(wires, width_mm)
     fascia = fascia_mark(bounds, fit, plan.habits.fascia, far=window is not None)
-    room = Room((0.0, BAND_MM, width_mm, height_mm - foot))
-    for item in fascia:
-        if isinstance(item, Words):
-            room.take(words_box(item))
-        elif isinstance(item, Path):
-            room.draw(item.points)
+    room = _room((0.0, BAND_MM, width_mm, height_mm - foot), fascia)
     words = named(plan, fit, room, clip, placed if part_labels else {}, drawn, wire_labels=wire_labels)
     enlarged = any(spot.factor > fit.scale * 1.05 for spot in placed.values())
-    items: list[Item] = [*ground(plan, fit, clip), *glow, *signs]
-    for run, piece in drawn:
-        items += wire_items(run, piece.points)
-        if wire_labels and (piece.from_start or piece.to_end):
-            mark = wire_on_plan(run.wire.id, whole=piece.from_start and piece.to_end)
-            items.append(Anchor(mark, _middle(piece.points)))
+    items: list[Item] = [*ground(plan, fit, clip), *glow, *signs, *_wires(drawn, anchored=wire_labels)]
     items += terminal_items(kinds, plan, fit, placed)
     items += [*fascia, *words.items, *band(width_mm, below, name, behind=behind)]
     if window is not None:
@@ -121,6 +106,35 @@ def plan_view(
     notes = _notes(words, enlarged=enlarged, wire_labels=wire_labels, part_labels=part_labels)
     items += moved(legend(wires, plan.habits.units, width_mm, fit.scale, notes), (0.0, height_mm - foot))
     return Picture(tuple(items), width_mm, height_mm, title=title)
+
+
+def _in_window(lookup: PlanLookup, window: Area | None) -> tuple[tuple[Wire, ...] | None, set[PartId] | None]:
+    """Return the wires near a window and the parts that are needed to draw it; None for all of them."""
+    if window is None:
+        return None, None
+    near = lookup.near(window)
+    ends = {ref.part for wire in near for ref in (wire.start, wire.end)}
+    return near, ends.union(lookup.parts_in(window))
+
+
+def _room(box: Box, fascia: Iterable[Item]) -> Room:
+    """Return the room for words, that which the mark of the fascia takes taken."""
+    room = Room(box)
+    for item in fascia:
+        if isinstance(item, Words):
+            room.take(words_box(item))
+        elif isinstance(item, Path):
+            room.draw(item.points)
+    return room
+
+
+def _wires(drawn: Iterable[tuple[Run, Piece]], *, anchored: bool) -> Iterator[Item]:
+    """Return the wires, with an anchor on each that has an end here, where that is wanted."""
+    for run, piece in drawn:
+        yield from wire_items(run, piece.points)
+        if anchored and (piece.from_start or piece.to_end):
+            mark = wire_on_plan(run.wire.id, whole=piece.from_start and piece.to_end)
+            yield Anchor(mark, _middle(piece.points))
 
 
 def _middle(points: tuple[Point, ...]) -> Point:
