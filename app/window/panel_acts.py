@@ -8,7 +8,7 @@ from wiring.edits.panel_harness import bring_out
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-WHICH = "Select a part of the panel that is meant; the plan has {count}."
+WHICH = "Click the name of the panel that is meant, or a part that sits in it; the plan has {count} panels."
 NONE = "The plan has no panel yet; draw one first."
 
 
