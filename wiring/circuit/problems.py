@@ -8,6 +8,7 @@ import numpy as np
 from wiring.circuit.branch_arrays import Assembly
 from wiring.circuit.branches.laws import LAW_NUMBER
 from wiring.circuit.figures import Problem
+from wiring.circuit.linear import Ints
 from wiring.circuit.links import Circuits, conductors, short_path
 from wiring.circuit.states import Settled
 from wiring.circuit.turned_round import turning
@@ -152,22 +153,22 @@ def _backward(settled: Settled) -> list[Problem]:
     table = assembly.table
     polarised = np.flatnonzero(table.polarised & (table.branches > 0) & ~table.left_out)
     wrong = polarised[reading.volts[table.first_branch[polarised]] < -BACKWARD_V]
-    suspects = [table.ids[n] for n in wrong]
-    if not suspects:
+    if not len(wrong):
         return []
     conductor = conductors(assembly)
 
-    def ends(part_id: PartId) -> tuple[int, int]:
-        branch = assembly.spans[part_id][0]
-        return int(conductor[assembly.a[branch]]), int(conductor[assembly.b[branch]])
+    def ends(rows: Ints) -> list[tuple[int, int]]:
+        branches = table.first_branch[rows]
+        one, other = conductor[assembly.a[branches]].tolist(), conductor[assembly.b[branches]].tolist()
+        return list(zip(one, other, strict=True))
 
-    there = [(p, c.kind.behaviour) for p, c in assembly.parts.items() if assembly.spans[p]]
-    ways = Counter(ends(p) for p, _ in there if assembly.parts[p].behaviour.polarised)
-    thrown = {ends(p) for p, behaviour in there if behaviour == "stall_motor"}
+    ways = Counter(ends(polarised))
+    motors = np.array([c.mould.kind.behaviour == "stall_motor" for c in assembly.parts.values()])
+    thrown = set(ends(np.flatnonzero(motors & (table.branches > 0))))
     can_turn = turning(assembly)
     found = []
-    for part_id in suspects:
-        plus, minus = ends(part_id)
+    for row, (plus, minus) in zip(wrong.tolist(), ends(wrong), strict=True):
+        part_id = table.ids[row]
         paired = ways[minus, plus] == ways[plus, minus]
         label = part_label(assembly.plan, part_id)
         terminals = assembly.parts[part_id].kind.terminals
