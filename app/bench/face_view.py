@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QPointF, Qt, Signal
-from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from app.bench.bench import Bench
@@ -15,6 +15,7 @@ from app.bench.face_gestures import double, draw_line, place_on_face, pressed, p
 from app.bench.face_hit import FaceHit, hit_on_face
 from app.bench.face_painter import paint_bench
 from app.bench.face_pointer import FaceAround, FacePointer, FaceWrite
+from app.bench.face_scrolling import FaceScrolling
 from app.bench.face_sight import FaceSight, surrounding
 from app.bench.face_still import FaceStill
 from app.bench.face_wiring import on_grid_of_face, pull_on_face
@@ -29,7 +30,6 @@ from wiring.catalogue.kind import Kind
 from wiring.plan.panel import Panel
 
 RIM_PX = 64.0
-ZOOM_PER_NOTCH = 1.2
 Whole = Callable[[float, float], Sight]
 
 
@@ -60,6 +60,7 @@ class FaceView(QWidget):
         self._told_tool, self._told_hint = "select", ""
         self.left_alone = True
         self.typing = InlineInput(self)
+        self.scrolling = FaceScrolling(self)
         self.installEventFilter(self)
         self.setObjectName("faceView")
         self.setMouseTracking(True)
@@ -196,13 +197,6 @@ class FaceView(QWidget):
             self.acting.carry_out(act)
         else:
             self.mousePressEvent(event)
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Zoom at the pointer."""
-        turned = event.angleDelta().y() or event.angleDelta().x()
-        at = event.position().x(), event.position().y()
-        self.look(self.camera.zoomed(ZOOM_PER_NOTCH ** (turned / 120.0), at))
-        event.accept()
 
     def pointer(self, phase: Phase, event: QMouseEvent) -> FacePointer:
         """Return a mouse event in millimetres of the face."""

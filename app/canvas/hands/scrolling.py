@@ -1,11 +1,11 @@
 """Wheel, touch pad and pinch on the drawing surface: pull the paper, or zoom where the pointer is."""
 
 from collections.abc import Callable
+from typing import Generic, Protocol, Self, TypeVar
 
 from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import QGuiApplication, QInputDevice, QNativeGestureEvent, QTouchEvent, QWheelEvent
 
-from app.canvas.camera import Camera
 from wiring.plan.places import Point
 
 NOTCH = 120.0  # eighths of a degree of one click of a mouse wheel
@@ -18,7 +18,20 @@ CLOSER = 2.5  # what a double tap with two fingers zooms by
 Kind = Qt.NativeGestureType
 
 
-class Scrolling:
+class Movable(Protocol):
+    """A camera, of the plan or of a face."""
+
+    def zoomed(self, factor: float, at_px: Point) -> Self:
+        """Return it nearer or farther; what is under one pixel stays there."""
+
+    def panned(self, dx_px: float, dy_px: float) -> Self:
+        """Return it after the paper was pulled."""
+
+
+C = TypeVar("C", bound=Movable)
+
+
+class Scrolling(Generic[C]):
     """Turns wheels and native gestures into camera moves.
 
     What a scroll means is settled when the fingers come down: Ctrl pressed while it runs out changes nothing.
@@ -26,9 +39,9 @@ class Scrolling:
 
     def __init__(
         self,
-        camera: Callable[[], Camera],
-        look: Callable[[Camera], None],
-        shows: Callable[[Camera], bool],
+        camera: Callable[[], C],
+        look: Callable[[C], None],
+        shows: Callable[[C], bool],
         smart: Callable[[Point], None],
     ) -> None:
         self._camera, self._look, self._shows, self._smart = camera, look, shows, smart

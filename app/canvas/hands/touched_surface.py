@@ -36,7 +36,7 @@ class TouchedSurface(Surface):
         self._scrolling = Scrolling(self._camera, self._look, self._shows_any, self._smart_zoom)
         self._touching = Touching(self, self._camera, self._look, self._takes, self._acting.cancel)
         self.setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
-        self._rim = RimPulling(self, lambda: self._pointing.carries, self._pointing.follow)
+        self._rim = RimPulling(self, lambda: self._pointing.carries, self._pull_at_rim)
         self._rests = QTimer(self)  # runs while the pointer has just come over a lever
         self._rests.setSingleShot(True)
         self._rests.setInterval(RESTS_MS)
@@ -69,6 +69,11 @@ class TouchedSurface(Surface):
             and box.top < seen.bottom
             and seen.top < box.bottom
         )
+
+    def _pull_at_rim(self, dx_px: float, dy_px: float) -> None:
+        """Pull the paper under what is in hand, but never the whole plan out of sight."""
+        if self._shows_any(self._camera().panned(dx_px, dy_px)):
+            self._pointing.follow(dx_px, dy_px)
 
     def _smart_zoom(self, at_px: Point) -> None:
         """Come closer to what lies there, or, when it is near already, show everything."""
