@@ -48,8 +48,8 @@ def _over(situation: Situation) -> Iterator[Finding]:
     for row, part, _ in some.rows((rated_v > 0) & (got_v > OVER * rated_v)):
         over.setdefault(part.kind, []).append((float(got_v[row] / rated_v[row]), part.id))
     for found in over.values():
-        found.sort(reverse=True)
-        share, worst = found[0]
+        found.sort(key=lambda one: -round(one[0], 2))  # the worst first, those as good as alike as on the plan
+        share, worst = max(found)
         lamps = tuple(lamp for _, lamp in found)
         got = volts(plan, abs(situation.figures.parts[worst].volts_v))
         yield Finding(
@@ -68,8 +68,8 @@ def _over(situation: Situation) -> Iterator[Finding]:
 def _held_back(
     situation: Situation, found: Sequence[tuple[float, str]]
 ) -> tuple[str, tuple[str, ...], tuple[str, ...], Act | None]:
-    """Return the mend of lamps over their volts, the worst first, with lamps, wires and act."""
-    plan, (share, worst) = situation.plan, found[0]
+    """Return the mend of lamps over their volts, with lamps, wires and act."""
+    plan, (share, worst) = situation.plan, max(found)
     lamps, part = tuple(lamp for _, lamp in found), plan.parts[worst]
     kind = situation.kinds[part.kind]
     rated_v, rated_a = number(part, kind, "rated_v"), number(part, kind, "rated_a")
@@ -77,7 +77,7 @@ def _held_back(
     otherwise = f"feed {do(len(lamps), 'it', 'them')} from fewer volts, or put {in_row} such lamps in series."
     got_v = abs(situation.figures.parts[worst].volts_v)
     choice = series_resistor(got_v, rated_v, rated_a * max(number(part, kind, "in_parallel"), 1.0))
-    if choice is None or found[-1][0] < ALIKE * share:  # one value would not be right for all of them
+    if choice is None or min(found)[0] < ALIKE * share:  # one value would not be right for all of them
         return f"{otherwise[0].upper()}{otherwise[1:]}", lamps, (), None
     value = f"{ohms(plan, choice.ohms)}, {watts(plan, choice.rated_w)},"
     mend = f"Put a resistor of {value} before {do(len(lamps), 'it', 'each')}, {otherwise}"
