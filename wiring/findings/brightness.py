@@ -48,7 +48,7 @@ def _over(situation: Situation) -> Iterator[Finding]:
     for row, part, _ in some.rows((rated_v > 0) & (got_v > OVER * rated_v)):
         over.setdefault(part.kind, []).append((float(got_v[row] / rated_v[row]), part.id))
     for found in over.values():
-        found.sort(key=lambda one: -round(one[0], 2))  # the worst first, those as good as alike as on the plan
+        found.sort(key=lambda one: -round(one[0], 2))  # the worst first, else as on the plan
         share, worst = max(found)
         lamps = tuple(lamp for _, lamp in found)
         got = volts(plan, abs(situation.figures.parts[worst].volts_v))
