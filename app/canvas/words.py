@@ -2,6 +2,7 @@
 
 import math
 
+from app.canvas.contact_words import contact_words
 from app.canvas.hits.area_hit import areas_of
 from app.canvas.hits.hit import Hit
 from app.canvas.readings import reading
@@ -65,7 +66,10 @@ def hit_words(sight: Sight, hit: Hit) -> str:
     if hit.terminal is not None:
         label = terminal_label(sight.plan, hit.terminal)
         volts = sight.figures.terminals.get(hit.terminal) if sight.figures is not None else None
-        return f"Terminal {label}" + (f", {worded(volts, 'voltage')}" if volts is not None else "")
+        read = worded(volts, "voltage") if volts is not None else ""
+        kind = sight.kinds.get(sight.plan.parts[hit.terminal.part].kind)
+        told = (f"Terminal {label}", read, contact_words(kind, hit.terminal.terminal))
+        return ", ".join(words for words in told if words)
     if hit.part:
         return part_words(sight, hit.part)
     if hit.wire:

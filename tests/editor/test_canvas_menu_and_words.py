@@ -1,13 +1,19 @@
+import msgspec
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu
 from support.gesture_runs import BATTERY, KINDS, LAMP, RED, SWITCH
-from support.surfaces import PLAIN, SHIFT, desk
+from support.surfaces import PLAIN, SHIFT, Desk, desk
 
+from app.canvas.contact_words import MOST, contact_words
 from app.canvas.hits.hit import hit_at
 from app.canvas.words import hit_words, tip_words
+from wiring.catalogue.kind import Position
+from wiring.edits.place_part import place
 from wiring.plan.names import TerminalRef
+from wiring.plan.plan import Plan
 
 __all__ = ["desk"]
 
@@ -112,8 +118,32 @@ def test_words_name_parts_wires_and_terminals_as_the_sheets_do(desk):
     assert "red (RD)" in words(400, 250)
     assert f"-{desk.plan.parts[SWITCH].designation}:14" in words(400, 250)
     x, y = sight.geometry.terminals.get(TerminalRef(SWITCH, "14")).tolist()
-    assert words(x, y, 3.0) == f"Terminal -{desk.plan.parts[SWITCH].designation}:14"
+    assert words(x, y, 3.0) == f"Terminal -{desk.plan.parts[SWITCH].designation}:14, to 13 at “on”"
     assert words(900, 900) == ""
+
+
+@pytest.mark.parametrize(
+    ("kind", "terminal", "said"),
+    [
+        ("stall-motor", "21", "to 22 at “normal”, to 24 at “reverse”"),
+        ("stall-motor", "24", "to 21 at “reverse”"),
+        ("stall-motor", "M1", ""),
+        ("building-led", "A", ""),
+    ],
+)
+def test_a_terminal_of_a_contact_says_what_it_goes_to_and_when(qtbot, kind, terminal, said):
+    desk = Desk(qtbot, place(KINDS[kind], 300, 200).apply(Plan()))
+    x, y = desk.terminal("p1", terminal)
+    desk.move(x, y)
+    told = hit_words(desk.view.sight(), desk.view.hit_at(desk.px(x, y).x(), desk.px(x, y).y()))
+    assert told.partition(", ")[2] == said
+
+
+def test_what_goes_to_many_says_nothing_and_an_unknown_kind_neither():
+    ways = tuple(Position(f"at {n}", (("C", str(n)),)) for n in range(MOST + 1))
+    many = msgspec.structs.replace(KINDS["toggle-on-off"], positions=ways)
+    assert contact_words(many, "C") == "" and contact_words(many, "2") == "to C at “at 2”"
+    assert contact_words(None, "1") == ""
 
 
 def test_a_tip_says_how_a_switch_stands(desk):
