@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
+from app.drawing.picture_scrolling import PictureCamera, PictureScrolling
 from app.theme.look import Look
 from app.theme.paint_picture import paint_picture
 from app.theme.ringed import Ringed
@@ -41,6 +42,7 @@ class PictureView(Ringed):
         self._dragged = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         look.changed.connect(self.update)
+        self.scrolling = PictureScrolling(self)
 
     @property
     def theme(self) -> Theme:
@@ -77,18 +79,34 @@ class PictureView(Ringed):
         if picture is None:
             return
         about = about or QPointF(self.rect().center())
-        lowest = self._fit_scale(picture) * FARTHEST_SHARE
-        scale = min(max(self._scale * factor, lowest), NEAREST_PX_PER_MM)
-        self._origin = about + (self._origin - about) * (scale / self._scale)
-        self._scale = scale
+        self.look_from(self.camera.zoomed(factor, (about.x(), about.y())))
+
+    @property
+    def shows_any(self) -> bool:
+        """Whether there is a picture."""
+        return self._picture is not None
+
+    @property
+    def size_mm(self) -> tuple[float, float]:
+        """How wide and high the picture is."""
+        return (self._picture.width_mm, self._picture.height_mm) if self._picture else (0.0, 0.0)
+
+    @property
+    def camera(self) -> PictureCamera:
+        """From where the picture is looked at."""
+        smallest = self._fit_scale(self._picture) * FARTHEST_SHARE if self._picture else self._scale
+        x, y = self._origin.x(), self._origin.y()
+        return PictureCamera(self._scale, x, y, smallest, NEAREST_PX_PER_MM)
+
+    def look_from(self, camera: PictureCamera) -> None:
+        """Look from elsewhere."""
+        self._scale, self._origin = camera.scale, QPointF(camera.left_px, camera.top_px)
         self._fitted = False
         self.update()
 
     def shift(self, across_px: float, down_px: float) -> None:
         """Shift the picture."""
-        self._origin += QPointF(across_px, down_px)
-        self._fitted = False
-        self.update()
+        self.look_from(self.camera.panned(across_px, down_px))
 
     def pixels(self, x_mm: float, y_mm: float) -> QPointF:
         """Return where a point of the picture lies in the view."""
@@ -139,10 +157,6 @@ class PictureView(Ringed):
         """Fit the new size, if all was seen before."""
         if self._fitted:
             self.show_all()
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Zoom at the pointer."""
-        self.zoom(STEP ** (event.angleDelta().y() / 120), event.position())
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Begin a click or a drag."""
