@@ -1,11 +1,9 @@
 """Times the printed set of the whole-layout demo and of a plan of 2 000 wires; prints `name = number` lines.
 
-Run it as `python tests/benchmarks/sheets.py`. Times are seconds of processor time for the sheets and the PDF,
-least of a few runs, the plan solved and the modules loaded before: of this process and of a second one that
-draws areas beside it, together; `wires2000_own_s` is without that one, `wires2000_clock_s` by the clock;
-`command_s` is the whole command in a process of its own, by the clock. `unplaced_wires` counts the wires of
-both plans for which the bench list cannot name a place on a plan sheet and one in a circuit drawing, or which
-it does not list.
+Run it as `python tests/benchmarks/sheets.py`. Times are seconds of this process's own processor time for the
+sheets and the PDF, least of a few runs, the plan solved and the modules loaded before; `command_s` is the
+whole command in a process of its own, by the clock. `unplaced_wires` counts the wires of both plans for which
+the bench list cannot name a place on a plan sheet and one in a circuit drawing, or which it does not list.
 """
 
 import re
@@ -13,7 +11,6 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Iterable
-from os import times
 from pathlib import Path
 from time import perf_counter, process_time
 
@@ -41,34 +38,25 @@ def main() -> None:
     kinds = builtin_kinds()
     harbour = load(HARBOUR)
     small, large = examine(harbour, kinds), examine(many(harbour, WIRES), kinds, outlooks=False)
-    whole_s, _, _, whole = least(small, 3)
-    large_s, own_s, clock_s, pages = least(large, 1)
+    whole_s, whole = least(small, 3)
+    large_s, pages = least(large, 1)
     print(f"whole_layout_s = {whole_s:.2f}")
     print(f"whole_layout_pages = {len(whole)}")
     print(f"command_s = {command_s():.2f}")
     print(f"wires2000_s = {large_s:.2f}")
-    print(f"wires2000_own_s = {own_s:.2f}")
-    print(f"wires2000_clock_s = {clock_s:.2f}")
     print(f"wires2000_pages = {len(pages)}")
     print(f"unplaced_wires = {unplaced(small, whole) + unplaced(large, pages)}")
 
 
-def least(situation: Situation, runs: int) -> tuple[float, float, float, tuple[Page, ...]]:
-    """The least times of a few runs, of all processes, of this one and by the clock, and the sheets."""
-    found, pages = [], ()
+def least(situation: Situation, runs: int) -> tuple[float, tuple[Page, ...]]:
+    """The least time of a few runs, and the sheets."""
+    times, pages = [], ()
     for _ in range(runs):
-        began = spent()
+        began = process_time()
         pages = sheet_set(situation)
         pdf_bytes(pages)
-        own, other, clock = (after - before for after, before in zip(spent(), began, strict=True))
-        found.append((own + other, own, clock))
-    return *min(found), pages
-
-
-def spent() -> tuple[float, float, float]:
-    """Processor time of this process, that of those it started and that have ended, and the clock."""
-    ended = times()
-    return process_time(), ended.children_user + ended.children_system, perf_counter()
+        times.append(process_time() - began)
+    return min(times), pages
 
 
 def command_s() -> float:

@@ -1,10 +1,8 @@
 """The sheets that show the plan: from above, from below, and area by area where the whole is crowded."""
 
 from collections.abc import Mapping, Sequence
-from types import TracebackType
 
 from wiring.catalogue.kind import Kind
-from wiring.circuit.figures import NO_FIGURES
 from wiring.drawings.plan_areas import Area, panel_window
 from wiring.drawings.plan_band import BAND_MM
 from wiring.drawings.plan_fit import scale_words
@@ -18,78 +16,36 @@ from wiring.sheets.panel_front import back_mark
 from wiring.sheets.panel_template import faces
 from wiring.sheets.paper import Sheet, sheet
 from wiring.sheets.plan_map import plan_map, window_mark
-from wiring.sheets.second_process import SecondProcess
 from wiring.sheets.section import Leaf, Section, body_size, picture_leaf
 
 # A whole plan is crowded when it is drawn smaller than this, or has more wires than this.
 _LEAST_SCALE = 1 / 12
 _MOST_WIRES = 30
-_MANY_AREAS = 60  # from here on a second process is worth its start
 _MOST_NAMES = 60  # a crowded plan of more parts does not name them on the sheets that show it whole
 
 
-class _Drawn:
-    """What is drawn from: a plan with its figures, as far as plan sheets need them, and the paper."""
+def plan_sections(situation: Situation, paper: str, scene: str | None = None) -> tuple[Section, ...]:
+    """Return the plan from above and from below, and the areas from below where the plan is crowded.
 
-    def __init__(self, situation: Situation, paper: str) -> None:
-        figures = NO_FIGURES._replace(parts=dict(situation.figures.parts))
-        self.situation = Situation(situation.plan, situation.kinds, situation.positions, figures, {}, ())
-        self.paper = paper
-        self.lookup = PlanLookup(situation.plan, situation.kinds)
-
-
-class PlanSheets:
-    """The plan from above and from below, and area by area where it is crowded; of one scene its area only.
-
-    Many areas are begun in a second process at once.
+    For one scene, only its area of a crowded plan.
     """
-
-    def __init__(self, situation: Situation, paper: str, scene: str | None = None) -> None:
-        self._page = sheet(paper, landscape=True)
-        self._drawn = _Drawn(situation, paper)
-        self._shown: tuple[Window, ...] | None = None
-        if is_crowded(situation, self._page):
-            bodies = [body_size(p) for p in (self._page, sheet(paper))]
-            found = windows(situation.plan, situation.kinds, bodies)
-            self._shown = tuple(w for w in found if scene in (None, w.place))
-        self._beside = SecondProcess(_area_leaf, self._drawn, self._shown or (), enough=_MANY_AREAS)
-
-    def __enter__(self) -> "PlanSheets":
-        return self
-
-    def __exit__(self, *_: type[BaseException] | BaseException | TracebackType | None) -> None:
-        self._beside.__exit__()
-
-    def sections(self) -> tuple[Section, ...]:
-        """Return them all: what the second process has not come to is drawn here."""
-        situation, page, shown = self._drawn.situation, self._page, self._shown
-        sections = [
-            Section("Plan from above", "above", (_leaf(situation, page, shown, below=False),)),
-            Section("Plan from below", "below", (_leaf(situation, page, shown, below=True),)),
-        ]
-        if shown:
-            leaves = self._areas(shown)
-            leaves[0] = _marked(leaves[0], "areas")
-            sections.append(Section("Areas from below", "areas", tuple(leaves)))
-        return tuple(sections)
-
-    def _areas(self, shown: Sequence[Window]) -> list[Leaf]:
-        """Return the areas: this process draws from the last towards the one the other is at."""
-        here: list[Leaf] = []
-        last = len(shown)
-        while last and not self._beside.reaches(last - 1):
-            last -= 1
-            here.insert(0, _area_leaf(self._drawn, shown[last]))
-        there = self._beside.first(last)
-        return [*there, *(_area_leaf(self._drawn, w) for w in shown[len(there) : last]), *here]
-
-
-def _area_leaf(drawn: _Drawn, window: Window) -> Leaf:
-    """Return the sheet of one area."""
-    leaf = _detail(
-        drawn.situation, drawn.paper, window.area, drawn.lookup, behind=window.behind, place=window.place
-    )
-    return _marked(leaf, window_mark(window))
+    page = sheet(paper, landscape=True)
+    shown: tuple[Window, ...] | None = None
+    lookup = PlanLookup(situation.plan, situation.kinds)
+    if is_crowded(situation, page):
+        bodies = [body_size(p) for p in (page, sheet(paper))]
+        found = windows(situation.plan, situation.kinds, bodies)
+        shown = tuple(w for w in found if scene in (None, w.place))
+    sections = [
+        Section("Plan from above", "above", (_leaf(situation, page, shown, below=False),)),
+        Section("Plan from below", "below", (_leaf(situation, page, shown, below=True),)),
+    ]
+    if shown:
+        leaves = [_detail(situation, paper, w.area, lookup, behind=w.behind, place=w.place) for w in shown]
+        leaves = [_marked(leaf, window_mark(w)) for leaf, w in zip(leaves, shown, strict=True)]
+        leaves[0] = _marked(leaves[0], "areas")
+        sections.append(Section("Areas from below", "areas", tuple(leaves)))
+    return tuple(sections)
 
 
 def _marked(leaf: Leaf, mark: str) -> Leaf:

@@ -1,7 +1,6 @@
 """The documents of a set as sections of sheets: drawings of the whole layout, lists of what is shown."""
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from contextlib import ExitStack
 from itertools import groupby
 
 from wiring.findings.situation import Situation
@@ -16,7 +15,7 @@ from wiring.sheets.meter_sheet import meter_blocks
 from wiring.sheets.panel_sheets import panel_sections
 from wiring.sheets.paper import sheet
 from wiring.sheets.parts_list import part_blocks
-from wiring.sheets.plan_sheets import PlanSheets, rear_leaves
+from wiring.sheets.plan_sheets import plan_sections, rear_leaves
 from wiring.sheets.resistor_list import resistor_blocks
 from wiring.sheets.safety import safety_blocks
 from wiring.sheets.section import Section, body_size, text_section
@@ -54,7 +53,7 @@ def set_sections(
     # short lists that are read together are one document
     makers: Mapping[str, Callable[[], tuple[Section | Text, ...]]] = {
         "safety": safety,
-        "plan": lambda: plan_sheets.sections() if plan_sheets is not None else (),
+        "plan": lambda: plan_sections(whole, paper, scene),
         "tiles": lambda: tile_sections(whole, paper, tiling) if tiling is not None else (),
         "circuits": lambda: drawing_sections(whole, paper, None if scene is None else plan.wires),
         "bench": lambda: text("Bench list", "bench", bench_blocks(plan, kinds, width, rows) if rows else ()),
@@ -79,12 +78,7 @@ def set_sections(
         "panels": lambda: panel_sections(whole.plan, kinds, paper, scene, rear_leaves(whole, paper, scene)),
         "labels": lambda: label_section(plan, tuple(rows), paper),
     }
-    with ExitStack() as begun:
-        plan_sheets = begun.enter_context(PlanSheets(whole, paper, scene)) if "plan" in chosen else None
-        # the plan last: its areas may be drawn by a second process meanwhile
-        order = sorted((name for name in makers if name in chosen), key=lambda name: name == "plan")
-        by_name = {name: makers[name]() for name in order}
-    made = [piece for name in makers if name in chosen for piece in by_name[name]]
+    made = [piece for name, make in makers.items() if name in chosen for piece in make()]
     found: list[Section] = []
     for is_text, group in groupby(made, key=lambda piece: isinstance(piece, Text)):
         if is_text:
