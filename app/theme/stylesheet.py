@@ -55,7 +55,7 @@ QPushButton:pressed {{ background: {pressed}; }}
 QPushButton[look="main"] {{ background: {copper}; color: {on_copper}; border-color: {copper};
     font-weight: 600; }}
 QPushButton[look="main"]:focus {{ border: 2px solid {ink}; padding: 5px 13px; }}
-QPushButton[look="main"]:disabled {{ background: transparent; color: {quiet}; border-color: {hair}; }}
+QPushButton[look="main"]:disabled {{ background: transparent; color: {edge}; border-color: {hair}; }}
 QPushButton[look="plain"] {{ background: transparent; border-color: transparent; color: {copper};
     padding: 4px 6px; min-height: 17px; text-align: left; }}
 QPushButton[look="plain"]:hover {{ background: {hover}; color: {ink}; }}
