@@ -85,7 +85,6 @@ def test_a_tick_stays_when_the_page_is_opened_again(phone, quay):
     phone.open(quay, fresh=False)
     assert is_ticked(phone, ROWS[2]) and not is_ticked(phone, ROWS[1])
     phone.tap(box_of(ROWS[2]))
-    assert phone.becomes(lambda: not is_ticked(phone, ROWS[2]))
     phone.open(quay, fresh=False)
     assert not is_ticked(phone, ROWS[2])
 
@@ -261,7 +260,6 @@ def test_odd_labels_are_shown_as_they_are_and_run_nothing(phone, odd):
     assert len(odd_labels()) == len(ODD)
     assert phone.count("img") == 0 and phone.count("script") == 2
     phone.tap(box_of(ROWS[0]))
-    assert phone.becomes(lambda: is_ticked(phone, ROWS[0]))  # a tap on a busy machine takes a moment
     phone.open(odd, fresh=False)
     assert is_ticked(phone, ROWS[0])
 

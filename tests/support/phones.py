@@ -41,6 +41,10 @@ for (const [wire, spots] of ways) {
 }
 return found;
 """
+AWAIT_TAP = """
+window.tapped = false;  // until the page has it, which takes a moment on a busy machine
+addEventListener("click", () => { window.tapped = true; }, { capture: true, once: true });
+"""
 REFUSE_STORAGE = """
 Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError"); } });
 """
@@ -118,7 +122,9 @@ class Phone:
             selector,
         )
         assert top, f"{selector} is covered"
+        self.run(AWAIT_TAP)
         self.tap_at(x, y)
+        assert self.becomes(lambda: self.run("return window.tapped !== false")), f"{selector} was not tapped"
 
     def tap_at(self, x, y):
         self.touch("touchStart", (x, y))
