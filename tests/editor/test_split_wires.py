@@ -73,7 +73,8 @@ def test_the_way_that_was_drawn_stays_and_its_corner_meets_the_terminal_of_the_s
     near, far = desk.plan.wires.values()
     strip = near.end.part
     assert near.bends == ((120, 440), (desk.terminal(strip, near.end.terminal)[0], 440))
-    assert far.bends == ((desk.terminal(strip, far.start.terminal)[0], 140),) and unsound(desk.plan, KINDS) == ()
+    assert far.bends == ((desk.terminal(strip, far.start.terminal)[0], 140),)
+    assert unsound(desk.plan, KINDS) == ()
 
 
 def test_several_wires_are_split_over_a_standing_plug_each_through_its_own_way(desk):
