@@ -87,6 +87,8 @@ class Phone:
 
     def open(self, path, fresh=True):
         """Open a page; a fresh one finds nothing kept from before."""
+        if not fresh:
+            time.sleep(0.3)  # a busy browser keeps what it is told a moment later, no hand is so quick
         with self.beforehand("localStorage.clear()" if fresh else ""):
             self.driver.get(path.as_uri())
 
