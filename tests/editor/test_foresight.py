@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from support.editors import close_editor, made_editor
+from support.levers import answered, lever
 from support.networks import draw
 
 import app.foresight
@@ -52,16 +53,6 @@ def asked(monkeypatch):
 
     monkeypatch.setattr(situations, "examine", counted)
     return seen
-
-
-def answered(editor) -> bool:
-    answer = editor.solving.answer
-    return answer is not None and dict(answer.positions) == editor.session.positions
-
-
-def lever(editor):
-    part = editor.session.plan.parts["S1"]
-    return editor.window.plan_view.px(part.x_mm, part.y_mm)
 
 
 def press(editor, keys=PLAIN):

@@ -9,6 +9,7 @@ from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from support.editors import close_editor, made_editor
+from support.levers import answered, lever
 from support.networks import draw
 
 import wiring.findings.situation as situations
@@ -52,16 +53,6 @@ def editor(beside, qtbot):
     made.selection.select(("S1",))
     qtbot.wait(80)
     return made
-
-
-def answered(editor) -> bool:
-    answer = editor.solving.answer
-    return answer is not None and dict(answer.positions) == editor.session.positions
-
-
-def lever(editor):
-    part = editor.session.plan.parts["S1"]
-    return editor.window.plan_view.px(part.x_mm, part.y_mm)
 
 
 def pace(editor, figures_sec: float, findings_sec: float) -> None:
