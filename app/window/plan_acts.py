@@ -14,6 +14,7 @@ from app.canvas.picture_file import FILTER
 from app.canvas.rerouting import with_new_wires_routed
 from app.window.actions import LINES, MIRRORED, SPACED
 from app.window.kept_sets import keep_set
+from app.window.lying_over import do_and_tell
 from wiring.edits.align import align
 from wiring.edits.backdrop import remove_backdrop
 from wiring.edits.connect_each import connect_each
@@ -62,7 +63,7 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
 
 
 def _do(window: "MainWindow", edit: Callable[[frozenset[str]], Edit]) -> None:
-    window.session.do(edit(window.selection.ids))
+    do_and_tell(window, edit(window.selection.ids))
 
 
 def _lay_anew(window: "MainWindow") -> None:
