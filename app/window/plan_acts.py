@@ -46,7 +46,7 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
         "mirror_down": lambda ids: mirror(ids, "down", kinds=kinds),
     }
     acts: dict[str, Callable[[], object]] = {name: partial(_do, window, e) for name, e in edits.items()}
-    acts["route"] = lambda: route_all(window.session, window.selection.ids)
+    acts["route"] = partial(_route, window)
     acts["measure"] = partial(_take, window, window.plan_view.begin_measure)
     acts["picture"] = partial(_take, window, lambda: _choose_picture(window))
     acts["scale_picture"] = partial(_take, window, window.plan_view.begin_calibrate)
@@ -64,6 +64,11 @@ def plan_acts(window: "MainWindow") -> dict[str, Callable[[], object]]:
 
 def _do(window: "MainWindow", edit: Callable[[frozenset[str]], Edit]) -> None:
     do_and_tell(window, edit(window.selection.ids))
+
+
+def _route(window: "MainWindow") -> None:
+    ways = window.selection.grounds & window.session.plan.wireways.keys()
+    route_all(window.session, window.selection.ids | ways)
 
 
 def _lay_anew(window: "MainWindow") -> None:

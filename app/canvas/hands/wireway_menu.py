@@ -9,7 +9,7 @@ from app.canvas.hands.deeds import Deeds
 from app.canvas.hands.ground_edits import line_changed, line_with_corner
 from app.canvas.hits.hit import Hit
 from app.canvas.naming import Question, joist_size, name_of, way_size
-from app.canvas.rerouting import route, with_wireway_followed
+from app.canvas.rerouting import route_changed, wires_for, with_wireway_followed
 from app.ground_keys import BOARD, joist_key, line_points
 from app.session import Session
 from wiring.edits.joists import size_joists
@@ -42,7 +42,7 @@ def for_wireway(menu: QMenu, session: Session, hit: Hit, ask: Ask) -> None:
         menu.addAction("Remove this corner", lambda: session.do(edit)).setEnabled(len(way.points) > 2)
     else:
         menu.addAction("A corner here", lambda: session.do(add_corner(way.id, *hit.at)))
-    menu.addAction("Route along wireways\tCtrl+R", lambda: route_all(session))
+    menu.addAction("Route wires along it\tCtrl+R", lambda: route_all(session, frozenset({way.id})))
     menu.addAction("Remove wireway\tDel", lambda: session.do(remove_wireway(way.id)))
 
 
@@ -73,13 +73,25 @@ def for_line(menu: QMenu, session: Session, hit: Hit) -> None:
     menu.addSeparator()
 
 
-def route_all(session: Session, ids: frozenset[str] = frozenset()) -> None:
-    """Lead the wires among the ids, those on their parts, or without ids every wire along the wireways."""
+def route_all(session: Session, chosen: frozenset[str] = frozenset()) -> None:
+    """Lead along wireways the wires among what is chosen, on its parts, of its wireways; all when none is."""
     plan = session.plan
     if not plan.wireways:
         session.refused.emit("The plan has no wireway yet; draw one first, along a beam for example.")
         return
-    wanted = [w.id for w in plan.wires.values() if not ids or {w.id, w.start.part, w.end.part} & ids]
-    edit = route(plan, session.kinds, wanted)
-    if not session.do(edit):
+    ways = chosen & plan.wireways.keys()
+    of_ways = frozenset(wires_for(plan, session.kinds, ways)) if ways else frozenset[str]()
+    wanted = [
+        w.id
+        for w in plan.wires.values()
+        if not chosen or {w.id, w.start.part, w.end.part} & (chosen | of_ways)
+    ]
+    if session.do(route_changed(plan, session.kinds, wanted)):
+        return
+    if len(ways) == 1 and ways == chosen:
+        name = plan.wireways[next(iter(ways))].name
+        session.refused.emit(
+            f"No other wire runs better along “{name}”, and those in it lie well as they are."
+        )
+    else:
         session.refused.emit("No wire lies better along a wireway than it does now.")
