@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
+from app.typed_words import says_joined
 from wiring.catalogue.kind import Kind
 from wiring.plan.designations import part_label
 from wiring.plan.plan import Plan
@@ -19,7 +20,7 @@ class Found(NamedTuple):
 def found(plan: Plan, kinds: Mapping[str, Kind], typed: str) -> tuple[Found, ...]:
     """Return what fits, the best first: the very name, then names that begin so, then words that hold it.
 
-    Case and the minus before a designation do not matter.
+    Case and the minus before a designation do not matter, nor spaces and hyphens, which come last.
     """
     wanted = typed.strip().lstrip("-").casefold()
     if not wanted:
@@ -37,7 +38,9 @@ def _rank(text: str, wanted: str) -> int | None:
         return 0
     if text.startswith(wanted):
         return 1
-    return 2 if wanted in text else None
+    if wanted in text:
+        return 2
+    return 3 if says_joined(text, wanted) else None
 
 
 def _named(plan: Plan, kinds: Mapping[str, Kind]) -> Iterator[tuple[Found, tuple[str, ...]]]:

@@ -15,6 +15,7 @@ from PySide6.QtCore import (
 )
 
 from app.tray.set_files import KeptSet
+from app.typed_words import says_all, says_joined
 from wiring.catalogue.kind import Kind
 from wiring.catalogue.known_names import PURPOSES
 
@@ -72,18 +73,21 @@ def rows(
 
 def _is_meant(kept: KeptSet, wanted: Sequence[str]) -> bool:
     said = f"{kept.name} {OWN_SETS}".casefold()
-    return all(word in said for word in wanted)
+    return says_all(said, wanted)
 
 
 def _matches(kind: Kind, wanted: Sequence[str]) -> bool:
     said = " ".join((kind.title, *kind.words, kind.key, PURPOSES.get(kind.purpose, ""))).casefold()
-    return all(word in said for word in wanted)
+    return says_all(said, wanted)
 
 
 def _has_words(name: str, wanted: str) -> bool:
     """Whether each word that is looked for begins a word of a name."""
     own = name.casefold().replace("-", " ").split()
-    return all(any(word.startswith(part) for word in own) for part in wanted.split())
+    return all(
+        any(word.startswith(part) for word in own) or says_joined(name.casefold(), part)
+        for part in wanted.split()
+    )
 
 
 class ShelfModel(QAbstractListModel):

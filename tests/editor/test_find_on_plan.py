@@ -49,6 +49,13 @@ def test_typing_selects_and_shows_it_and_enter_goes_on(editor):
     assert editor.selection.ids == {part_id(editor, "E1")}
 
 
+def test_spaces_and_hyphens_may_be_left_out(editor):
+    search(editor, "quaylamp3")
+    assert editor.selection.ids == {part_id(editor, "E3")}
+    search(editor, "quay-lamp 3")
+    assert editor.selection.ids == {part_id(editor, "E3")}
+
+
 def test_wires_scenes_and_panels_are_found_too(editor):
     plan = editor.session.plan
     line = search(editor, "W12")

@@ -6,6 +6,7 @@ from PySide6.QtTest import QTest
 from support.editors import type_into
 
 from app.tray.shelf_model import KIND_MIME, ShelfModel, rows
+from app.typed_words import says
 from wiring.catalogue.known_names import PURPOSES
 from wiring.catalogue.shelf import builtin_kinds
 
@@ -24,7 +25,14 @@ def test_every_kind_stands_once_below_its_purpose():
 
 
 @pytest.mark.parametrize(
-    ("words", "key"), [("fuse", "fuse"), ("SERVO", "servo"), ("warm strip", "led-strip-warm-white")]
+    ("words", "key"),
+    [
+        ("fuse", "fuse"),
+        ("SERVO", "servo"),
+        ("warm strip", "led-strip-warm-white"),
+        ("warmwhite", "led-strip-warm-white"),
+        ("LED-strip", "led-strip-warm-white"),
+    ],
 )
 def test_a_search_finds_by_words_in_any_order_and_case(words, key):
     model = ShelfModel(builtin_kinds())
@@ -47,6 +55,22 @@ def test_enter_means_what_is_called_so_before_what_only_has_to_do_with_it(words,
     model = ShelfModel(builtin_kinds())
     model.search(words)
     assert model.rows[model.best()].words == title
+
+
+def test_words_typed_without_their_space_mean_what_is_called_so(editor, qtbot):
+    tray = editor.window.tray
+    with qtbot.waitSignal(tray.wanted) as told:
+        type_into(tray.search, "grainlamp")
+    assert editor.session.kinds[told.args[0]].title.startswith("Grain lamp")
+
+
+def test_joined_words_do_not_make_a_word_of_the_end_of_one_and_the_beginning_of_the_next():
+    assert (
+        says("warm white", "warmwhite")
+        and says("on–off switch", "on-off")
+        and says("warm-white", "warm white")
+    )
+    assert not says("for us of use", "fuse") and not says("warm white", "mwhite") and not says("warm", "-")
 
 
 def test_a_closed_group_opens_for_a_search():
