@@ -15,6 +15,7 @@ from app.tray.set_files import (
     rename_set,
     set_paths,
 )
+from app.window.set_names import set_name
 from wiring.edits.fragment import copied
 
 if TYPE_CHECKING:
@@ -41,10 +42,10 @@ def _keep(window: "MainWindow", text: str, words: str) -> str:
 
 
 def _first_name(window: "MainWindow") -> str:
-    plan = window.session.plan
-    labels = (p.label for p in plan.parts.values() if p.id in window.selection.ids and p.label)
-    taken = {path.name for path in set_paths(window.remembered.sets_folder)}
-    return next(labels, "") or f"Set {len(taken) + 1}"
+    session = window.session
+    parts = [p for p in session.plan.parts.values() if p.id in window.selection.ids]
+    taken = {KeptSet(path).name for path in set_paths(window.remembered.sets_folder)}
+    return set_name(parts, session.kinds, taken)
 
 
 def show_sets(window: "MainWindow") -> None:

@@ -8,7 +8,7 @@ from wiring.edits.panel_harness import bring_out
 if TYPE_CHECKING:
     from app.window.main_window import MainWindow
 
-WHICH = "Click the name of the panel that is meant, or a part that sits in it; the plan has {count} panels."
+WHICH = "Click the name of the panel that is meant, or a part that sits in it."
 NONE = "The plan has no panel yet; draw one first."
 
 
@@ -22,8 +22,7 @@ def _meant(window: "MainWindow") -> str:
     panel_bench = window.plan_view.bench
     panel_id = panel_bench.bench.panel or panel_bench.meant()
     if not panel_id:
-        count = len(window.session.plan.panels)
-        window.session.refused.emit(WHICH.format(count=count) if count else NONE)
+        window.session.refused.emit(WHICH if window.session.plan.panels else NONE)
     return panel_id
 
 

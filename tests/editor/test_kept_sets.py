@@ -1,14 +1,17 @@
 """A group of parts kept as a set: named in place, seen in the tray, turned and placed again, in any plan."""
 
+import msgspec
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit
 from support.editors import open_demo, part_id, wire_id
+from support.gesture_runs import KINDS
 
 from app.tray.set_files import SUFFIX, set_paths
 from app.tray.shelf_model import ROW_ROLE
 from app.window.kept_sets import show_sets
+from wiring.edits.place_part import place
 from wiring.plan.plan import Plan
 
 Key = Qt.Key
@@ -156,3 +159,28 @@ def test_no_part_selected_and_a_damaged_set_are_told(shop):
         "The set “Old shed” cannot be read; keep it anew.",
     ]
     shop.session.refused.disconnect(told.append)
+
+
+def proposed(editor, ids):
+    editor.selection.select(ids)
+    editor.window.acts["keep_set"].trigger()
+    name = editor.window.plan_view.typing.line.text()
+    typed(editor, "x", Key.Key_Escape)
+    return name
+
+
+def test_the_name_proposed_is_the_buildings_else_what_the_labels_have_in_common(editor):
+    plan = Plan()
+    labels = {"p1": "Porch lamp", "p2": "Signal cabin", "p3": "Plug"}
+    for n, kind in enumerate(("lamp-12v", "building-led", "terminal-strip-4")):
+        plan = place(KINDS[kind], 200.0 * n, 0).apply(plan)
+    parts = {i: msgspec.structs.replace(p, label=labels[i]) for i, p in plan.parts.items()}
+    editor.session.open(plan.with_changes(parts=parts), None)
+    assert proposed(editor, ["p1", "p2", "p3"]) == "Signal cabin"
+    assert proposed(editor, ["p1", "p3"]) == "Plug"  # the larger of the two
+    open_demo(editor)
+    assert proposed(editor, [part_id(editor, "E1"), part_id(editor, "E2")]) == "quay lamp"
+    assert proposed(editor, [part_id(editor, "E1")]) == "quay lamp 1"
+    editor.window.acts["keep_set"].trigger()
+    QTest.keyClick(editor.window.plan_view.typing.line, Key.Key_Return)
+    assert proposed(editor, [part_id(editor, "E1")]) == "quay lamp 1, 2"

@@ -164,7 +164,7 @@ def test_which_panel_is_meant_is_asked_for_in_a_sentence(window):
     window.session.refused.connect(said.append)
     window.selection.select((STRIP,))
     window.window.acts["bring_out"].trigger()
-    assert len(said) == 1 and "Select a part of the panel" in said[0]
+    assert len(said) == 1 and "Click the name of the panel" in said[0]
 
 
 def test_the_small_menu_of_a_panel_has_bench_and_harness(window):
