@@ -10,7 +10,7 @@ from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QApplication
 from support.editors import close_editor, made_editor, open_demo, settle
 
-EDITORS, WARM = 6, 2
+EDITORS, WARM = 4, 2
 MOST_GROWTH_MB = 1.0  # an editor that stayed took ten
 
 
